@@ -1,0 +1,154 @@
+//! Which values may a number take? The one table; every check, fault and limit comes from it.
+
+/// What is being bounded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Quantity {
+    /// Amount of water, m³.
+    Volume,
+    /// Amount of salt, kg.
+    Mass,
+    /// Size of one bag, kg.
+    BagSize,
+    /// How many bags, a whole number.
+    Bags,
+    /// Sodium chloride in salt, part of 1.
+    Purity,
+    /// A part of a whole, 0 to 1.
+    Fraction,
+    /// Salt in water, mg/L as NaCl.
+    Salinity,
+    /// °C.
+    Temperature,
+    /// Negative logarithm of hydrogen ion activity.
+    Ph,
+    /// Total alkalinity, mg/L as CaCO3.
+    Alkalinity,
+    /// Calcium hardness, mg/L as CaCO3.
+    Hardness,
+    /// Cyanuric acid, mg/L.
+    Cyanurate,
+    /// Boron, mg/L as B.
+    Boron,
+    /// Magnesium hardness, mg/L as CaCO3.
+    Magnesium,
+    /// Sulfate, mg/L.
+    Sulfate,
+}
+
+/// One row of the table.
+#[derive(Debug, PartialEq)]
+pub struct Bounds {
+    /// What is bounded.
+    pub quantity: Quantity,
+    /// Lowest value allowed, itself included, in the quantity's canonical unit.
+    pub low: f64,
+    /// Highest value allowed, itself included, in the quantity's canonical unit.
+    pub high: f64,
+    /// Why here and not elsewhere.
+    pub reason: &'static str,
+}
+
+/// A number outside its row, or no number at all (NaN).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OutOfRange {
+    /// What was given, in the canonical unit.
+    pub got: f64,
+    /// The row it fell out of: it names the quantity and the limits to keep to.
+    pub bounds: &'static Bounds,
+}
+
+impl Bounds {
+    /// Gives `x` back if it lies in the row, limits included. NaN lies nowhere.
+    ///
+    /// ```
+    /// use chem::bounds::PH;
+    /// assert_eq!(PH.check(7.4), Ok(7.4));
+    /// assert_eq!(PH.check(2.9).unwrap_err().bounds.low, 3.0);
+    /// assert!(PH.check(f64::NAN).is_err());
+    /// ```
+    pub fn check(&'static self, x: f64) -> Result<f64, OutOfRange> {
+        if x >= self.low && x <= self.high {
+            Ok(x)
+        } else {
+            Err(OutOfRange {
+                got: x,
+                bounds: self,
+            })
+        }
+    }
+}
+
+macro_rules! table {
+    ($($name:ident = $quantity:ident $low:literal .. $high:literal, $reason:literal;)*) => {
+        $(#[doc = $reason]
+        pub const $name: Bounds =
+            Bounds { quantity: Quantity::$quantity, low: $low, high: $high, reason: $reason };)*
+        /// Every row, for tests and for lists of names.
+        pub const TABLE: &[&Bounds] = &[$(&$name),*];
+    };
+}
+
+table! {
+    // What a person can meet and type. Far wider than good water: a bad pool is a verdict, not a slip.
+    VOLUME = Volume 0.2 .. 20_000.0, "From a tub to a large public pool (our choice).";
+    MASS = Mass 0.0 .. 2_000_000.0, "The largest pool filled to the highest salinity at the lowest purity.";
+    BAG_SIZE = BagSize 0.1 .. 2_000.0, "From a carton to a bulk sack (our choice).";
+    BAGS = Bags 0.0 .. 100_000.0, "A whole number of bags (our choice).";
+    PURITY = Purity 0.5 .. 1.0, "Below half it is not pool salt (our choice).";
+    FRACTION = Fraction 0.0 .. 1.0, "A part of a whole.";
+    CAP = Fraction 0.01 .. 1.0, "A drain of under a hundredth of the pool is no drain (our choice).";
+    SALINITY = Salinity 0.0 .. 40_000.0, "From none to a little above sea water.";
+    TARGET = Salinity 100.0 .. 40_000.0, "A generator that asks for less than 100 mg/L is unknown to us (our choice).";
+    TEMPERATURE = Temperature 0.0 .. 50.0, "Liquid, and not yet scalding.";
+    PH = Ph 3.0 .. 11.0, "What a spoiled pool can reach.";
+    ALKALINITY = Alkalinity 0.0 .. 1_000.0, "What a spoiled pool can reach.";
+    HARDNESS = Hardness 0.0 .. 3_000.0, "What a spoiled pool can reach.";
+    CYANURATE = Cyanurate 0.0 .. 500.0, "What years of tablets can reach.";
+    BORON = Boron 0.0 .. 100.0, "Twice the usual borate level.";
+    MAGNESIUM = Magnesium 0.0 .. 3_000.0, "Magnesium pools included.";
+    SULFATE = Sulfate 0.0 .. 3_000.0, "Years of bisulfate included.";
+
+    // What the ion model was checked for against PHREEQC. Outside it an index is refused, not guessed.
+    MODEL_TEMPERATURE = Temperature 0.0 .. 42.0, "Range of the check against PHREEQC.";
+    MODEL_PH = Ph 6.5 .. 8.6, "Range of the check against PHREEQC.";
+    MODEL_ALKALINITY = Alkalinity 20.0 .. 300.0, "Range of the check against PHREEQC.";
+    MODEL_HARDNESS = Hardness 0.0 .. 1_200.0, "Range of the check against PHREEQC.";
+    MODEL_CYANURATE = Cyanurate 0.0 .. 300.0, "Range of the check against PHREEQC.";
+    MODEL_SALINITY = Salinity 0.0 .. 8_000.0, "Range of the check against PHREEQC.";
+    MODEL_MAGNESIUM = Magnesium 0.0 .. 300.0, "Range of the check against PHREEQC.";
+    MODEL_SULFATE = Sulfate 0.0 .. 500.0, "Range of the check against PHREEQC.";
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_row_takes_its_limits_and_nothing_beyond() {
+        for row in TABLE {
+            let step = (row.high - row.low) * 1e-9;
+            assert_eq!(row.check(row.low), Ok(row.low), "{row:?}");
+            assert_eq!(row.check(row.high), Ok(row.high), "{row:?}");
+            for bad in [
+                row.low - step,
+                row.high + step,
+                f64::NAN,
+                f64::INFINITY,
+                f64::NEG_INFINITY,
+            ] {
+                assert!(row.check(bad).is_err(), "{row:?} took {bad}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_model_never_reaches_beyond_the_fields() {
+        for model in TABLE.iter().filter(|r| r.reason.contains("PHREEQC")) {
+            let field = TABLE.iter().find(|r| r.quantity == model.quantity).unwrap();
+            assert!(
+                field.low <= model.low && model.high <= field.high,
+                "{model:?}"
+            );
+        }
+    }
+}

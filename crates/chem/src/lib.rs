@@ -1,0 +1,48 @@
+//! Facts about pool water: what the published formulas say, and nothing about what to do.
+//!
+//! Everything here is a plain function of typed quantities. Inside a formula the arithmetic runs
+//! on bare numbers in one unit, so that a line of code reads like the line of its source.
+//!
+//! | Question | Room |
+//! |---|---|
+//! | In which unit does a number stand, and which values can a person meet? | [`units`], [`bounds`] |
+//! | What does a mole weigh? | [`species`] |
+//! | How heavy is salt water? | [`density`] |
+//! | What are the equilibrium constants, here and now? | [`equilibrium`] |
+//! | What does a test kit's sample hold, and what is conserved in it? | [`water`] |
+//! | How acid is it, and does it dissolve or lay down calcite? | [`speciation`] |
+//! | How much salt for a rise; how much of a reading is salt? | [`salt`] |
+//! | How much water to replace? | [`dilution`] |
+//!
+//! # Source keys
+//!
+//! * **PB82** Plummer and Busenberg 1982, Geochim. Cosmochim. Acta 46:1011.
+//! * **PA13** Parkhurst and Appelo 2013, USGS Techniques and Methods 6-A43 (PHREEQC 3), file
+//!   `phreeqc.dat`.
+//! * **TJ74** Truesdell and Jones 1974, J. Res. USGS 2:233 (ion-size and linear terms; from memory,
+//!   the numbers are those of PA13).
+//! * **W18** Wahman 2018, Environ. Sci.: Water Res. Technol. 4:1522 (cyanuric acid, from the abstract).
+//! * **K75** Kell 1975, J. Chem. Eng. Data 20:97 (density of water; from memory).
+//! * **IUPAC** standard atomic weights, abridged (from memory).
+//!
+//! # What this crate does not do
+//!
+//! No judgement (that is `plan`), no clock, no files, no text for people, no unit other than the
+//! canonical one. Bisulfate, phosphate, silicate, fluoride and the second step of cyanuric acid are
+//! left out; at pool pH each moves the index by less than 0.0013.
+#![no_std]
+
+pub mod bounds;
+pub mod density;
+pub mod dilution;
+pub mod equilibrium;
+pub mod salt;
+pub mod speciation;
+pub mod species;
+pub mod units;
+pub mod water;
+
+pub use bounds::{Bounds, OutOfRange, Quantity};
+pub use speciation::{Fault, State};
+pub use units::*;
+pub use water::{Sample, Water};

@@ -1,0 +1,169 @@
+//! In which unit does a number stand? One type a meaning, one canonical unit inside.
+//!
+//! Other units exist only at the door. `from_*` checks the table of [`crate::bounds`]; what a
+//! formula computes from checked quantities is not checked again.
+
+use crate::bounds::{self, OutOfRange};
+
+macro_rules! measured {
+    ($($(#[$doc:meta])* $name:ident, $row:ident, $from:ident, $get:ident, $unit:literal;)*) => {$(
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+        pub struct $name(f64);
+
+        impl $name {
+            #[doc = concat!("From a number of ", $unit, ", which must lie in [`bounds::", stringify!($row), "`].")]
+            ///
+            /// ```
+            #[doc = concat!("use chem::{bounds, ", stringify!($name), "};")]
+            #[doc = concat!("let low = bounds::", stringify!($row), ".low;")]
+            #[doc = concat!("assert_eq!(", stringify!($name), "::", stringify!($from), "(low).unwrap().", stringify!($get), "(), low);")]
+            #[doc = concat!("assert!(", stringify!($name), "::", stringify!($from), "(f64::NAN).is_err());")]
+            /// ```
+            pub fn $from(x: f64) -> Result<Self, OutOfRange> {
+                bounds::$row.check(x).map(Self)
+            }
+
+            #[doc = concat!("The number of ", $unit, ".")]
+            pub const fn $get(self) -> f64 {
+                self.0
+            }
+
+            /// What a formula found; the caller answers for its being a number.
+            #[allow(dead_code)]
+            pub(crate) const fn found(x: f64) -> Self {
+                Self(x)
+            }
+        }
+    )*};
+}
+
+macro_rules! found {
+    ($($(#[$doc:meta])* $name:ident, $get:ident, $unit:literal;)*) => {$(
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+        pub struct $name(pub(crate) f64);
+
+        impl $name {
+            #[doc = concat!("The number of ", $unit, ".")]
+            pub const fn $get(self) -> f64 {
+                self.0
+            }
+        }
+    )*};
+}
+
+measured! {
+    /// An amount of water.
+    Volume, VOLUME, from_cubic_metres, cubic_metres, "m³";
+    /// An amount of salt.
+    Mass, MASS, from_kilograms, kilograms, "kg";
+    /// A part of a whole.
+    Fraction, FRACTION, from_ratio, ratio, "parts of 1";
+    /// Sodium chloride in a bag of salt, by mass.
+    Purity, PURITY, from_ratio, ratio, "parts of 1";
+    /// Salt in water, as sodium chloride; also a difference of two such, never below zero.
+    Salinity, SALINITY, from_mg_per_l, mg_per_l, "mg/L";
+    /// Temperature.
+    Temperature, TEMPERATURE, from_celsius, celsius, "°C";
+    /// Negative decimal logarithm of the hydrogen ion's *activity*.
+    Ph, PH, from_units, units, "pH";
+    /// Total alkalinity, as calcium carbonate.
+    Alkalinity, ALKALINITY, from_mg_per_l, mg_per_l, "mg/L as CaCO3";
+    /// Calcium hardness, as calcium carbonate.
+    Hardness, HARDNESS, from_mg_per_l, mg_per_l, "mg/L as CaCO3";
+    /// Cyanuric acid in all its forms.
+    Cyanurate, CYANURATE, from_mg_per_l, mg_per_l, "mg/L";
+    /// Boron in all its forms, as the element.
+    Boron, BORON, from_mg_per_l, mg_per_l, "mg/L as B";
+    /// Magnesium hardness, as calcium carbonate.
+    Magnesium, MAGNESIUM, from_mg_per_l, mg_per_l, "mg/L as CaCO3";
+    /// Sulfate.
+    Sulfate, SULFATE, from_mg_per_l, mg_per_l, "mg/L as SO4";
+}
+
+found! {
+    /// The part of alkalinity that bicarbonate and carbonate hold.
+    CarbonateAlkalinity, mg_per_l, "mg/L as CaCO3";
+    /// Calcite saturation index: the decimal logarithm of ion product over solubility product.
+    SaturationIndex, log10, "powers of ten";
+    /// Ionic strength.
+    IonicStrength, molal, "mol per kg of water";
+    /// Total inorganic carbon.
+    InorganicCarbon, molal, "mol per kg of water";
+    /// Carbon dioxide's partial pressure over water in equilibrium with it.
+    CarbonDioxide, atmospheres, "atm";
+    /// Mass of a cubic metre.
+    Density, kg_per_m3, "kg/m³";
+    /// Water in a litre of solution.
+    WaterContent, kg_per_l, "kg of water per litre";
+}
+
+impl Salinity {
+    /// No salt.
+    pub const NONE: Self = Self(0.0);
+
+    /// How far `self` stands above `other`; `None` when it does not.
+    ///
+    /// ```
+    /// use chem::Salinity;
+    /// let [low, high] = [400.0, 3_200.0].map(|x| Salinity::from_mg_per_l(x).unwrap());
+    /// assert_eq!(high.above(low).unwrap().mg_per_l(), 2_800.0);
+    /// assert_eq!(low.above(high), None);
+    /// ```
+    pub fn above(self, other: Self) -> Option<Self> {
+        (self > other).then(|| Self(self.0 - other.0))
+    }
+
+    /// `self` with `rise` added.
+    ///
+    /// ```
+    /// use chem::Salinity;
+    /// let [now, rise] = [400.0, 2_800.0].map(|x| Salinity::from_mg_per_l(x).unwrap());
+    /// assert_eq!(now.raised_by(rise).mg_per_l(), 3_200.0);
+    /// ```
+    pub fn raised_by(self, rise: Self) -> Self {
+        Self(self.0 + rise.0)
+    }
+}
+
+impl Volume {
+    /// A part, or a multiple, of `self`.
+    ///
+    /// ```
+    /// use chem::Volume;
+    /// assert_eq!(Volume::from_cubic_metres(60.0).unwrap().times(0.25).cubic_metres(), 15.0);
+    /// ```
+    pub fn times(self, share: f64) -> Self {
+        Self(self.0 * share)
+    }
+}
+
+impl Mass {
+    /// A part, or a multiple, of `self`.
+    ///
+    /// ```
+    /// use chem::Mass;
+    /// assert_eq!(Mass::from_kilograms(20.0).unwrap().times(6.0).kilograms(), 120.0);
+    /// ```
+    pub fn times(self, count: f64) -> Self {
+        Self(self.0 * count)
+    }
+
+    /// What is left of `self` when `other` is taken away; none when nothing is.
+    ///
+    /// ```
+    /// use chem::Mass;
+    /// let [all, part] = [177.0, 120.0].map(|x| Mass::from_kilograms(x).unwrap());
+    /// assert_eq!(all.less(part).kilograms(), 57.0);
+    /// assert_eq!(part.less(all).kilograms(), 0.0);
+    /// ```
+    pub fn less(self, other: Self) -> Self {
+        Self(libm::fmax(self.0 - other.0, 0.0))
+    }
+}
+
+impl Fraction {
+    /// Everything.
+    pub const WHOLE: Self = Self(1.0);
+}
