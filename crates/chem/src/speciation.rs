@@ -131,7 +131,7 @@ pub(crate) fn solve(all: &Ions, t: Temperature, known: Known) -> Result<State, F
         let (hco3, held) = match known {
             Known::Ph(_) => {
                 let held = all.alkalinity - rest;
-                if !(held > 0.0) {
+                if held.is_nan() || held <= 0.0 {
                     return Err(Fault::NoCarbonate);
                 }
                 (held / (fh + 2.0 * ratio * fc), held)
@@ -160,7 +160,7 @@ pub(crate) fn solve(all: &Ions, t: Temperature, known: Known) -> Result<State, F
         if sweep < sweeps {
             continue;
         }
-        if !(step.abs() < 1e-6) {
+        if step.is_nan() || step.abs() >= 1e-6 {
             return Err(Fault::NoSolution);
         }
         let co2 = hco3 * a_h / k.carbonic;
@@ -168,8 +168,9 @@ pub(crate) fn solve(all: &Ions, t: Temperature, known: Known) -> Result<State, F
         let log_carbonate = libm::log10(co3) + k.log_co3;
         return Ok(State {
             ph: Ph::found(ph),
-            index: (ca > 0.0)
-                .then(|| SaturationIndex(log_calcium + log_carbonate - constants.calcite)),
+            index: (ca > 0.0).then_some(SaturationIndex(
+                log_calcium + log_carbonate - constants.calcite,
+            )),
             strength: IonicStrength(strength),
             carbon: InorganicCarbon(co2 + hco3 * fh + co3 * fc),
             carbonate_alkalinity: CarbonateAlkalinity(held * species::CALCIUM_CARBONATE * 500.0),

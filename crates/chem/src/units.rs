@@ -102,6 +102,8 @@ found! {
 impl Salinity {
     /// No salt.
     pub const NONE: Self = Self(0.0);
+    /// The most the table of bounds knows.
+    pub const MOST: Self = Self(bounds::SALINITY.high);
 
     /// How far `self` stands above `other`; `None` when it does not.
     ///
@@ -112,7 +114,7 @@ impl Salinity {
     /// assert_eq!(low.above(high), None);
     /// ```
     pub fn above(self, other: Self) -> Option<Self> {
-        (self > other).then(|| Self(self.0 - other.0))
+        (self > other).then_some(Self(self.0 - other.0))
     }
 
     /// `self` with `rise` added.
@@ -128,6 +130,9 @@ impl Salinity {
 }
 
 impl Volume {
+    /// A cubic metre.
+    pub const ONE: Self = Self(1.0);
+
     /// A part, or a multiple, of `self`.
     ///
     /// ```
@@ -140,6 +145,9 @@ impl Volume {
 }
 
 impl Mass {
+    /// Nothing.
+    pub const NONE: Self = Self(0.0);
+
     /// A part, or a multiple, of `self`.
     ///
     /// ```
@@ -165,5 +173,10 @@ impl Mass {
 
 impl Fraction {
     /// Everything.
+    pub const WHOLE: Self = Self(1.0);
+}
+
+impl Purity {
+    /// Sodium chloride and nothing else.
     pub const WHOLE: Self = Self(1.0);
 }

@@ -1,2 +1,45 @@
-//! Stub.
-fn main() {}
+//! Which verbs does `cargo xtask` know?
+
+mod build;
+mod page;
+mod serve;
+mod setup;
+mod shell;
+mod sizes;
+mod test;
+
+use anyhow::{Context, Result, bail};
+use std::process::ExitCode;
+
+const HELP: &str = "\
+cargo xtask build             the site, in target/site
+cargo xtask serve [--port N]  build, then serve it on this machine only
+cargo xtask test              every check there is; the first failure ends it";
+
+fn main() -> ExitCode {
+    let words: Vec<String> = std::env::args().skip(1).collect();
+    let words: Vec<&str> = words.iter().map(String::as_str).collect();
+    match act(&words) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("{error:#}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn act(words: &[&str]) -> Result<()> {
+    match words {
+        ["build"] => build::build(&mut shell::Steps::default()).map(drop),
+        ["serve"] => serve::serve(serve::PORT),
+        ["serve", "--port", port] => serve::serve(port.parse().context("--port")?),
+        ["test"] => test::test(),
+        // Cargo calls this one, with a compiled test and cargo's own arguments behind it.
+        [test::RUNNER, ..] => wasm_bindgen_cli::wasm_bindgen_test_runner::run_cli_with_args(words),
+        [] | ["help" | "--help"] => {
+            println!("{HELP}");
+            Ok(())
+        }
+        _ => bail!("no such verb\n{HELP}"),
+    }
+}

@@ -1,0 +1,286 @@
+//! What is known about the pool? Each part may be missing.
+
+use crate::band::Band;
+use chem::*;
+
+/// Choices with the codes that the page uses for them.
+macro_rules! choices {
+    ($($(#[$doc:meta])* $name:ident { $($(#[$each:meta])* $variant:ident = $code:literal),* $(,)? })*) => {$(
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        pub enum $name { $($(#[$each])* $variant),* }
+
+        impl $name {
+            /// All of them, in the order in which they are offered.
+            pub const ALL: &[Self] = &[$(Self::$variant),*];
+            /// Their codes, in the same order.
+            pub const CODES: &[&'static str] = &[$($code),*];
+
+            /// The code in the form, the link and the file.
+            pub const fn code(self) -> &'static str {
+                match self { $(Self::$variant => $code),* }
+            }
+        }
+    )*};
+}
+
+choices! {
+    /// How the amount of water was found.
+    Method {
+        /// Filled through a water meter.
+        Metered = "metered",
+        /// From the builder's drawing.
+        Drawing = "drawing",
+        /// Measured, plain shape.
+        Taped = "taped",
+        /// Measured by offsets along an axis.
+        Offsets = "offsets",
+        /// A rule of thumb.
+        Rule = "rule",
+        /// Remembered.
+        Remembered = "remembered",
+    }
+    /// What the salt was read with.
+    Instrument {
+        /// Drop titration.
+        Drops = "drops",
+        /// Test strip.
+        Strip = "strip",
+        /// Hand meter, calibrated near 3 g/L.
+        Meter = "meter",
+        /// Hand meter, not calibrated lately.
+        Uncalibrated = "meter-uncalibrated",
+        /// Photometer.
+        Photometer = "photometer",
+        /// The generator's own display.
+        Display = "display",
+        /// A laboratory.
+        Lab = "lab",
+        /// Not read at all.
+        Assumed = "assumed",
+    }
+    /// The water's history, for a buying range while there is no reading.
+    History {
+        /// Freshly filled.
+        Fresh = "fresh",
+        /// Chlorinated for a season or more.
+        Older = "older",
+        /// Salted before.
+        Salted = "salted",
+        /// Not known.
+        Unknown = "unknown",
+    }
+    /// What the water touches.
+    Surface {
+        /// Plaster, quartz, pebble or other cement finish.
+        Cement = "cement",
+        /// Tile, with cement grout.
+        Tile = "tile",
+        /// Vinyl liner.
+        Liner = "liner",
+        /// Fibreglass with gelcoat.
+        Fibreglass = "fibreglass",
+        /// Paint.
+        Painted = "painted",
+        /// Anything else.
+        Other = "other",
+    }
+    /// Is the ground water known to stand low?
+    Ground {
+        /// Yes.
+        Low = "yes",
+        /// No.
+        High = "no",
+        /// Not known.
+        Unknown = "unknown",
+    }
+    /// An answer that a result may lack, by its name in the form.
+    Input {
+        /// Amount of water.
+        Volume = "pool.volume",
+        /// Salt reading.
+        Reading = "salt.now",
+        /// What it was read with.
+        Instrument = "salt.how",
+        /// Bag size.
+        BagSize = "bag.size",
+        /// Purity.
+        Purity = "bag.purity",
+        /// Temperature.
+        Heat = "water.heat",
+        /// pH.
+        Ph = "water.ph",
+        /// Total alkalinity.
+        Alkalinity = "water.ta",
+        /// Calcium hardness.
+        Hardness = "water.ch",
+        /// Cyanuric acid.
+        Cyanurate = "water.cya",
+        /// Salt of the fill water.
+        FillSalt = "fill.salt",
+        /// Its temperature.
+        FillHeat = "fill.heat",
+        /// Its pH.
+        FillPh = "fill.ph",
+        /// Its alkalinity.
+        FillAlkalinity = "fill.ta",
+        /// Its calcium hardness.
+        FillHardness = "fill.ch",
+        /// Its cyanuric acid.
+        FillCyanurate = "fill.cya",
+    }
+}
+
+impl Instrument {
+    /// What the instrument responds to. A laboratory is taken to titrate chloride, the usual method
+    /// (ISO 9297; common practice). An assumed figure is meant as sodium chloride.
+    pub const fn responds(self) -> salt::Responds {
+        match self {
+            Self::Drops | Self::Strip | Self::Photometer | Self::Lab => salt::Responds::ToChloride,
+            Self::Meter | Self::Uncalibrated | Self::Display => salt::Responds::ToConductivity,
+            Self::Assumed => salt::Responds::ToNothing,
+        }
+    }
+}
+
+/// A set of missing answers.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Needs(u32);
+
+impl Needs {
+    /// Nothing is missing.
+    pub const NONE: Self = Self(0);
+
+    /// The inputs of `all` that are not there.
+    pub fn of(all: &[(Input, bool)]) -> Self {
+        Self(
+            all.iter()
+                .filter(|(_, there)| !there)
+                .fold(0, |set, (i, _)| set | 1 << *i as u32),
+        )
+    }
+
+    /// Is `input` missing?
+    pub const fn contains(self, input: Input) -> bool {
+        self.0 & 1 << input as u32 != 0
+    }
+
+    /// Missing from either.
+    pub const fn and(self, other: Self) -> Self {
+        Self(self.0 | other.0)
+    }
+
+    /// Is nothing missing?
+    pub const fn is_none(self) -> bool {
+        self.0 == 0
+    }
+}
+
+/// What was tested, of the pool or of the fill water.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Tests {
+    /// Temperature.
+    pub heat: Option<Temperature>,
+    /// pH.
+    pub ph: Option<Ph>,
+    /// Total alkalinity.
+    pub alkalinity: Option<Alkalinity>,
+    /// Calcium hardness.
+    pub hardness: Option<Hardness>,
+    /// Cyanuric acid.
+    pub cyanurate: Option<Cyanurate>,
+}
+
+impl Tests {
+    /// The sample, once all five tests are there.
+    pub fn sample(&self, salt: Salinity) -> Option<Sample> {
+        Some(Sample::plain(
+            self.heat?,
+            self.ph?,
+            self.alkalinity?,
+            self.hardness?,
+            self.cyanurate?,
+            salt,
+        ))
+    }
+}
+
+/// An answer that may be left out, but not garbled: then what depends on it is not known.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum Optional<T> {
+    /// Left out; the field says what that means.
+    #[default]
+    LeftOut,
+    /// Typed, but unusable.
+    Garbled,
+    /// Given.
+    Given(T),
+}
+
+impl<T> Optional<T> {
+    /// The answer, `otherwise` where it was left out, nothing where it is garbled.
+    pub fn or(self, otherwise: T) -> Option<T> {
+        match self {
+            Self::LeftOut => Some(otherwise),
+            Self::Garbled => None,
+            Self::Given(x) => Some(x),
+        }
+    }
+}
+
+/// The bags on the shelf.
+#[derive(Clone, Copy, Debug)]
+pub struct Bag {
+    /// Mass of one.
+    pub size: Option<Mass>,
+    /// Sodium chloride in it.
+    pub purity: Option<Purity>,
+    /// Whole bags the person already has; left out means none.
+    pub in_hand: Optional<u32>,
+    /// Steps in which the person weighs: under 5 kg in all, and above.
+    pub weighed_in: [Mass; 2],
+}
+
+/// Nothing known of the bags; weighed in 50 g and half kilograms.
+impl Default for Bag {
+    fn default() -> Self {
+        let step = |kg| Mass::from_kilograms(kg).unwrap_or(Mass::NONE);
+        Self {
+            size: None,
+            purity: None,
+            in_hand: Optional::LeftOut,
+            weighed_in: [step(0.05), step(0.5)],
+        }
+    }
+}
+
+/// Everything known.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Case {
+    /// Amount of water.
+    pub volume: Option<Volume>,
+    /// How it was found.
+    pub method: Option<Method>,
+    /// What the water touches.
+    pub surface: Option<Surface>,
+    /// Salt reading.
+    pub reading: Option<Salinity>,
+    /// What it was read with.
+    pub instrument: Option<Instrument>,
+    /// The water's history.
+    pub history: Option<History>,
+    /// The generator's band; `None` while what was typed contradicts itself.
+    pub band: Option<Band>,
+    /// The bags.
+    pub bag: Bag,
+    /// The pool's other tests.
+    pub water: Tests,
+    /// The fill water's tests.
+    pub fill: Tests,
+    /// The fill water's salt.
+    pub fill_salt: Option<Salinity>,
+    /// The most the owner will drain at one go; left out means that they set no limit of their own.
+    pub cap: Optional<Fraction>,
+    /// Is the ground water known to stand low?
+    pub ground: Option<Ground>,
+}

@@ -1,0 +1,49 @@
+//! Which numbers are choices, and whose? Everything here may be argued with.
+//!
+//! "Common practice": the trade does it so, no source. "Our choice": we had to pick something.
+
+use crate::case::History;
+
+/// Target shown as an example until the generator's manual is read, mg/L. Our choice.
+pub const EXAMPLE_TARGET: f64 = 3_200.0;
+/// Low and high limit below and above the target until typed, mg/L. Our choice.
+pub const BAND_HALF_WIDTH: f64 = 400.0;
+
+/// Part of the computed bags that goes in at the first stage. Common practice: six or seven of ten.
+pub const FIRST_STAGE: f64 = 0.7;
+/// Below this part of the need a first stage in whole bags is too coarse. Our choice.
+pub const FIRST_STAGE_LEAST: f64 = 0.5;
+/// Below this many bags the salt is weighed. Our choice.
+pub const WEIGH_BELOW_BAGS: f64 = 2.0;
+/// Below this mass in all it is weighed in the finer step, kg. Our choice.
+pub const WEIGH_FINELY_BELOW: f64 = 5.0;
+/// A shortfall worth no more than this is not worth another bag, mg/L. Our choice.
+pub const BUYING_SLACK: f64 = 50.0;
+
+/// Salt in a pool nobody has read: mean and spread by its history, mg/L. Our choice, from what each
+/// source of chlorine leaves behind.
+pub const fn unread(history: History) -> (f64, f64) {
+    match history {
+        History::Fresh => (300.0, 300.0),
+        History::Older => (1_000.0, 800.0),
+        History::Unknown => (800.0, 1_200.0),
+        History::Salted => (3_000.0, 1_500.0),
+    }
+}
+
+/// Most of a pool to drain at one go while its depth is not known. Our choice: what a hand-span
+/// takes off a shallow pool.
+pub const CAP_UNKNOWN: f64 = 0.15;
+/// The same for a cement shell over ground water that is known to be low. Common practice.
+pub const CAP_CEMENT: f64 = 1.0 / 3.0;
+
+/// Saturation index: inside this either side of zero it passes. Common practice.
+pub const INDEX_PASS: f64 = 0.30;
+/// Beyond this either side of zero salt waits for a person. Common practice.
+pub const INDEX_STOP: f64 = 0.50;
+/// pH: passes in the inner band, waits in the outer, stops beyond. Common practice inside legal bands.
+pub const PH_PASS: [f64; 2] = [7.2, 7.6];
+/// See [`PH_PASS`].
+pub const PH_WAIT: [f64; 2] = [7.0, 8.0];
+/// Below this units throttle and grains dissolve slowly, °C. Common practice.
+pub const WARM_ENOUGH: f64 = 18.0;

@@ -1,0 +1,342 @@
+//! What did the person type, and what of it can be used?
+//!
+//! From the flat form, name to text as typed, to a typed [`Case`]. All faults are collected before
+//! any sum; a field with a fault counts for nothing, and everything else stays.
+
+use crate::answer::{Answer, Shown};
+use crate::field::{self, Answered, In};
+use crate::number::{self, NotNumber, Signs, Typed};
+use crate::unit::{self, Kind, Unit};
+use chem::*;
+use plan::{
+    Bag, Band, BandFault, Case, Ground, History, Instrument, Method, Optional, Surface, Tests,
+};
+
+/// The flat form: name to text as typed. A name twice: the last counts.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Form(pub Vec<(String, String)>);
+
+/// A field that can't be used, with what its message needs.
+#[derive(Clone, Debug, PartialEq, serde::Serialize)]
+pub struct Fault {
+    /// The field.
+    pub field: &'static str,
+    /// What is wrong.
+    pub code: &'static str,
+    /// Lowest and highest value allowed, in the unit typed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub limits: Option<[Shown; 2]>,
+    /// What was typed.
+    pub got: String,
+    /// Another way to read it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub other: Option<Shown>,
+}
+
+impl<const N: usize> From<[(&str, &str); N]> for Form {
+    fn from(all: [(&str, &str); N]) -> Self {
+        Self(all.map(|(name, text)| (name.into(), text.into())).into())
+    }
+}
+
+impl Form {
+    /// The text of a field, without white space around it; empty when it is not there.
+    pub fn text(&self, name: &str) -> &str {
+        self.0
+            .iter()
+            .rev()
+            .find(|(n, _)| n == name)
+            .map_or("", |(_, text)| text.trim())
+    }
+
+    /// The page's signs for decimals and groups, handed over in the form by whoever knows its
+    /// language.
+    pub fn signs(&self) -> Signs {
+        let sign = |name, otherwise| self.text(name).chars().next().unwrap_or(otherwise);
+        let decimal = sign("sign.decimal", '.');
+        // A group sign may be a space, which trimming would lose.
+        let group = self
+            .0
+            .iter()
+            .find(|(n, _)| n == "sign.group")
+            .and_then(|(_, t)| t.chars().next());
+        Signs {
+            decimal,
+            group: group.unwrap_or(if decimal == ',' { '.' } else { ',' }),
+        }
+    }
+
+    /// Has anything been typed or chosen, beyond what the page itself began with?
+    fn is_blank(&self) -> bool {
+        let begun = |n: &str| {
+            matches!(n, "bag.purity" | "show" | "salt.now.unit") || n.starts_with("sign.")
+        };
+        self.0
+            .iter()
+            .all(|(n, text)| begun(n) || text.trim().is_empty())
+    }
+}
+
+/// The units in which results are shown.
+#[derive(Clone, Copy)]
+pub struct Units {
+    /// For water.
+    pub water: &'static Unit,
+    /// For salt in bags.
+    pub mass: &'static Unit,
+    /// For salt in water.
+    pub salt: &'static Unit,
+}
+
+impl Units {
+    /// As typed where it was typed, otherwise to go with what was; or all of one system.
+    fn of(form: &Form) -> Self {
+        let typed = |kind, name| Unit::find(kind, form.text(name));
+        let known = |kind, code| Unit::find(kind, code).unwrap_or(&unit::UNITS[0]);
+        let metric = |water, mass| (known(Kind::Water, water), known(Kind::Mass, mass));
+        let (water, mass) = match form.text("show") {
+            "metric" => metric("m3", "kg"),
+            "us" => metric("[gal_us]", "[lb_av]"),
+            _ => {
+                let (water, mass) = (
+                    typed(Kind::Water, "pool.volume.unit"),
+                    typed(Kind::Mass, "bag.size.unit"),
+                );
+                let american = water.is_some_and(|u| u.code == "[gal_us]")
+                    || water.is_none() && mass.is_some_and(|u| u.code == "[lb_av]");
+                let (w, m) = if american {
+                    metric("[gal_us]", "[lb_av]")
+                } else {
+                    metric("m3", "kg")
+                };
+                (water.unwrap_or(w), mass.unwrap_or(m))
+            }
+        };
+        let salt = typed(Kind::Salt, "salt.now.unit").unwrap_or(known(Kind::Salt, "[ppm]"));
+        Self { water, mass, salt }
+    }
+}
+
+/// Reads fields, and says of each what was understood.
+struct Reader<'a> {
+    form: &'a Form,
+    signs: Signs,
+    answer: &'a mut Answer,
+}
+
+impl Reader<'_> {
+    fn fault(&mut self, field: &'static str, code: &'static str) {
+        let got = self.form.text(field).to_string();
+        self.answer.faults.push(Fault {
+            field,
+            code,
+            limits: None,
+            got,
+            other: None,
+        });
+    }
+
+    fn is_faulty(&self, name: &str) -> bool {
+        self.answer.faults.iter().any(|f| f.field == name)
+    }
+
+    /// The canonical value of a number field; `None` when it is empty or at fault.
+    fn number(&mut self, name: &'static str) -> Option<f64> {
+        let Answered::Number(bounds, unit) = &field::find(name)?.answer else {
+            return None;
+        };
+        let (unit, typed) = match self.typed(name, unit) {
+            Ok(found) => found?,
+            Err(code) => {
+                self.fault(name, code);
+                return None;
+            }
+        };
+        let inward = |x: f64| unit.map_or(x, |u| u.inward(x));
+        let value = inward(typed.value);
+        if let Err(out) = bounds.check(value) {
+            let other = typed.other.filter(|x| bounds.check(inward(*x)).is_ok());
+            let code = match other {
+                Some(_) => "two-readings",
+                None if out.got > bounds.high => "high",
+                None => "low",
+            };
+            let limit = |x| {
+                unit.map_or(Shown::plain(x, None, self.signs), |u| {
+                    Shown::of(x, u, self.signs)
+                })
+            };
+            self.answer.faults.push(Fault {
+                field: name,
+                code,
+                limits: Some([limit(bounds.low), limit(bounds.high)]),
+                got: self.form.text(name).to_string(),
+                other: other.map(|x| Shown::plain(x, unit, self.signs)),
+            });
+            return None;
+        }
+        if bounds.quantity == Quantity::Bags && value.fract() != 0.0 {
+            self.fault(name, "not-whole");
+            return None;
+        }
+        self.echo(name, unit, value);
+        Some(value)
+    }
+
+    /// What stands in a number field, and in which unit; or the code of what is wrong with it.
+    #[allow(clippy::type_complexity)]
+    fn typed(
+        &self,
+        name: &str,
+        unit: &In,
+    ) -> Result<Option<(Option<&'static Unit>, Typed)>, &'static str> {
+        let typed = match number::read(self.form.text(name), self.signs) {
+            Ok(None) => return Ok(None),
+            Ok(Some(typed)) => typed,
+            Err(NotNumber::Text) => return Err("not-a-number"),
+            Err(NotNumber::Unit) => return Err("unit-in-text"),
+        };
+        let unit = match unit {
+            In::Bare => None,
+            In::Fixed(kind, code) => Unit::find(*kind, code),
+            In::Asked(kind, asked) => {
+                Some(Unit::find(*kind, self.form.text(asked)).ok_or("no-unit")?)
+            }
+        };
+        Ok(Some((unit, typed)))
+    }
+
+    /// What was understood, in its own unit and in the other system.
+    fn echo(&mut self, name: &str, unit: Option<&'static Unit>, value: f64) {
+        let echo = ["echo.", name].concat();
+        let typed = unit.map_or(value, |u| u.outward(value));
+        self.answer
+            .put(echo.clone(), Shown::plain(typed, unit, self.signs));
+        if let Some(unit) = unit.filter(|u| u.also != u.code) {
+            self.answer.put(
+                [&echo, ".also"].concat(),
+                Shown::of(value, unit.also(), self.signs),
+            );
+        }
+        self.answer.say(echo);
+    }
+
+    /// A number field that may be left out.
+    fn optional<T>(&mut self, name: &'static str, of: fn(f64) -> Option<T>) -> Optional<T> {
+        match self.number(name) {
+            Some(x) => of(x).map_or(Optional::Garbled, Optional::Given),
+            None if self.is_faulty(name) => Optional::Garbled,
+            None => Optional::LeftOut,
+        }
+    }
+
+    /// The chosen one of a list; `None` when nothing is chosen or the code is not of the list.
+    fn choice<T: Copy>(
+        &mut self,
+        name: &'static str,
+        all: &[T],
+        code: fn(T) -> &'static str,
+    ) -> Option<T> {
+        let text = self.form.text(name);
+        let found = all.iter().copied().find(|x| code(*x) == text);
+        if found.is_none() && !text.is_empty() {
+            self.fault(name, "not-listed");
+        }
+        found
+    }
+
+    fn quantity<T>(
+        &mut self,
+        name: &'static str,
+        of: fn(f64) -> Result<T, OutOfRange>,
+    ) -> Option<T> {
+        of(self.number(name)?).ok()
+    }
+
+    fn tests(&mut self, names: [&'static str; 5]) -> Tests {
+        Tests {
+            heat: self.quantity(names[0], Temperature::from_celsius),
+            ph: self.quantity(names[1], Ph::from_units),
+            alkalinity: self.quantity(names[2], Alkalinity::from_mg_per_l),
+            hardness: self.quantity(names[3], Hardness::from_mg_per_l),
+            cyanurate: self.quantity(names[4], Cyanurate::from_mg_per_l),
+        }
+    }
+
+    fn band(&mut self) -> Option<Band> {
+        let mut limit = |name| self.quantity(name, Salinity::from_mg_per_l);
+        let (low, target, high) = (limit("salt.low"), limit("salt.target"), limit("salt.high"));
+        let names = ["salt.low", "salt.target", "salt.high"];
+        if names.iter().any(|name| self.is_faulty(name)) {
+            return None;
+        }
+        Band::of(low, target, high)
+            .map_err(|fault| match fault {
+                BandFault::LowNotBelow => self.fault("salt.low", "not-below"),
+                BandFault::HighNotAbove => self.fault("salt.high", "not-above"),
+            })
+            .ok()
+    }
+}
+
+/// Reads the whole form: the case, and into `answer` the faults, the echoes and what was chosen.
+pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
+    let signs = form.signs();
+    let mut r = Reader {
+        form,
+        signs,
+        answer,
+    };
+    let weighed_in = match Unit::find(Kind::Mass, form.text("bag.size.unit")) {
+        Some(pound) if pound.code == "[lb_av]" => Some([unit::OUNCE, pound.factor]),
+        _ => None,
+    };
+    let bag = Bag::default();
+    let step = |kg: f64, otherwise| Mass::from_kilograms(kg).unwrap_or(otherwise);
+    let case = Case {
+        volume: r.quantity("pool.volume", Volume::from_cubic_metres),
+        method: r.choice("pool.how", Method::ALL, Method::code),
+        surface: r.choice("surface.kind", Surface::ALL, Surface::code),
+        reading: r.quantity("salt.now", Salinity::from_mg_per_l),
+        instrument: r.choice("salt.how", Instrument::ALL, Instrument::code),
+        history: r.choice("salt.class", History::ALL, History::code),
+        band: r.band(),
+        bag: Bag {
+            size: r.quantity("bag.size", Mass::from_kilograms),
+            purity: r.quantity("bag.purity", Purity::from_ratio),
+            in_hand: r.optional("bag.have", |x| Some(x as u32)),
+            weighed_in: weighed_in.map_or(bag.weighed_in, |[fine, coarse]| {
+                [
+                    step(fine, bag.weighed_in[0]),
+                    step(coarse, bag.weighed_in[1]),
+                ]
+            }),
+        },
+        water: r.tests([
+            "water.heat",
+            "water.ph",
+            "water.ta",
+            "water.ch",
+            "water.cya",
+        ]),
+        fill: r.tests(["fill.heat", "fill.ph", "fill.ta", "fill.ch", "fill.cya"]),
+        fill_salt: r.quantity("fill.salt", Salinity::from_mg_per_l),
+        cap: r.optional("less.cap", |x| Fraction::from_ratio(x).ok()),
+        ground: r.choice("less.ground", Ground::ALL, Ground::code),
+    };
+    let _ = r.choice("show", &["as-typed", "metric", "us"], |code| code);
+    for (name, prefix) in [
+        ("surface.kind", "is."),
+        ("salt.how", "how."),
+        ("pool.how", "found."),
+    ] {
+        let code = form.text(name);
+        if !code.is_empty() && !r.is_faulty(name) {
+            r.answer.say([prefix, code].concat());
+        }
+    }
+    if form.is_blank() {
+        r.answer.say("blank");
+    }
+    (case, Units::of(form))
+}

@@ -1,0 +1,140 @@
+//! How does the source become the site?
+
+use crate::shell::{self, Steps};
+use crate::sizes::{Parts, Sizes};
+use crate::{page, setup};
+use anyhow::{Context, Result};
+use std::fs;
+use std::path::{Path, PathBuf};
+use wasm_bindgen_cli::wasm_bindgen;
+
+/// What came out, and where it lies.
+pub struct Site {
+    pub folder: PathBuf,
+    pub sizes: Sizes,
+}
+
+/// Makes `target/site` from nothing.
+pub fn build(steps: &mut Steps) -> Result<Site> {
+    steps.take("rust targets", setup::targets)?;
+    make(steps)
+}
+
+/// The same on a machine that is known to be ready.
+pub fn make(steps: &mut Steps) -> Result<Site> {
+    steps.take("compile wasm", compile)?;
+    let loader = steps.take("make loader", loader)?;
+    let site = steps.take("assemble site", || assemble(&loader))?;
+    println!("{}", site.sizes);
+    Ok(site)
+}
+
+fn compile() -> Result<()> {
+    // Panic messages hold file names; whose machine it was is nobody's business, and must not
+    // change a byte of the result.
+    let mut flags = vec![format!(
+        "--remap-path-prefix={}=.",
+        shell::root().canonicalize()?.display()
+    )];
+    for crates in files_and_folders(&cargo_home().join("registry/src")).unwrap_or_default() {
+        flags.push(format!("--remap-path-prefix={}=.", crates.display()));
+    }
+    let words = "build --quiet --package wasm --lib --release --target wasm32-unknown-unknown";
+    shell::run(shell::cargo(words).env("CARGO_ENCODED_RUSTFLAGS", flags.join("\x1f")))
+}
+
+fn cargo_home() -> PathBuf {
+    let given = std::env::var_os("CARGO_HOME").map(PathBuf::from);
+    given.unwrap_or_else(|| std::env::home_dir().unwrap_or_default().join(".cargo"))
+}
+
+struct Loader {
+    text: String,
+    wasm: Vec<u8>,
+}
+
+fn loader() -> Result<Loader> {
+    let target = shell::target();
+    let input = target.join("wasm32-unknown-unknown/release/wasm.wasm");
+    let folder = target.join("loader");
+    let (input, output) = (input.to_string_lossy(), folder.to_string_lossy());
+    wasm_bindgen::run_cli_with_args([
+        "wasm-bindgen",
+        "--target=web",
+        "--no-typescript",
+        "--omit-default-module-path",
+        "--remove-name-section",
+        "--remove-producers-section",
+        "--out-name=loader",
+        "--out-dir",
+        &output,
+        &input,
+    ])?;
+    Ok(Loader {
+        text: fs::read_to_string(folder.join("loader.js"))?,
+        wasm: fs::read(folder.join("loader_bg.wasm"))?,
+    })
+}
+
+fn assemble(loader: &Loader) -> Result<Site> {
+    let www = shell::root().join("www");
+    let read = |name| fs::read_to_string(www.join(name)).with_context(|| format!("www/{name}"));
+    let (words, style) = (read("index.html")?, read("style.css")?);
+    let script = page::script(&loader.text, &loader.wasm)?;
+    let page = page::page(&words, &style, &script)?;
+    let integrity = page::integrity(&script);
+
+    let folder = shell::target().join("site");
+    if folder.exists() {
+        fs::remove_dir_all(&folder)?;
+    }
+    fs::create_dir_all(&folder)?;
+    for path in files(&www)? {
+        let name = path.file_name().expect("a file has a name");
+        if name != "style.css" {
+            fs::copy(&path, folder.join(name))?;
+        }
+    }
+    fs::write(folder.join("index.html"), &page)?;
+    fs::write(folder.join("saltwright.js"), &script)?;
+    fs::write(folder.join("saltwright.js.integrity"), &integrity)?;
+
+    println!("integrity {integrity}");
+
+    let sizes = Sizes::measure(&Parts {
+        page: &page,
+        words: &page::strip(&words, "<!--", "-->"),
+        style: &page::strip(&style, "/*", "*/"),
+        script: &script,
+        wasm: &loader.wasm,
+    })?;
+    Ok(Site { folder, sizes })
+}
+
+/// The files that lie in a folder, by name.
+pub fn files(folder: &Path) -> Result<Vec<PathBuf>> {
+    let mut found = files_and_folders(folder)?;
+    found.retain(|path| path.is_file());
+    Ok(found)
+}
+
+fn files_and_folders(folder: &Path) -> Result<Vec<PathBuf>> {
+    let entries = fs::read_dir(folder).with_context(|| folder.display().to_string())?;
+    let mut found = entries
+        .map(|entry| Ok(entry?.path()))
+        .collect::<Result<Vec<_>>>()?;
+    found.sort();
+    Ok(found)
+}
+
+/// As small as brotli gets it.
+pub fn brotli(bytes: &[u8]) -> Result<Vec<u8>> {
+    let mut packed = Vec::new();
+    let params = brotli::enc::BrotliEncoderParams {
+        quality: 11,
+        lgwin: 22,
+        ..Default::default()
+    };
+    brotli::BrotliCompress(&mut &bytes[..], &mut packed, &params)?;
+    Ok(packed)
+}

@@ -1,0 +1,249 @@
+//! How do words, style, loader and wasm become one script and one page?
+
+use anyhow::{Result, bail, ensure};
+use base64::{Engine, engine::general_purpose::STANDARD as BASE64};
+use sha2::{Digest, Sha256, Sha384};
+
+const GLUE: &str = include_str!("glue.js");
+const CHARSET: &str = r#"<meta charset="utf-8">"#;
+const STYLE: &str = r#"<link rel="stylesheet" href="style.css">"#;
+const SCRIPT: &str = r#"<script type="module" src="saltwright.js"></script>"#;
+
+/// What the wasm must offer; the page and other people's scripts call these.
+const EXPORTS: [&str; 3] = ["answer", "attach", "edition"];
+
+/// From here on the loader is about fetching wasm from somewhere; `glue.js` stands in its place.
+const LOADER_END: &str = "async function __wbg_load(";
+
+/// One module: the loader, and the wasm as text inside it.
+pub fn script(loader: &str, wasm: &[u8]) -> Result<String> {
+    let Some((loader, _)) = loader.split_once(LOADER_END) else {
+        bail!("the loader has no `{LOADER_END}`; does glue.js fit this version of wasm-bindgen?");
+    };
+    for name in EXPORTS {
+        let export = format!("export function {name}(");
+        ensure!(loader.contains(&export), "crate wasm must export `{name}`");
+    }
+    let loader = strip(&strip(loader, "/*", "*/"), "//", "\n");
+    let import = loader.lines().find(|line| line.starts_with("import "));
+    ensure!(
+        import.is_none(),
+        "the loader needs another file: {import:?}"
+    );
+    let script = loader + &GLUE.replace("{wasm}", &BASE64.encode(deflate(wasm)?));
+    let marks = ["</script", "<script", "<!--", "import.meta", "\r"];
+    refuse(&script, &marks, "saltwright.js")?;
+    Ok(script)
+}
+
+/// One file: the words, with style and script inside, and a policy that allows just these two.
+pub fn page(words: &str, style: &str, script: &str) -> Result<String> {
+    let words = strip(words, "<!--", "-->");
+    refuse(&words, &["<pre", "\r"], "index.html")?;
+    let style = strip(style, "/*", "*/");
+    refuse(&style, &["</style", "<!--", "\r"], "style.css")?;
+    let (start, rest) = split(&words, CHARSET)?;
+    let (head, rest) = split(rest, STYLE)?;
+    let (body, end) = split(rest, SCRIPT)?;
+    let policy = format!(
+        "default-src 'none'; script-src '{}' 'wasm-unsafe-eval'; style-src '{}'; img-src data:; \
+         worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'",
+        sha256(script),
+        sha256(&style),
+    );
+    Ok(format!(
+        "{start}{CHARSET}\n\
+         <meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">\
+         {head}<style>{style}</style>{body}<script type=\"module\">{script}</script>{end}"
+    ))
+}
+
+/// The value of the `integrity` attribute that goes with a script.
+pub fn integrity(script: &str) -> String {
+    format!("sha384-{}", BASE64.encode(Sha384::digest(script)))
+}
+
+fn sha256(text: &str) -> String {
+    format!("sha256-{}", BASE64.encode(Sha256::digest(text)))
+}
+
+/// The smallest form that every browser can unpack by itself.
+fn deflate(bytes: &[u8]) -> Result<Vec<u8>> {
+    let mut packed = Vec::new();
+    let format = zopfli::Format::Deflate;
+    zopfli::compress(zopfli::Options::default(), format, bytes, &mut packed)?;
+    Ok(packed)
+}
+
+/// Drops the white space that starts a line, empty lines, and comments that start a line.
+/// A comment behind other text stays: telling it from a string would take a parser.
+pub fn strip(text: &str, open: &str, close: &str) -> String {
+    let mut kept = String::new();
+    let mut rest = text.trim_start();
+    while !rest.is_empty() {
+        let after = if let Some(comment) = rest.strip_prefix(open) {
+            comment.split_once(close).map_or("", |(_, after)| after)
+        } else {
+            let (line, after) = rest.split_once('\n').unwrap_or((rest, ""));
+            kept.push_str(line);
+            kept.push('\n');
+            after
+        };
+        rest = after.trim_start();
+    }
+    kept
+}
+
+fn split<'a>(text: &'a str, tag: &str) -> Result<(&'a str, &'a str)> {
+    match text.split(tag).collect::<Vec<_>>()[..] {
+        [before, after] => Ok((before, after)),
+        [_] => bail!("www/index.html must have `{tag}`, spelt so, and behind the tags before it"),
+        _ => bail!("www/index.html has `{tag}` more than once"),
+    }
+}
+
+fn refuse(text: &str, marks: &[&str], file: &str) -> Result<()> {
+    let lower = text.to_ascii_lowercase();
+    for mark in marks {
+        ensure!(
+            !lower.contains(mark),
+            "{file} contains {mark:?}: it cannot stand inside the page"
+        );
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::io::Read;
+
+    const WORDS: &str = "<!doctype html>\n<!-- Which\n question? -->\n<head>\n  <meta charset=\"utf-8\">\n  \
+        <link rel=\"stylesheet\" href=\"style.css\">\n</head>\n\
+        <script type=\"module\" src=\"saltwright.js\"></script>\n";
+
+    fn loader(extra: &str) -> String {
+        let exports = EXPORTS.map(|name| format!("export function {name}() {{\n}}\n"));
+        format!(
+            "{}{extra}\n{LOADER_END}fetch(import.meta.url))",
+            exports.concat()
+        )
+    }
+
+    fn between<'a>(text: &'a str, open: &str, close: &str) -> &'a str {
+        let (_, rest) = text.split_once(open).expect(open);
+        rest.split_once(close).expect(close).0
+    }
+
+    /// "abc": FIPS 180-4 examples. The greeting: W3C Content Security Policy and Subresource Integrity.
+    #[test]
+    fn hashes_are_the_published_ones() {
+        assert_eq!(
+            sha256("abc"),
+            "sha256-ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0="
+        );
+        assert_eq!(
+            integrity("abc"),
+            "sha384-ywB1P0WjXou1oD1pmsZQBycsMqsO3tFjGotgWkP/W+2AhgcroefMI1i67KE0yCWn"
+        );
+        let greeting = "alert('Hello, world.');";
+        assert_eq!(
+            sha256(greeting),
+            "sha256-qznLcsROx4GACP2dm0UCKCzCG+HiZ1guq6ZZDob/Tng="
+        );
+        assert_eq!(
+            integrity(greeting),
+            "sha384-H8BRh8j48O9oYatfu5AZzq6A9RINhZO5H16dQZngK7T62em8MUt1FLm52t+eX6xO"
+        );
+    }
+
+    #[test]
+    fn the_script_carries_the_wasm_and_asks_for_no_file() {
+        let wasm: Vec<u8> = (0..9999_u32).map(|n| (n * n / 8) as u8).collect();
+        let script = script(&loader("  /* gone */ kept;\n  // gone"), &wasm).unwrap();
+        let packed = BASE64.decode(between(&script, "atob(\"", "\")")).unwrap();
+        let mut unpacked = Vec::new();
+        flate2::read::DeflateDecoder::new(&packed[..])
+            .read_to_end(&mut unpacked)
+            .unwrap();
+        assert_eq!(unpacked, wasm);
+        assert!(
+            script.contains("kept;") && !script.contains("gone"),
+            "{script}"
+        );
+        assert!(!script.contains("fetch("), "{script}");
+    }
+
+    #[test]
+    fn a_script_that_would_break_the_page_is_refused() {
+        for extra in [
+            "'</script>'",
+            "'</SCRIPT '",
+            "'<!--'",
+            "'<script>'",
+            "a = import.meta.url",
+            "import { a } from './a.js';",
+            "a;\r",
+        ] {
+            assert!(script(&loader(extra), b"").is_err(), "{extra}");
+        }
+        assert!(script(&loader("a;"), b"").is_ok());
+    }
+
+    #[test]
+    fn a_loader_of_another_make_is_refused() {
+        let whole = loader("");
+        for missing in [
+            "__wbg_load",
+            "function answer",
+            "function attach",
+            "function edition",
+        ] {
+            let error = script(&whole.replace(missing, ""), b"").unwrap_err();
+            let name = missing.trim_start_matches("function ");
+            assert!(error.to_string().contains(name), "{error}");
+        }
+    }
+
+    #[test]
+    fn the_policy_allows_what_the_page_holds() {
+        let page = page(
+            WORDS,
+            "/* Which\n question? */\nbody {\n  margin: 0;\n}\n",
+            "go();\n",
+        )
+        .unwrap();
+        let policy = between(
+            &page,
+            "<meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"",
+            "\">",
+        );
+        let script = between(&page, "<script type=\"module\">", "</script>");
+        let style = between(&page, "<style>", "</style>");
+        assert_eq!((script, style), ("go();\n", "body {\nmargin: 0;\n}\n"));
+        assert!(policy.contains(&format!(
+            "script-src '{}' 'wasm-unsafe-eval';",
+            sha256(script)
+        )));
+        assert!(policy.contains(&format!("style-src '{}';", sha256(style))));
+        assert!(!page.contains("question"), "{page}");
+    }
+
+    #[test]
+    fn a_page_without_a_tag_or_with_two_is_refused_by_its_name() {
+        for tag in [CHARSET, STYLE, SCRIPT] {
+            for wrong in [String::new(), format!("{tag}{tag}")] {
+                let error = page(&WORDS.replace(tag, &wrong), "", "").unwrap_err();
+                assert!(error.to_string().contains(tag), "{error}");
+            }
+        }
+        assert!(page(WORDS, "a::after { content: '</style>' }", "").is_err());
+    }
+
+    #[test]
+    fn only_comments_that_start_a_line_are_stripped() {
+        let text = "/* a */ b {\n\n  c: '/* d */';\n/* e\nf */}";
+        assert_eq!(strip(text, "/*", "*/"), "b {\nc: '/* d */';\n}\n");
+        assert_eq!(strip("a\n/* never closed\nb", "/*", "*/"), "a\n");
+    }
+}

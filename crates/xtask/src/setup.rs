@@ -1,0 +1,76 @@
+//! What must stand on the machine first?
+
+use crate::shell::{cargo, find, run, succeeds};
+use anyhow::{Context, Result, bail};
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+/// The browser's module, and a machine with nothing but the language's core.
+const TARGETS: [&str; 2] = ["wasm32-unknown-unknown", "thumbv6m-none-eabi"];
+
+/// Adds the compile targets that are missing.
+pub fn targets() -> Result<()> {
+    for target in TARGETS {
+        if !has_target(target) {
+            run(Command::new("rustup").args(["target", "add", target]))
+                .context("add this target to your Rust by the way it was installed")?;
+        }
+    }
+    Ok(())
+}
+
+fn has_target(target: &str) -> bool {
+    let words = ["--print", "target-libdir", "--target", target];
+    let Ok(shown) = Command::new("rustc").args(words).output() else {
+        return false;
+    };
+    let folder = String::from_utf8_lossy(&shown.stdout);
+    shown.status.success() && Path::new(folder.trim()).is_dir()
+}
+
+/// Adds the formatter and the linter if they are missing.
+pub fn components() -> Result<()> {
+    for (component, verb) in [("rustfmt", "fmt"), ("clippy", "clippy")] {
+        if !succeeds(&mut cargo(&format!("{verb} --version"))) {
+            run(Command::new("rustup").args(["component", "add", component]))
+                .context("add this component to your Rust by the way it was installed")?;
+        }
+    }
+    Ok(())
+}
+
+/// Finds Chromium's driver; on Debian as root it installs browser and driver first.
+pub fn browser() -> Result<PathBuf> {
+    if let Some(driver) = installed() {
+        return Ok(driver);
+    }
+    let root = Command::new("id")
+        .arg("-u")
+        .output()
+        .is_ok_and(|id| id.stdout == b"0\n");
+    if !root || find("apt-get").is_none() {
+        bail!("{MISSING}");
+    }
+    for words in [
+        "update",
+        "install --yes --no-install-recommends chromium chromium-driver",
+    ] {
+        let mut apt = Command::new("apt-get");
+        run(apt
+            .arg("--quiet")
+            .args(words.split(' '))
+            .env("DEBIAN_FRONTEND", "noninteractive"))?;
+    }
+    installed()
+        .context("apt-get installed chromium and chromium-driver, yet they are not on the path")
+}
+
+const MISSING: &str = "\
+the browser tests need Chromium and its driver on the path, as `chromium` and `chromedriver`:
+  Debian   apt-get install chromium chromium-driver
+  others   a Chromium and the ChromeDriver of the same version";
+
+fn installed() -> Option<PathBuf> {
+    find("chromium").or_else(|| find("google-chrome"))?;
+    find("chromedriver")
+}

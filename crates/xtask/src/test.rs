@@ -1,0 +1,128 @@
+//! Does everything hold?
+
+use crate::shell::{self, Steps, cargo, run};
+use crate::{build, serve, setup};
+use anyhow::{Context, Result};
+use std::fs;
+use std::path::PathBuf;
+use std::process::Command;
+
+/// The verb under which cargo hands us compiled tests.
+pub const RUNNER: &str = "run-wasm-test";
+
+const WASM: &str = "--target wasm32-unknown-unknown";
+
+/// Runs every check in order; the first failure ends it. The table comes last either way.
+pub fn test() -> Result<()> {
+    let mut steps = Steps::default();
+    let outcome = all(&mut steps);
+    println!("\n{steps}");
+    outcome
+}
+
+fn all(steps: &mut Steps) -> Result<()> {
+    steps.take("rust targets", setup::targets)?;
+    steps.take("rust components", setup::components)?;
+    let driver = steps.take("browser and driver", setup::browser)?;
+
+    steps.take("format", || run(&mut cargo("fmt --all --check")))?;
+    steps.take("lints", || {
+        run(&mut cargo(
+            "clippy --workspace --all-targets -- -D warnings",
+        ))
+    })?;
+    steps.take("lints, wasm", || {
+        run(&mut cargo(&format!(
+            "clippy --package wasm --all-targets {WASM} -- -D warnings"
+        )))
+    })?;
+    steps.take("without std", || {
+        run(&mut cargo(
+            "build --package chem --package plan --target thumbv6m-none-eabi",
+        ))
+    })?;
+    steps.take("docs", || {
+        run(cargo("doc --workspace --no-deps").env("RUSTDOCFLAGS", "-D warnings"))
+    })?;
+
+    let native = native_results()?;
+    steps.take("tests", || {
+        run(&mut cargo("test --workspace --exclude xtask"))
+    })?;
+    steps.take("tests of xtask", || run(&mut cargo("test --package xtask")))?;
+
+    let browser = Browser::new(driver)?;
+    steps.take("published checks, wasm", || {
+        let words = format!("test --package evidence --test vectors {WASM}");
+        run(browser.wasm(&words)?.env("SALTWRIGHT_NATIVE", native))
+    })?;
+    steps.take("tests of wasm in a browser", || {
+        run(&mut browser.wasm(&format!("test --package wasm --lib {WASM}"))?)
+    })?;
+
+    let site = build::make(steps)?;
+    steps.take("size", || site.sizes.check())?;
+    let server = serve::start(&site.folder, 0)?;
+    steps.take("tests of the page", || {
+        let mut tests = cargo("test --package evidence --test browser -- --test-threads=1");
+        let tests = tests
+            .env("SALTWRIGHT_SITE", &site.folder)
+            .env("SALTWRIGHT_URL", server.address());
+        run(browser.with(tests))
+    })
+}
+
+/// Where the native run of the published checks leaves its results for the wasm run to match.
+/// What an earlier run left is removed: it must not pass for this one's.
+fn native_results() -> Result<PathBuf> {
+    let folder = shell::root().canonicalize()?.join("target/evidence");
+    fs::create_dir_all(&folder)?;
+    let file = folder.join("native.txt");
+    if file.exists() {
+        fs::remove_file(&file)?;
+    }
+    Ok(file)
+}
+
+/// How tests reach a Chromium that shows no window, keeps nothing and calls nobody.
+struct Browser {
+    driver: PathBuf,
+    options: PathBuf,
+}
+
+const OPTIONS: &str = r#"{
+  "goog:chromeOptions": {
+    "args": [
+      "headless=new", "no-sandbox", "disable-gpu", "disable-quic", "no-first-run",
+      "disable-background-networking", "disable-component-update", "disable-sync",
+      "disable-dev-shm-usage"
+    ]
+  }
+}
+"#;
+
+impl Browser {
+    fn new(driver: PathBuf) -> Result<Self> {
+        let options = shell::target().join("webdriver.json");
+        fs::write(&options, OPTIONS).with_context(|| options.display().to_string())?;
+        Ok(Self { driver, options })
+    }
+
+    fn with<'a>(&self, command: &'a mut Command) -> &'a mut Command {
+        command
+            .env("CHROMEDRIVER", &self.driver)
+            .env("WASM_BINDGEN_TEST_WEBDRIVER_JSON", &self.options)
+            .env("WASM_BINDGEN_TEST_TIMEOUT", "120")
+    }
+
+    /// Cargo with this very program as runner of what it compiles for wasm.
+    /// By `--config`, because the variable for it breaks at a space in the path.
+    fn wasm(&self, words: &str) -> Result<Command> {
+        let program = std::env::current_exe()?;
+        let runner = format!("target.wasm32-unknown-unknown.runner=[{program:?}, {RUNNER:?}]");
+        let mut command = cargo(words);
+        command.arg("--config").arg(runner);
+        self.with(&mut command);
+        Ok(command)
+    }
+}
