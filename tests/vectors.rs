@@ -24,19 +24,14 @@ impl<'a> Row<'a> {
 
     fn number(&self, name: &str) -> f64 {
         let text = self.text(name);
-        text.parse()
-            .unwrap_or_else(|_| panic!("{name} is {text:?}, not a number"))
+        text.parse().unwrap_or_else(|_| panic!("{name} is {text:?}, not a number"))
     }
 
     /// The water of the columns that begin with `prefix`; an absent column counts as none.
     fn sample(&self, prefix: &str, salt: Option<f64>) -> Sample {
         let x = |name: &str| {
             let name = format!("{prefix}{name}");
-            if self.head.contains(&name.as_str()) {
-                self.number(&name)
-            } else {
-                0.0
-            }
+            if self.head.contains(&name.as_str()) { self.number(&name) } else { 0.0 }
         };
         Sample {
             temperature: Temperature::from_celsius(x("t_c")).unwrap(),
@@ -73,23 +68,13 @@ struct Found {
 }
 
 fn plainly(row: &Row, column: &str, ours: f64) -> Found {
-    Found {
-        column: column.into(),
-        ours,
-        theirs: row.number(column),
-        scale: 1.0,
-    }
+    Found { column: column.into(), ours, theirs: row.number(column), scale: 1.0 }
 }
 
 fn printed(row: &Row, column: &str, ours: f64) -> Found {
     let text = row.text(column);
     let digits = text.split_once('.').map_or(0, |(_, after)| after.len());
-    Found {
-        column: column.into(),
-        ours,
-        theirs: row.number(column),
-        scale: 0.1f64.powi(digits as i32),
-    }
+    Found { column: column.into(), ours, theirs: row.number(column), scale: 0.1f64.powi(digits as i32) }
 }
 
 /// A file's tolerance and how a row of it is worked out. Adding a file is adding a line here.
@@ -97,19 +82,12 @@ type Check = (&'static str, f64, fn(&Row) -> Vec<Found>);
 
 const CHECKS: &[Check] = &[
     ("saturation-index.csv", 0.002, |row| {
-        vec![plainly(
-            row,
-            "si_calcite",
-            index(row.sample("", None).state()),
-        )]
+        vec![plainly(row, "si_calcite", index(row.sample("", None).state()))]
     }),
     ("mixing.csv", 0.002, |row| {
         let of_a = row.number("fraction_a_mass_of_water");
         let [a, b] = ["a_", "b_"].map(|p| row.sample(p, None).water().unwrap());
-        let mixed = a
-            .mixed(b, Fraction::from_ratio(1.0 - of_a).unwrap())
-            .state()
-            .unwrap();
+        let mixed = a.mixed(b, Fraction::from_ratio(1.0 - of_a).unwrap()).state().unwrap();
         let of_a_volume = row.number("fraction_a_volume");
         let replaced = a.replaced(b, Fraction::from_ratio(1.0 - of_a_volume).unwrap());
         vec![
@@ -125,16 +103,9 @@ const CHECKS: &[Check] = &[
         let mut found = vec![plainly(row, "rho_phreeqc_kg_m3", rho)];
         // Water content is held to 1e-4 kg/L: a thousandth of the density's unit.
         let content = density::water_content(t, salt).kg_per_l();
-        found.push(Found {
-            scale: 1e-3,
-            ..plainly(row, "kg_water_per_l", content)
-        });
+        found.push(Found { scale: 1e-3, ..plainly(row, "kg_water_per_l", content) });
         if !row.text("rho_kell_kg_m3").is_empty() {
-            found.push(plainly(
-                row,
-                "rho_kell_kg_m3",
-                density::pure_water(t).kg_per_m3(),
-            ));
+            found.push(plainly(row, "rho_kell_kg_m3", density::pure_water(t).kg_per_m3()));
         }
         found
     }),
@@ -143,42 +114,19 @@ const CHECKS: &[Check] = &[
         let fresh = index(at(0.0).state());
         let mut found = vec![printed(row, "si_0", fresh)];
         for salt in [500, 1000, 2000, 3200, 6000, 8000] {
-            found.push(printed(
-                row,
-                &format!("d_{salt}"),
-                index(at(salt as f64).state()) - fresh,
-            ));
+            found.push(printed(row, &format!("d_{salt}"), index(at(salt as f64).state()) - fresh));
         }
-        let free = at(0.0)
-            .water()
-            .unwrap()
-            .salted(ppm(3200.0))
-            .state()
-            .unwrap();
-        found.push(printed(
-            row,
-            "d_free_3200",
-            free.index.unwrap().log10() - fresh,
-        ));
-        found.push(printed(
-            row,
-            "d_ph_3200",
-            free.ph.units() - row.number("ph"),
-        ));
+        let free = at(0.0).water().unwrap().salted(ppm(3200.0)).state().unwrap();
+        found.push(printed(row, "d_free_3200", free.index.unwrap().log10() - fresh));
+        found.push(printed(row, "d_ph_3200", free.ph.units() - row.number("ph")));
         found
     }),
     ("salt-mass.csv", PRINTED, |row| {
         let volume = volume(row);
-        let pound = if row.text("mass_unit") == "[lb_av]" {
-            0.45359237
-        } else {
-            1.0
-        };
+        let pound = if row.text("mass_unit") == "[lb_av]" { 0.45359237 } else { 1.0 };
         let purity = Purity::from_ratio(row.number("purity")).unwrap();
         let ours = match row.text("what") {
-            "mass" => {
-                salt::mass_for(volume, ppm(row.number("rise_mgl")), purity).kilograms() / pound
-            }
+            "mass" => salt::mass_for(volume, ppm(row.number("rise_mgl")), purity).kilograms() / pound,
             _ => {
                 let mass = Mass::from_kilograms(row.number("mass") * pound).unwrap();
                 salt::rise_from(mass, purity, volume).mg_per_l()
@@ -187,31 +135,20 @@ const CHECKS: &[Check] = &[
         vec![printed(row, "printed", ours)]
     }),
     ("dilution.csv", PRINTED, |row| {
-        let [now, target, fill] =
-            ["salt_mgl", "target_mgl", "fill_mgl"].map(|c| ppm(row.number(c)));
+        let [now, target, fill] = ["salt_mgl", "target_mgl", "fill_mgl"].map(|c| ppm(row.number(c)));
         let volume = volume(row);
         let unit = volume.cubic_metres() / row.number("volume");
         let share = dilution::share(now, target, fill).unwrap().ratio();
-        let flow = dilution::exchange(volume, now, target, fill)
-            .unwrap()
-            .cubic_metres();
+        let flow = dilution::exchange(volume, now, target, fill).unwrap().cubic_metres();
         let cap = Fraction::from_ratio(row.number("cap")).unwrap();
         let passes: Vec<_> = dilution::passes(now, target, fill, cap).collect();
         vec![
             printed(row, "drain_pct", share * 100.0),
-            printed(
-                row,
-                "drain_volume",
-                volume.times(share).cubic_metres() / unit,
-            ),
+            printed(row, "drain_volume", volume.times(share).cubic_metres() / unit),
             printed(row, "flow_pct", flow / volume.cubic_metres() * 100.0),
             printed(row, "flow_volume", flow / unit),
             printed(row, "passes", passes.len() as f64),
-            printed(
-                row,
-                "passes_pct",
-                passes.iter().map(|p| p.share.ratio()).sum::<f64>() * 100.0,
-            ),
+            printed(row, "passes_pct", passes.iter().map(|p| p.share.ratio()).sum::<f64>() * 100.0),
         ]
     }),
 ];
@@ -232,50 +169,27 @@ fn check(name: &str, text: &str, values: &mut Vec<u64>) -> Result<String, Vec<St
     };
     let mut lines = text.lines();
     let source = lines.next().unwrap_or("");
-    assert!(
-        source.starts_with("# source: "),
-        "{name}: the first line must name its source"
-    );
+    assert!(source.starts_with("# source: "), "{name}: the first line must name its source");
     let head: Vec<_> = lines.next().unwrap_or("").split(',').collect();
     let (mut rows, mut largest, mut beyond) = (0, 0.0f64, Vec::new());
     for line in lines {
         rows += 1;
-        for found in work(&Row {
-            head: &head,
-            cells: line.split(',').collect(),
-        }) {
-            let Found {
-                column,
-                ours,
-                theirs,
-                scale,
-            } = found;
+        for found in work(&Row { head: &head, cells: line.split(',').collect() }) {
+            let Found { column, ours, theirs, scale } = found;
             values.push(ours.to_bits());
             let difference = (ours - theirs).abs() / scale;
             // Not `>`: a difference that is no number must fail too. The last bit is for the
             // printed digits, which are decimal.
             if !(difference <= tolerance + 1e-9) {
-                beyond.push(format!(
-                    "{name} row {rows}, {column}: ours {ours}, theirs {theirs}"
-                ));
+                beyond.push(format!("{name} row {rows}, {column}: ours {ours}, theirs {theirs}"));
             }
             largest = largest.max(difference);
         }
     }
     assert!(rows > 0, "{name} has no rows");
-    let unit = if *tolerance == PRINTED {
-        " of the last printed digit"
-    } else {
-        ""
-    };
-    let said = format!(
-        "{name}: {rows} rows, largest difference {largest:.2e}, tolerance {tolerance}{unit}"
-    );
-    if beyond.is_empty() {
-        Ok(said)
-    } else {
-        Err(beyond)
-    }
+    let unit = if *tolerance == PRINTED { " of the last printed digit" } else { "" };
+    let said = format!("{name}: {rows} rows, largest difference {largest:.2e}, tolerance {tolerance}{unit}");
+    if beyond.is_empty() { Ok(said) } else { Err(beyond) }
 }
 
 #[cfg(not(target_family = "wasm"))]
@@ -298,11 +212,7 @@ fn every_vector_file_agrees() {
             Err(rows) => beyond.extend(rows),
         }
     }
-    assert!(
-        beyond.is_empty(),
-        "beyond tolerance:\n{}",
-        beyond.join("\n")
-    );
+    assert!(beyond.is_empty(), "beyond tolerance:\n{}", beyond.join("\n"));
     if folder.is_err() {
         // For the wasm run of the same test, which must find the same bits.
         let target = concat!(env!("CARGO_MANIFEST_DIR"), "/../target/evidence");
@@ -327,11 +237,7 @@ fn every_vector_file_agrees_and_equals_native() {
         "salt-shift.csv",
         "saturation-index.csv"
     ];
-    assert_eq!(
-        files.len(),
-        CHECKS.len(),
-        "a file with a check is not embedded"
-    );
+    assert_eq!(files.len(), CHECKS.len(), "a file with a check is not embedded");
     let mut values = Vec::new();
     for (name, text) in files {
         match check(name, text, &mut values) {
@@ -339,24 +245,10 @@ fn every_vector_file_agrees_and_equals_native() {
             Err(rows) => panic!("beyond tolerance:\n{}", rows.join("\n")),
         }
     }
-    let native = include_str!(env!(
-        "SALTWRIGHT_NATIVE",
-        "run the native test first; `cargo xtask test` does"
-    ));
-    let native: Vec<_> = native
-        .lines()
-        .map(|l| u64::from_str_radix(l, 16).unwrap())
-        .collect();
-    assert_eq!(
-        values.len(),
-        native.len(),
-        "native and wasm compared different rows"
-    );
+    let native =
+        include_str!(env!("SALTWRIGHT_NATIVE", "run the native test first; `cargo xtask test` does"));
+    let native: Vec<_> = native.lines().map(|l| u64::from_str_radix(l, 16).unwrap()).collect();
+    assert_eq!(values.len(), native.len(), "native and wasm compared different rows");
     let differing = values.iter().zip(&native).filter(|(a, b)| a != b).count();
-    assert_eq!(
-        differing,
-        0,
-        "of {} values, wasm differs from native in",
-        values.len()
-    );
+    assert_eq!(differing, 0, "of {} values, wasm differs from native in", values.len());
 }

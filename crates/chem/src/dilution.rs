@@ -71,12 +71,7 @@ pub fn share(now: Salinity, target: Salinity, fill: Salinity) -> Result<Fraction
 /// let q = dilution::exchange(one, now, target, fill).unwrap();
 /// assert!((q.cubic_metres() - 0.251).abs() < 0.0005);
 /// ```
-pub fn exchange(
-    volume: Volume,
-    now: Salinity,
-    target: Salinity,
-    fill: Salinity,
-) -> Result<Volume, Fault> {
+pub fn exchange(volume: Volume, now: Salinity, target: Salinity, fill: Salinity) -> Result<Volume, Fault> {
     Ok(volume.times(-libm::log(remaining(now, target, fill)?)))
 }
 
@@ -99,22 +94,13 @@ pub struct Pass {
 /// assert_eq!(passes.len(), 3);
 /// assert!((passes[2].salt.mg_per_l() - 693.0).abs() < 1e-9);
 /// ```
-pub fn passes(
-    now: Salinity,
-    target: Salinity,
-    fill: Salinity,
-    cap: Fraction,
-) -> impl Iterator<Item = Pass> {
+pub fn passes(now: Salinity, target: Salinity, fill: Salinity, cap: Fraction) -> impl Iterator<Item = Pass> {
     let mut salt = now;
     core::iter::from_fn(move || {
         let needed = share(salt, target, fill).ok()?;
         let last = needed <= cap;
         let share = if last { needed } else { cap };
-        salt = if last {
-            target
-        } else {
-            salt.replaced(fill, share)
-        };
+        salt = if last { target } else { salt.replaced(fill, share) };
         Some(Pass { share, salt })
     })
 }

@@ -87,8 +87,7 @@ impl Constants {
             // Mg++ + CO3-- = MgCO3°
             mg_co3: 0.9910 + 0.00667 * k,
             // Mg++ + HCO3- = MgHCO3+
-            mg_hco3: 48.6721 + 0.03252849 * k - 2614.335 * r - 18.00263 * l + 563713.9 * r * r
-                - protonated,
+            mg_hco3: 48.6721 + 0.03252849 * k - 2614.335 * r - 18.00263 * l + 563713.9 * r * r - protonated,
             // Mg++ + SO4-- = MgSO4°
             mg_so4: van_t_hoff(2.37, 4.550),
             // Mg++ + H2O = MgOH+ + H+
@@ -133,9 +132,8 @@ impl Apparent {
     /// has no charge. HCO3-, CO3-- and NaSO4- share one size, so one evaluation serves all three.
     pub(crate) fn at(k: &Constants, strength: f64, water_activity: f64) -> Self {
         let root = libm::sqrt(strength);
-        let sized = |z2: f64, a: f64, b: f64| {
-            -k.debye_a * z2 * root / (1.0 + k.debye_b * a * root) + b * strength
-        };
+        let sized =
+            |z2: f64, a: f64, b: f64| -k.debye_a * z2 * root / (1.0 + k.debye_b * a * root) + b * strength;
         let davies = -k.debye_a * (root / (1.0 + root) - 0.3 * strength);
         let neutral = 0.1 * strength;
         let h = sized(1.0, 9.0, 0.0);
@@ -187,15 +185,8 @@ mod tests {
             (40.0, 6.2965, 10.2206, 13.5327),
         ] {
             let k = Constants::at(Temperature::from_celsius(t).unwrap());
-            for (ours, theirs) in [
-                (k.carbonic, carbonic),
-                (k.bicarbonate, bicarbonate),
-                (k.water, water),
-            ] {
-                assert!(
-                    (-ours - theirs).abs() < 0.0023,
-                    "{t} °C: {ours} beside {theirs}"
-                );
+            for (ours, theirs) in [(k.carbonic, carbonic), (k.bicarbonate, bicarbonate), (k.water, water)] {
+                assert!((-ours - theirs).abs() < 0.0023, "{t} °C: {ours} beside {theirs}");
             }
         }
     }
@@ -203,18 +194,11 @@ mod tests {
     /// Standard Methods 2330 (from memory): pK2 and pKs as printed to two decimals.
     #[test]
     fn carbonate_and_calcite_agree_with_standard_methods() {
-        for (t, bicarbonate, calcite) in [
-            (5.0, 10.56, 8.39),
-            (20.0, 10.38, 8.45),
-            (25.0, 10.33, 8.48),
-            (30.0, 10.29, 8.51),
-        ] {
+        for (t, bicarbonate, calcite) in
+            [(5.0, 10.56, 8.39), (20.0, 10.38, 8.45), (25.0, 10.33, 8.48), (30.0, 10.29, 8.51)]
+        {
             let k = Constants::at(Temperature::from_celsius(t).unwrap());
-            assert!(
-                (-k.bicarbonate - bicarbonate).abs() < 0.007,
-                "{t} °C {}",
-                k.bicarbonate
-            );
+            assert!((-k.bicarbonate - bicarbonate).abs() < 0.007, "{t} °C {}", k.bicarbonate);
             assert!((-k.calcite - calcite).abs() < 0.005, "{t} °C {}", k.calcite);
         }
     }

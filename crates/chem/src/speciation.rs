@@ -117,8 +117,8 @@ pub(crate) fn solve(all: &Ions, t: Temperature, known: Known) -> Result<State, F
                 let co2 = carbon / d;
                 let held = co2 * (r1 * fh + 2.0 * r2 * fc);
                 let (rest, rest_slope, _) = other(a_h);
-                let slope = co2 * (r1 * fh + 4.0 * r2 * fc) - held * (r1 * fh + 2.0 * r2 * fc) / d
-                    + rest_slope;
+                let slope =
+                    co2 * (r1 * fh + 4.0 * r2 * fc) - held * (r1 * fh + 2.0 * r2 * fc) / d + rest_slope;
                 let wanted = (held + rest - all.alkalinity) / slope / LN_10;
                 step = wanted.clamp(-1.0, 1.0);
                 ph = (ph - step).clamp(LOWEST_PH, HIGHEST_PH);
@@ -168,15 +168,11 @@ pub(crate) fn solve(all: &Ions, t: Temperature, known: Known) -> Result<State, F
         let log_carbonate = libm::log10(co3) + k.log_co3;
         return Ok(State {
             ph: Ph::found(ph),
-            index: (ca > 0.0).then_some(SaturationIndex(
-                log_calcium + log_carbonate - constants.calcite,
-            )),
+            index: (ca > 0.0).then_some(SaturationIndex(log_calcium + log_carbonate - constants.calcite)),
             strength: IonicStrength(strength),
             carbon: InorganicCarbon(co2 + hco3 * fh + co3 * fc),
             carbonate_alkalinity: CarbonateAlkalinity(held * species::CALCIUM_CARBONATE * 500.0),
-            carbon_dioxide: CarbonDioxide(pow10(
-                libm::log10(co2) + k.log_neutral - constants.henry,
-            )),
+            carbon_dioxide: CarbonDioxide(pow10(libm::log10(co2) + k.log_neutral - constants.henry)),
             log_calcium,
             log_carbonate,
             log_solubility: constants.calcite,

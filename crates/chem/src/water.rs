@@ -159,9 +159,7 @@ impl Sample {
             (&bounds::MODEL_MAGNESIUM, self.magnesium.mg_per_l()),
             (&bounds::MODEL_SULFATE, self.sulfate.mg_per_l()),
         ];
-        rows.iter()
-            .try_for_each(|(row, x)| row.check(*x).map(drop))
-            .map_err(Fault::Outside)
+        rows.iter().try_for_each(|(row, x)| row.check(*x).map(drop)).map_err(Fault::Outside)
     }
 }
 
@@ -206,10 +204,7 @@ impl Water {
         let mix = |a: f64, b: f64| a * (1.0 - f) + b * f;
         let (a, b) = (self.ions, other.ions);
         Self {
-            temperature: Temperature::found(mix(
-                self.temperature.celsius(),
-                other.temperature.celsius(),
-            )),
+            temperature: Temperature::found(mix(self.temperature.celsius(), other.temperature.celsius())),
             content: 1.0 / mix(1.0 / self.content, 1.0 / other.content),
             ions: Ions {
                 alkalinity: mix(a.alkalinity, b.alkalinity),

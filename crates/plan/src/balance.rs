@@ -37,11 +37,7 @@ impl Balance {
             return self.today.index;
         };
         let (same, free) = (salted.same_ph.index?, salted.free_ph.index?);
-        Some(if same.log10().abs() > free.log10().abs() {
-            same
-        } else {
-            free
-        })
+        Some(if same.log10().abs() > free.log10().abs() { same } else { free })
     }
 }
 
@@ -81,10 +77,5 @@ pub fn balance(case: &Case, rise: Option<Salinity>) -> Result<Balance, Unknown> 
             })
         }
     };
-    Ok(Balance {
-        responds,
-        salt,
-        today,
-        salted,
-    })
+    Ok(Balance { responds, salt, today, salted })
 }

@@ -60,9 +60,7 @@ impl Band {
         let band = Self {
             low: low.unwrap_or(at((aim - policy::BAND_HALF_WIDTH).max(aim / 2.0))),
             target: at(aim),
-            high: high.unwrap_or(at(
-                (aim + policy::BAND_HALF_WIDTH).min(Salinity::MOST.mg_per_l())
-            )),
+            high: high.unwrap_or(at((aim + policy::BAND_HALF_WIDTH).min(Salinity::MOST.mg_per_l()))),
             example: target.is_none(),
             limits_ours: low.is_none() || high.is_none(),
         };

@@ -153,11 +153,7 @@ impl Needs {
 
     /// The inputs of `all` that are not there.
     pub fn of(all: &[(Input, bool)]) -> Self {
-        Self(
-            all.iter()
-                .filter(|(_, there)| !there)
-                .fold(0, |set, (i, _)| set | 1 << *i as u32),
-        )
+        Self(all.iter().filter(|(_, there)| !there).fold(0, |set, (i, _)| set | 1 << *i as u32))
     }
 
     /// Is `input` missing?
@@ -194,14 +190,7 @@ pub struct Tests {
 impl Tests {
     /// The sample, once all five tests are there.
     pub fn sample(&self, salt: Salinity) -> Option<Sample> {
-        Some(Sample::plain(
-            self.heat?,
-            self.ph?,
-            self.alkalinity?,
-            self.hardness?,
-            self.cyanurate?,
-            salt,
-        ))
+        Some(Sample::plain(self.heat?, self.ph?, self.alkalinity?, self.hardness?, self.cyanurate?, salt))
     }
 }
 
@@ -245,12 +234,7 @@ pub struct Bag {
 impl Default for Bag {
     fn default() -> Self {
         let step = |kg| Mass::from_kilograms(kg).unwrap_or(Mass::NONE);
-        Self {
-            size: None,
-            purity: None,
-            in_hand: Optional::LeftOut,
-            weighed_in: [step(0.05), step(0.5)],
-        }
+        Self { size: None, purity: None, in_hand: Optional::LeftOut, weighed_in: [step(0.05), step(0.5)] }
     }
 }
 

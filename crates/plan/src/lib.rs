@@ -78,10 +78,7 @@ pub struct Plan {
 /// # }
 /// ```
 pub fn plan(case: &Case) -> Plan {
-    let standing = case
-        .band
-        .zip(case.reading)
-        .map(|(band, reading)| band.standing(reading));
+    let standing = case.band.zip(case.reading).map(|(band, reading)| band.standing(reading));
     let dose = staging::dose(case, standing);
     let balance = balance::balance(case, dose.rise);
     let replace = match (standing, case.band) {
@@ -99,13 +96,5 @@ pub fn plan(case: &Case) -> Plan {
         needs = needs.and(known.needs);
     }
     let go = rules::go(case, standing, &gates);
-    Plan {
-        standing,
-        dose,
-        balance,
-        replace,
-        gates,
-        go,
-        needs,
-    }
+    Plan { standing, dose, balance, replace, gates, go, needs }
 }

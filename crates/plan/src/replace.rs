@@ -74,21 +74,13 @@ pub enum Basis {
 /// The cap of a case; `None` while the owner's own figure is garbled.
 pub fn cap(case: &Case) -> Option<Cap> {
     let cement = case.surface == Some(Surface::Cement) && case.ground == Some(Ground::Low);
-    let (share, basis) = if cement {
-        (policy::CAP_CEMENT, Basis::Cement)
-    } else {
-        (policy::CAP_UNKNOWN, Basis::Careful)
-    };
+    let (share, basis) =
+        if cement { (policy::CAP_CEMENT, Basis::Cement) } else { (policy::CAP_UNKNOWN, Basis::Careful) };
     let own = case.cap.or(Fraction::WHOLE)?;
     if own.ratio() < share {
-        return Some(Cap {
-            share: own,
-            basis: Basis::Owner,
-        });
+        return Some(Cap { share: own, basis: Basis::Owner });
     }
-    Fraction::from_ratio(share)
-        .ok()
-        .map(|share| Cap { share, basis })
+    Fraction::from_ratio(share).ok().map(|share| Cap { share, basis })
 }
 
 /// Replacement for a case whose reading is above the band.
@@ -107,25 +99,16 @@ pub fn replace(case: &Case, band: &Band) -> Result<Replace, Unknown> {
         return Err(Unknown::Needs(needs));
     };
     let target = band.target;
-    let amount = |share: f64| Amount {
-        share,
-        volume: case.volume.map(|v| v.times(share)),
-    };
+    let amount = |share: f64| Amount { share, volume: case.volume.map(|v| v.times(share)) };
     let share = dilution::share(now, target, fill);
     let parts = cap(case).map(|cap| {
         let (count, total) = dilution::passes(now, target, fill, cap.share)
             .fold((0, 0.0), |(n, sum), pass| (n + 1, sum + pass.share.ratio()));
-        Parts {
-            cap,
-            count,
-            total: amount(total),
-        }
+        Parts { cap, count, total: amount(total) }
     });
     Ok(Replace {
         at_once: share.map(|f| amount(f.ratio())),
-        exchange: dilution::exchange(Volume::ONE, now, target, fill)
-            .ok()
-            .map(|v| amount(v.cubic_metres())),
+        exchange: dilution::exchange(Volume::ONE, now, target, fill).ok().map(|v| amount(v.cubic_metres())),
         parts,
         salt: [now, target, fill],
         alkalinity: after(p.alkalinity, f.alkalinity, share),

@@ -79,12 +79,7 @@ pub fn gates(case: &Case, balance: &Result<Balance, Unknown>) -> Gates {
         Some(t) if t >= policy::WARM_ENOUGH => Verdict::Pass,
         Some(_) => Verdict::Wait,
     };
-    Gates {
-        index,
-        index_note,
-        ph,
-        heat,
-    }
+    Gates { index, index_note, ph, heat }
 }
 
 /// The worst gate decides: a stop, then anything missing, then a wait.
@@ -99,10 +94,7 @@ pub fn go(case: &Case, standing: Option<Standing>, gates: &Gates) -> Go {
         Go::CantSay
     } else if any(Verdict::Wait)
         || case.band.is_none_or(|band| band.example)
-        || matches!(
-            case.instrument,
-            Some(Instrument::Assumed | Instrument::Display)
-        )
+        || matches!(case.instrument, Some(Instrument::Assumed | Instrument::Display))
     {
         Go::NotYet
     } else {

@@ -64,21 +64,15 @@ pub struct Portion {
 /// The dose of a case.
 pub fn dose(case: &Case, standing: Option<Standing>) -> Dose {
     let withheld = matches!(case.instrument, Some(Instrument::Assumed));
-    let mut needs = Needs::of(&[
-        (Input::Volume, case.volume.is_some()),
-        (Input::Reading, case.reading.is_some()),
-    ]);
+    let mut needs =
+        Needs::of(&[(Input::Volume, case.volume.is_some()), (Input::Reading, case.reading.is_some())]);
     if standing != Some(Standing::Over) {
         needs = needs.and(Needs::of(&[
             (Input::BagSize, case.bag.size.is_some()),
             (Input::Purity, case.bag.purity.is_some()),
         ]));
     }
-    let mut dose = Dose {
-        needs,
-        withheld,
-        ..Dose::default()
-    };
+    let mut dose = Dose { needs, withheld, ..Dose::default() };
     let Some(band) = case.band else { return dose };
     let Some(reading) = case.reading else {
         dose.range = range(case, &band);
@@ -94,10 +88,7 @@ pub fn dose(case: &Case, standing: Option<Standing>) -> Dose {
     };
     let mass = salt::mass_for(volume, rise, purity);
     dose.mass = Some(mass);
-    dose.staging = case
-        .bag
-        .size
-        .map(|size| stage(reading, mass, size, purity, volume, &case.bag));
+    dose.staging = case.bag.size.map(|size| stage(reading, mass, size, purity, volume, &case.bag));
     dose
 }
 
@@ -109,24 +100,13 @@ fn whole_bags(mass: Mass, size: Mass, purity: Purity, volume: Volume) -> (u32, b
     let down = libm::floor(bags + TINY);
     let short = salt::rise_from(mass.less(size.times(down)), purity, volume);
     let rounded_down = down > 0.0 && bags > down + TINY && short.mg_per_l() <= policy::BUYING_SLACK;
-    let whole = if rounded_down {
-        down
-    } else {
-        libm::ceil(bags - TINY)
-    };
+    let whole = if rounded_down { down } else { libm::ceil(bags - TINY) };
     (whole as u32, rounded_down)
 }
 
 /// The simple rule: buy whole bags, put in 0.7 of the need in whole bags (half bags where that is
 /// too coarse, weighed where the need is under two), leave the rest to the retest.
-fn stage(
-    reading: Salinity,
-    mass: Mass,
-    size: Mass,
-    purity: Purity,
-    volume: Volume,
-    bag: &Bag,
-) -> Staging {
+fn stage(reading: Salinity, mass: Mass, size: Mass, purity: Purity, volume: Volume, bag: &Bag) -> Staging {
     let bags = in_bags(mass, size);
     let (total, rounded_down) = whole_bags(mass, size, purity, volume);
     let aim = policy::FIRST_STAGE * bags;
@@ -141,17 +121,9 @@ fn stage(
         }
     } else {
         let whole = steps_of(1.0, aim);
-        if whole < policy::FIRST_STAGE_LEAST * bags {
-            steps_of(0.5, aim)
-        } else {
-            whole
-        }
+        if whole < policy::FIRST_STAGE_LEAST * bags { steps_of(0.5, aim) } else { whole }
     };
-    let portion = |bags: f64| Portion {
-        mass: size.times(bags),
-        bags,
-        weighed,
-    };
+    let portion = |bags: f64| Portion { mass: size.times(bags), bags, weighed };
     let reading_after = |mass| reading.raised_by(salt::rise_from(mass, purity, volume));
     Staging {
         bags,

@@ -2,13 +2,14 @@
 //!
 //! Nothing else is changed: no HTML, class or style is written, and no word comes from here.
 
-use crate::answer::{Answer, Row, Shown, answer};
+use crate::answer::{Answer, Row, Shown, answer, joined};
 use crate::form::Form;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use web_sys::{
-    Document, Element, Event, HtmlElement, HtmlFormElement, HtmlTemplateElement, Node, Window,
+    Document, DocumentFragment, Element, Event, HtmlElement, HtmlFormElement, HtmlTemplateElement, Node,
+    Window,
 };
 
 /// A rest after the last key, before the sentence is spoken.
@@ -48,13 +49,13 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
     let window = web_sys::window().ok_or("no window")?;
     let document = window.document().ok_or("no document")?;
     let mut words = Vec::new();
-    for list in all::<HtmlTemplateElement>(&form, "template[data-units]") {
-        for word in all::<Element>(&list.content(), "data[value]") {
+    for list in all(&form, "template[data-units]").into_iter().filter_map(content) {
+        for word in all(&list, "data[value]") {
             let code = word.get_attribute("value").unwrap_or_default();
             words.push((code, word.text_content().unwrap_or_default()));
         }
     }
-    let status = match first::<Element>(&form, "template[data-say]") {
+    let status = match first(&form, "template[data-say]") {
         None => None,
         Some(_) => {
             let region = document.create_element("p")?;
@@ -93,9 +94,8 @@ impl Desk {
         act: fn(&Rc<Self>, &Event) -> Result<(), JsValue>,
     ) -> Result<(), JsValue> {
         let desk = self.clone();
-        let listen = Closure::<dyn Fn(Event) -> Result<(), JsValue>>::new(move |event: Event| {
-            act(&desk, &event)
-        });
+        let listen =
+            Closure::<dyn Fn(Event) -> Result<(), JsValue>>::new(move |event: Event| act(&desk, &event));
         target.add_event_listener_with_callback(kind, listen.as_ref().unchecked_ref())?;
         listen.forget(); // The form keeps it, for as long as the page stands.
         Ok(())
@@ -110,8 +110,8 @@ impl Desk {
             "submit" => {
                 event.prevent_default();
                 let goal = self.form.get_attribute("action").unwrap_or_default();
-                if let Some(goal) = first::<HtmlElement>(&self.form, &goal) {
-                    goal.focus()?;
+                if let Some(goal) = first(&self.form, &goal) {
+                    goal.unchecked_into::<HtmlElement>().focus()?;
                 }
                 return Ok(());
             }
@@ -132,11 +132,7 @@ impl Desk {
         let Some(button) = target.closest("[data-act]")? else {
             return Ok(());
         };
-        match button
-            .get_attribute("data-act")
-            .unwrap_or_default()
-            .as_str()
-        {
+        match button.get_attribute("data-act").unwrap_or_default().as_str() {
             "print" => self.window.print(),
             "clear" => {
                 let before = self.typed();
@@ -156,16 +152,15 @@ impl Desk {
     /// Opens the link that the page itself was opened with, if it is one.
     fn open_address(self: &Rc<Self>) -> Result<(), JsValue> {
         let address = self.window.location().hash()?;
-        if address.starts_with(LINK) {
-            self.open(&address)
-        } else {
-            Ok(())
-        }
+        if address.starts_with(LINK) { self.open(&address) } else { Ok(()) }
     }
 
     fn open(self: &Rc<Self>, link: &str) -> Result<(), JsValue> {
-        let parts = web_sys::UrlSearchParams::new_with_str(&link[LINK.len()..])?;
-        let form = Form::from_entries(js_sys::try_iter(&parts)?.into_iter().flatten().flatten());
+        let Some(parts) = link.strip_prefix(LINK) else {
+            return Ok(());
+        };
+        let parts = web_sys::UrlSearchParams::new_with_str(parts)?;
+        let form = Form::from_pairs(&parts);
         let before = self.typed();
         self.form.reset();
         self.set(&form)?;
@@ -191,10 +186,7 @@ impl Desk {
 
     /// The form as typed.
     fn typed(&self) -> Form {
-        let pairs = web_sys::FormData::new_with_form(&self.form)
-            .ok()
-            .and_then(|data| js_sys::try_iter(&data).ok().flatten());
-        Form::from_entries(pairs.into_iter().flatten().flatten())
+        web_sys::FormData::new_with_form(&self.form).map_or(Form::default(), |data| Form::from_pairs(&data))
     }
 
     fn refresh(self: &Rc<Self>) -> Result<(), JsValue> {
@@ -204,12 +196,7 @@ impl Desk {
         if self.before.borrow().is_some() {
             answer.say("can.undo");
         }
-        answer.states.sort();
-        self.outputs(
-            &self.form,
-            "output[name]:not([data-fault] *, [data-row] *)",
-            &answer,
-        );
+        self.outputs(&self.form, "output[name]:not([data-fault] *, [data-row] *)", &answer);
         self.conditions(&self.form, &answer)?;
         self.rows(&answer)?;
         self.faults(&answer)?;
@@ -220,44 +207,27 @@ impl Desk {
         match shown.unit {
             None => shown.text.clone(),
             Some(code) => {
-                let word = self
-                    .words
-                    .iter()
-                    .find(|(c, _)| c == code)
-                    .map_or(code, |(_, word)| word);
-                [&shown.text, "\u{a0}", word].concat()
+                let word = self.words.iter().find(|(c, _)| c == code).map_or(code, |(_, word)| word);
+                joined(&[&shown.text, "\u{a0}", word])
             }
         }
     }
 
     fn outputs(&self, within: &Node, selector: &str, answer: &Answer) {
-        for output in all::<Element>(within, selector) {
+        for output in all(within, selector) {
             let name = output.get_attribute("name").unwrap_or_default();
-            write(
-                &output,
-                &answer
-                    .output(&name)
-                    .map_or("–".into(), |shown| self.text(shown)),
-            );
+            write(&output, &answer.output(&name).map_or("–".into(), |shown| self.text(shown)));
         }
     }
 
     /// Shows what `data-when` says: every state named must hold, every one behind `!` must not.
     fn conditions(&self, within: &Node, answer: &Answer) -> Result<(), JsValue> {
-        for element in all::<HtmlElement>(within, "[data-when]") {
+        for element in all(within, "[data-when]") {
             let when = element.get_attribute("data-when").unwrap_or_default();
-            let holds = |state: &str| {
-                answer
-                    .states
-                    .binary_search_by(|s| s.as_ref().cmp(state))
-                    .is_ok()
-            };
-            let show = when
-                .split_whitespace()
-                .all(|state| match state.strip_prefix('!') {
-                    Some(state) => !holds(state),
-                    None => holds(state),
-                });
+            let show = when.split(' ').all(|state| match state.strip_prefix('!') {
+                Some(state) => !answer.holds(state),
+                None => answer.holds(state),
+            });
             hide(&element, !show);
         }
         Ok(())
@@ -266,13 +236,9 @@ impl Desk {
     /// One copy of a `data-each` template a row, before the template.
     fn rows(&self, answer: &Answer) -> Result<(), JsValue> {
         let mut shown = self.rows.borrow_mut();
-        for template in all::<HtmlTemplateElement>(&self.form, "template[data-each]") {
+        for template in all(&self.form, "template[data-each]") {
             let list = template.get_attribute("data-each").unwrap_or_default();
-            let rows = answer
-                .rows
-                .iter()
-                .find(|(name, _)| *name == list)
-                .map_or(&[][..], |(_, rows)| rows);
+            let rows = answer.rows.iter().find(|(name, _)| *name == list).map_or(&[][..], |(_, rows)| rows);
             if shown.iter().map(|(row, _)| row).eq(rows) {
                 continue;
             }
@@ -280,16 +246,13 @@ impl Desk {
                 element.remove();
             }
             for row in rows {
-                let copy = template.content().clone_node_with_deep(true)?;
-                for output in all::<Element>(&copy, "output[name]") {
+                let copy = content(template.clone()).ok_or("not a template")?.clone_node_with_deep(true)?;
+                for output in all(&copy, "output[name]") {
                     let name = output.get_attribute("name").unwrap_or_default();
                     let cell = row.iter().find(|(n, _)| *n == name);
-                    write(
-                        &output,
-                        &cell.map_or("–".into(), |(_, shown)| self.text(shown)),
-                    );
+                    write(&output, &cell.map_or("–".into(), |(_, shown)| self.text(shown)));
                 }
-                let elements = all::<Element>(&copy, ":scope > *");
+                let elements = all(&copy, ":scope > *");
                 for element in &elements {
                     element.set_attribute("data-row", "")?;
                 }
@@ -308,24 +271,14 @@ impl Desk {
         let left = self.left.borrow();
         let due = |field: &str, code: &str| {
             // A number whose unit is still to be chosen is no mistake until the unit was passed by.
-            let name = if code == "no-unit" {
-                crate::field::unit_of(field)
-            } else {
-                field
-            };
+            let name = if code == "no-unit" { crate::field::unit_of(field) } else { field };
             left.iter().any(|n| n == name)
         };
-        let standing: Vec<_> = answer
-            .faults
-            .iter()
-            .filter(|f| due(f.field, f.code))
-            .collect();
-        for place in all::<HtmlElement>(&self.form, "[data-fault]:not(template)") {
+        let standing: Vec<_> = answer.faults.iter().filter(|f| due(f.field, f.code)).collect();
+        for place in all(&self.form, "[data-fault]:not(template)") {
             let of = place.get_attribute("data-fault").unwrap_or_default();
             let (field, code) = of.split_once(':').unwrap_or((&of, ""));
-            let fault = standing
-                .iter()
-                .find(|f| f.field == field && (code.is_empty() || f.code == code));
+            let fault = standing.iter().find(|f| f.field == field && (code.is_empty() || f.code == code));
             let Some(fault) = fault else {
                 hide(&place, true);
                 continue;
@@ -333,18 +286,18 @@ impl Desk {
             if code.is_empty() {
                 let own = ["[data-fault='", field, ":", fault.code, "']"].concat();
                 let general = ["template[data-fault='*:", fault.code, "']"].concat();
-                let message = first::<HtmlTemplateElement>(&self.form, &general);
-                let (Some(message), None) = (message, first::<Element>(&self.form, &own)) else {
+                let message = first(&self.form, &general).and_then(content);
+                let (Some(message), None) = (message, first(&self.form, &own)) else {
                     hide(&place, true);
                     continue;
                 };
                 if place.get_attribute("data-code").as_deref() != Some(fault.code) {
                     place.set_text_content(None);
-                    place.append_child(&message.content().clone_node_with_deep(true)?)?;
+                    place.append_child(&message.clone_node_with_deep(true)?)?;
                     place.set_attribute("data-code", fault.code)?;
                 }
             }
-            for output in all::<Element>(&place, "output[name]") {
+            for output in all(&place, "output[name]") {
                 let limit = |i: usize| fault.limits.as_ref().map(|limits| self.text(&limits[i]));
                 let text = match output.get_attribute("name").unwrap_or_default().as_str() {
                     "low" => limit(0),
@@ -356,7 +309,7 @@ impl Desk {
             }
             hide(&place, false);
         }
-        for field in all::<Element>(&self.form, "input[name], select[name]") {
+        for field in all(&self.form, "input[name], select[name]") {
             let name = field.get_attribute("name").unwrap_or_default();
             if standing.iter().any(|f| f.field == name) {
                 field.set_attribute("aria-invalid", "true")?;
@@ -369,25 +322,22 @@ impl Desk {
 
     /// Says the sentence of `data-say` when it is new, after a rest.
     fn speak(self: &Rc<Self>, answer: &Answer) -> Result<(), JsValue> {
-        let Some(template) = first::<HtmlTemplateElement>(&self.form, "template[data-say]") else {
+        let Some(sentence) = first(&self.form, "template[data-say]").and_then(content) else {
             return Ok(());
         };
         let copy = self.document.create_element("p")?;
-        copy.append_child(&template.content().clone_node_with_deep(true)?)?;
+        copy.append_child(&sentence.clone_node_with_deep(true)?)?;
         self.outputs(&copy, "output[name]", answer);
         self.conditions(&copy, answer)?;
-        for silent in all::<Element>(&copy, "[hidden]") {
+        for silent in all(&copy, "[hidden]") {
             silent.remove();
         }
-        let text = copy.text_content().unwrap_or_default();
-        let sentence = text.split_whitespace().collect::<Vec<_>>().join(" ");
+        let sentence = copy.text_content().unwrap_or_default();
         self.window.clear_timeout_with_handle(self.timer.get());
         let desk = self.clone();
         let say = Closure::once_into_js(move || {
             if *desk.said.borrow() != sentence {
-                desk.status
-                    .iter()
-                    .for_each(|region| region.set_text_content(Some(&sentence)));
+                desk.status.iter().for_each(|region| region.set_text_content(Some(&sentence)));
                 *desk.said.borrow_mut() = sentence;
             }
         });
@@ -401,37 +351,22 @@ impl Desk {
 
 /// The page's signs for decimals and groups, asked of the browser once.
 fn signs(form: &HtmlFormElement) -> Vec<(String, String)> {
-    let lang = form
-        .closest("[lang]")
-        .ok()
-        .flatten()
-        .and_then(|e| e.get_attribute("lang"));
+    let lang = form.closest("[lang]").ok().flatten().and_then(|e| e.get_attribute("lang"));
     let languages = js_sys::Array::from_iter(lang.map(JsValue::from));
     let format = js_sys::Intl::NumberFormat::new(&languages, &js_sys::Object::new());
-    let text =
-        |part: &JsValue, key: &str| js_sys::Reflect::get(part, &key.into()).ok()?.as_string();
+    let text = |part: &JsValue, key: &str| js_sys::Reflect::get(part, &key.into()).ok()?.as_string();
     let parts = format.format_to_parts(1_234_567.5);
     let sign = |name: &str, kind: &str| {
-        let part = parts
-            .iter()
-            .find(|p| text(p, "type").as_deref() == Some(kind))?;
+        let part = parts.iter().find(|p| text(p, "type").as_deref() == Some(kind))?;
         Some((name.to_string(), text(&part, "value")?))
     };
-    [sign("sign.decimal", "decimal"), sign("sign.group", "group")]
-        .into_iter()
-        .flatten()
-        .collect()
+    [sign("sign.decimal", "decimal"), sign("sign.group", "group")].into_iter().flatten().collect()
 }
 
 /// All radio buttons of a name as one, or the field of that name.
 fn named(fields: &web_sys::HtmlCollection, name: &str) -> Option<JsValue> {
-    let get: js_sys::Function = js_sys::Reflect::get(fields, &"namedItem".into())
-        .ok()?
-        .dyn_into()
-        .ok()?;
-    get.call1(fields, &name.into())
-        .ok()
-        .filter(|found| !found.is_null())
+    let get: js_sys::Function = js_sys::Reflect::get(fields, &"namedItem".into()).ok()?.dyn_into().ok()?;
+    get.call1(fields, &name.into()).ok().filter(|found| !found.is_null())
 }
 
 fn write(output: &Element, text: &str) {
@@ -440,28 +375,27 @@ fn write(output: &Element, text: &str) {
     }
 }
 
-fn hide(element: &HtmlElement, hidden: bool) {
-    if element.hidden() != hidden {
-        element.set_hidden(hidden);
+fn hide(element: &Element, hidden: bool) {
+    if element.has_attribute("hidden") != hidden {
+        let _ = element.toggle_attribute_with_force("hidden", hidden);
     }
 }
 
-fn first<T: JsCast>(within: &Node, selector: &str) -> Option<T> {
+/// Elements within a node that match, in their order; none for a selector that means nothing.
+fn all(within: &Node, selector: &str) -> Vec<Element> {
+    let list = match within.dyn_ref::<Element>() {
+        Some(element) => element.query_selector_all(selector),
+        None => within.unchecked_ref::<DocumentFragment>().query_selector_all(selector),
+    };
+    let list = list.into_iter().flat_map(|list| (0..list.length()).filter_map(move |i| list.get(i)));
+    list.map(JsCast::unchecked_into).collect()
+}
+
+fn first(within: &Node, selector: &str) -> Option<Element> {
     all(within, selector).into_iter().next()
 }
 
-/// Elements within a node that match, in their order; none for a selector that means nothing.
-fn all<T: JsCast>(within: &Node, selector: &str) -> Vec<T> {
-    let list = match (
-        within.dyn_ref::<Element>(),
-        within.dyn_ref::<web_sys::DocumentFragment>(),
-    ) {
-        (Some(element), _) => element.query_selector_all(selector),
-        (_, Some(fragment)) => fragment.query_selector_all(selector),
-        _ => return Vec::new(),
-    };
-    let Ok(list) = list else { return Vec::new() };
-    (0..list.length())
-        .filter_map(|i| list.get(i)?.dyn_into().ok())
-        .collect()
+/// What a template holds.
+fn content(template: Element) -> Option<DocumentFragment> {
+    Some(template.dyn_ref::<HtmlTemplateElement>()?.content())
 }

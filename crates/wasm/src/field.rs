@@ -34,17 +34,11 @@ pub enum In {
 }
 
 const fn number(name: &'static str, bounds: &'static Bounds, unit: In) -> Field {
-    Field {
-        name,
-        answer: Answered::Number(bounds, unit),
-    }
+    Field { name, answer: Answered::Number(bounds, unit) }
 }
 
 const fn choice(name: &'static str, codes: &'static [&'static str]) -> Field {
-    Field {
-        name,
-        answer: Answered::Choice(codes),
-    }
+    Field { name, answer: Answered::Choice(codes) }
 }
 
 const WATER: In = In::Asked(Kind::Water, "pool.volume.unit");
@@ -62,11 +56,7 @@ pub const FIELDS: &[Field] = &[
     number("salt.target", &bounds::TARGET, SALT),
     number("salt.low", &bounds::TARGET, SALT),
     number("salt.high", &bounds::TARGET, SALT),
-    number(
-        "bag.size",
-        &bounds::BAG_SIZE,
-        In::Asked(Kind::Mass, "bag.size.unit"),
-    ),
+    number("bag.size", &bounds::BAG_SIZE, In::Asked(Kind::Mass, "bag.size.unit")),
     number("bag.purity", &bounds::PURITY, PART),
     number("bag.have", &bounds::BAGS, In::Bare),
     number("water.heat", &bounds::TEMPERATURE, In::Asked(Kind::Heat, "water.heat.unit")),

@@ -1,6 +1,6 @@
 //! Which name shows which part of the plan? Rounding lives here, words do not.
 
-use crate::answer::{Answer, Name, Shown};
+use crate::answer::{Answer, Shown, joined};
 use crate::field;
 use crate::form::{Fault, Form, Units};
 use crate::number::Signs;
@@ -21,11 +21,7 @@ struct Filler<'a> {
 
 /// Puts the plan into the answer.
 pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut Answer) {
-    let mut f = Filler {
-        answer,
-        units,
-        signs: form.signs(),
-    };
+    let mut f = Filler { answer, units, signs: form.signs() };
     f.answer.say("ready");
     f.needs(form, plan);
     if let Some(band) = &case.band {
@@ -59,31 +55,25 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
 }
 
 /// `need.` and a field's name, its dots made hyphens.
-fn need(field: &str) -> Name {
-    ["need.", &field.replace('.', "-")].concat().into()
+fn need(field: &str) -> String {
+    joined(&["need.", &field.replace('.', "-")])
 }
 
 impl Filler<'_> {
     fn salt(&mut self, name: &'static str, x: Salinity) {
-        self.answer
-            .put(name, Shown::of(x.mg_per_l(), self.units.salt, self.signs));
+        self.answer.put(name, Shown::of(x.mg_per_l(), self.units.salt, self.signs));
     }
 
     fn mass(&mut self, name: &'static str, x: Mass) {
-        self.answer
-            .put(name, Shown::of(x.kilograms(), self.units.mass, self.signs));
+        self.answer.put(name, Shown::of(x.kilograms(), self.units.mass, self.signs));
     }
 
     fn water(&mut self, name: &'static str, x: Volume) {
-        self.answer.put(
-            name,
-            Shown::of(x.cubic_metres(), self.units.water, self.signs),
-        );
+        self.answer.put(name, Shown::of(x.cubic_metres(), self.units.water, self.signs));
     }
 
     fn number(&mut self, name: &'static str, x: f64, decimals: usize) {
-        self.answer
-            .put(name, Shown::number(x, decimals, false, self.signs));
+        self.answer.put(name, Shown::number(x, decimals, false, self.signs));
     }
 
     fn signed(&mut self, name: &'static str, x: f64) {
@@ -93,8 +83,7 @@ impl Filler<'_> {
     /// Bags: as few decimals as they need, at most two.
     fn bags(&mut self, name: &'static str, x: f64) {
         let hundredths = (x * 100.0).round();
-        self.answer
-            .put(name, Shown::plain(hundredths / 100.0, None, self.signs));
+        self.answer.put(name, Shown::plain(hundredths / 100.0, None, self.signs));
     }
 
     fn part(&mut self, name: &'static str, x: f64) {
@@ -110,26 +99,15 @@ impl Filler<'_> {
 
     /// What is missing: an empty field of those the plan needs, or the unit of a number typed.
     fn needs(&mut self, form: &Form, plan: &Plan) {
-        let missing = Input::ALL
-            .iter()
-            .filter(|i| plan.needs.contains(**i))
-            .map(|i| i.code());
-        let empty: Vec<_> = missing
-            .filter(|code| form.text(code).is_empty())
-            .map(need)
-            .collect();
+        let missing = Input::ALL.iter().filter(|i| plan.needs.contains(**i)).map(|i| i.code());
+        let empty: Vec<_> = missing.filter(|code| form.text(code).is_empty()).map(need).collect();
         let unit = |f: &&Fault| f.code == "no-unit";
-        let units: Vec<_> = self
-            .answer
-            .faults
-            .iter()
-            .filter(unit)
-            .map(|f| need(field::unit_of(f.field)))
-            .collect();
+        let units: Vec<_> =
+            self.answer.faults.iter().filter(unit).map(|f| need(field::unit_of(f.field))).collect();
         let faulty = self.answer.faults.iter().any(|f| f.code != "no-unit");
         for state in empty.into_iter().chain(units) {
             if !self.answer.holds(&state) {
-                self.answer.say(state);
+                self.answer.say(&state);
             }
         }
         if self.answer.states.iter().any(|s| s.starts_with("need.")) {
@@ -177,8 +155,7 @@ impl Filler<'_> {
         self.mass("buy.left", s.left);
         if let Some(buy) = s.buy {
             self.number("buy.bags", buy.into(), 0);
-            self.answer
-                .say(if buy == 0 { "buy.none" } else { "buy.some" });
+            self.answer.say(if buy == 0 { "buy.none" } else { "buy.some" });
         }
         if let Some(have) = case.bag.in_hand.or(0) {
             self.number("buy.have", have.into(), 0);
@@ -189,11 +166,7 @@ impl Filler<'_> {
         if dose.withheld || plan.standing != Some(Standing::Short) {
             return;
         }
-        self.answer.say(if s.first.weighed {
-            "first.weigh"
-        } else {
-            "first.bags"
-        });
+        self.answer.say(if s.first.weighed { "first.weigh" } else { "first.bags" });
         self.number("first.share", plan::policy::FIRST_STAGE, 1);
         self.bags("first.bags", s.first.bags);
         self.mass("first.mass", s.first.mass);
@@ -214,7 +187,7 @@ impl Filler<'_> {
                 Verdict::Stop => "stop",
                 Verdict::Unknown => "unknown",
             };
-            self.answer.say(["gate.", gate, ".", verdict].concat());
+            self.answer.say(&joined(&["gate.", gate, ".", verdict]));
         }
         if g.index_note {
             self.answer.say("index.note");
@@ -242,11 +215,7 @@ impl Filler<'_> {
         self.signed("index.now", now);
         self.signed("index.worse", judged);
         if judged != 0.0 {
-            self.answer.say(if judged < 0.0 {
-                "index.low"
-            } else {
-                "index.high"
-            });
+            self.answer.say(if judged < 0.0 { "index.low" } else { "index.high" });
         }
         let Some(salted) = &b.salted else { return };
         self.answer.say("index.after");
@@ -267,9 +236,7 @@ impl Filler<'_> {
 
     fn chemistry(&mut self, fault: &chem::Fault) {
         match fault {
-            chem::Fault::NoCarbonate | chem::Fault::NoSolution => {
-                self.answer.say("index.no-carbonate")
-            }
+            chem::Fault::NoCarbonate | chem::Fault::NoSolution => self.answer.say("index.no-carbonate"),
             chem::Fault::Outside(out) => {
                 self.answer.say("index.outside");
                 let field = match out.bounds.quantity {
@@ -304,11 +271,7 @@ impl Filler<'_> {
                 Basis::Cement => "cap.third",
                 Basis::Owner => "cap.owner",
             });
-            self.passes(
-                r,
-                parts.cap.share,
-                share.volume.map(|v| v.times(1.0 / share.share)),
-            );
+            self.passes(r, parts.cap.share, share.volume.map(|v| v.times(1.0 / share.share)));
         }
         let tests = [
             ("less.ta", r.alkalinity.map(|x| x.mg_per_l())),
@@ -340,18 +303,12 @@ impl Filler<'_> {
                 ("salt", Shown::of(pass.salt.mg_per_l(), units.salt, signs)),
             ];
             if let Some(v) = pool {
-                row.push((
-                    "volume",
-                    Shown::of(v.cubic_metres() * share, units.water, signs),
-                ));
+                row.push(("volume", Shown::of(v.cubic_metres() * share, units.water, signs)));
             }
             row
         };
         let mut passes = dilution::passes(now, target, fill, cap).enumerate();
-        self.answer.rows.push((
-            "passes",
-            passes.by_ref().take(MOST_PASSES).map(row).collect(),
-        ));
+        self.answer.rows.push(("passes", passes.by_ref().take(MOST_PASSES).map(row).collect()));
         if passes.next().is_some() {
             self.answer.say("less.many");
         }
@@ -364,7 +321,5 @@ fn index(state: &State) -> Option<f64> {
 
 fn percent(x: f64, signs: Signs) -> Shown {
     let unit = Unit::find(crate::unit::Kind::Part, "%");
-    unit.map_or(Shown::number(x, 3, false, signs), |u| {
-        Shown::of(x, u, signs)
-    })
+    unit.map_or(Shown::number(x, 3, false, signs), |u| Shown::of(x, u, signs))
 }

@@ -3,33 +3,29 @@
 //! From the flat form, name to text as typed, to a typed [`Case`]. All faults are collected before
 //! any sum; a field with a fault counts for nothing, and everything else stays.
 
-use crate::answer::{Answer, Shown};
+use crate::answer::{Answer, Shown, joined};
 use crate::field::{self, Answered, In};
 use crate::number::{self, NotNumber, Signs, Typed};
 use crate::unit::{self, Kind, Unit};
 use chem::*;
-use plan::{
-    Bag, Band, BandFault, Case, Ground, History, Instrument, Method, Optional, Surface, Tests,
-};
+use plan::{Bag, Band, BandFault, Case, Ground, History, Instrument, Method, Optional, Surface, Tests};
 
 /// The flat form: name to text as typed. A name twice: the last counts.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Form(pub Vec<(String, String)>);
 
 /// A field that can't be used, with what its message needs.
-#[derive(Clone, Debug, PartialEq, serde::Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Fault {
     /// The field.
     pub field: &'static str,
     /// What is wrong.
     pub code: &'static str,
     /// Lowest and highest value allowed, in the unit typed.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub limits: Option<[Shown; 2]>,
     /// What was typed.
     pub got: String,
     /// Another way to read it.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub other: Option<Shown>,
 }
 
@@ -42,11 +38,7 @@ impl<const N: usize> From<[(&str, &str); N]> for Form {
 impl Form {
     /// The text of a field, without white space around it; empty when it is not there.
     pub fn text(&self, name: &str) -> &str {
-        self.0
-            .iter()
-            .rev()
-            .find(|(n, _)| n == name)
-            .map_or("", |(_, text)| text.trim())
+        self.0.iter().rev().find(|(n, _)| n == name).map_or("", |(_, text)| text.trim_ascii())
     }
 
     /// The page's signs for decimals and groups, handed over in the form by whoever knows its
@@ -55,25 +47,14 @@ impl Form {
         let sign = |name, otherwise| self.text(name).chars().next().unwrap_or(otherwise);
         let decimal = sign("sign.decimal", '.');
         // A group sign may be a space, which trimming would lose.
-        let group = self
-            .0
-            .iter()
-            .find(|(n, _)| n == "sign.group")
-            .and_then(|(_, t)| t.chars().next());
-        Signs {
-            decimal,
-            group: group.unwrap_or(if decimal == ',' { '.' } else { ',' }),
-        }
+        let group = self.0.iter().find(|(n, _)| n == "sign.group").and_then(|(_, t)| t.chars().next());
+        Signs { decimal, group: group.unwrap_or(if decimal == ',' { '.' } else { ',' }) }
     }
 
     /// Has anything been typed or chosen, beyond what the page itself began with?
     fn is_blank(&self) -> bool {
-        let begun = |n: &str| {
-            matches!(n, "bag.purity" | "show" | "salt.now.unit") || n.starts_with("sign.")
-        };
-        self.0
-            .iter()
-            .all(|(n, text)| begun(n) || text.trim().is_empty())
+        let begun = |n: &str| matches!(n, "bag.purity" | "show" | "salt.now.unit") || n.starts_with("sign.");
+        self.0.iter().all(|(n, text)| begun(n) || text.trim_ascii().is_empty())
     }
 }
 
@@ -98,17 +79,11 @@ impl Units {
             "metric" => metric("m3", "kg"),
             "us" => metric("[gal_us]", "[lb_av]"),
             _ => {
-                let (water, mass) = (
-                    typed(Kind::Water, "pool.volume.unit"),
-                    typed(Kind::Mass, "bag.size.unit"),
-                );
+                let (water, mass) =
+                    (typed(Kind::Water, "pool.volume.unit"), typed(Kind::Mass, "bag.size.unit"));
                 let american = water.is_some_and(|u| u.code == "[gal_us]")
                     || water.is_none() && mass.is_some_and(|u| u.code == "[lb_av]");
-                let (w, m) = if american {
-                    metric("[gal_us]", "[lb_av]")
-                } else {
-                    metric("m3", "kg")
-                };
+                let (w, m) = if american { metric("[gal_us]", "[lb_av]") } else { metric("m3", "kg") };
                 (water.unwrap_or(w), mass.unwrap_or(m))
             }
         };
@@ -127,13 +102,7 @@ struct Reader<'a> {
 impl Reader<'_> {
     fn fault(&mut self, field: &'static str, code: &'static str) {
         let got = self.form.text(field).to_string();
-        self.answer.faults.push(Fault {
-            field,
-            code,
-            limits: None,
-            got,
-            other: None,
-        });
+        self.answer.faults.push(Fault { field, code, limits: None, got, other: None });
     }
 
     fn is_faulty(&self, name: &str) -> bool {
@@ -161,11 +130,7 @@ impl Reader<'_> {
                 None if out.got > bounds.high => "high",
                 None => "low",
             };
-            let limit = |x| {
-                unit.map_or(Shown::plain(x, None, self.signs), |u| {
-                    Shown::of(x, u, self.signs)
-                })
-            };
+            let limit = |x| unit.map_or(Shown::plain(x, None, self.signs), |u| Shown::of(x, u, self.signs));
             self.answer.faults.push(Fault {
                 field: name,
                 code,
@@ -185,11 +150,7 @@ impl Reader<'_> {
 
     /// What stands in a number field, and in which unit; or the code of what is wrong with it.
     #[allow(clippy::type_complexity)]
-    fn typed(
-        &self,
-        name: &str,
-        unit: &In,
-    ) -> Result<Option<(Option<&'static Unit>, Typed)>, &'static str> {
+    fn typed(&self, name: &str, unit: &In) -> Result<Option<(Option<&'static Unit>, Typed)>, &'static str> {
         let typed = match number::read(self.form.text(name), self.signs) {
             Ok(None) => return Ok(None),
             Ok(Some(typed)) => typed,
@@ -199,26 +160,20 @@ impl Reader<'_> {
         let unit = match unit {
             In::Bare => None,
             In::Fixed(kind, code) => Unit::find(*kind, code),
-            In::Asked(kind, asked) => {
-                Some(Unit::find(*kind, self.form.text(asked)).ok_or("no-unit")?)
-            }
+            In::Asked(kind, asked) => Some(Unit::find(*kind, self.form.text(asked)).ok_or("no-unit")?),
         };
         Ok(Some((unit, typed)))
     }
 
     /// What was understood, in its own unit and in the other system.
     fn echo(&mut self, name: &str, unit: Option<&'static Unit>, value: f64) {
-        let echo = ["echo.", name].concat();
+        let echo = joined(&["echo.", name]);
         let typed = unit.map_or(value, |u| u.outward(value));
-        self.answer
-            .put(echo.clone(), Shown::plain(typed, unit, self.signs));
+        self.answer.put(&echo, Shown::plain(typed, unit, self.signs));
         if let Some(unit) = unit.filter(|u| u.also != u.code) {
-            self.answer.put(
-                [&echo, ".also"].concat(),
-                Shown::of(value, unit.also(), self.signs),
-            );
+            self.answer.put(&joined(&[&echo, ".also"]), Shown::of(value, unit.also(), self.signs));
         }
-        self.answer.say(echo);
+        self.answer.say(&echo);
     }
 
     /// A number field that may be left out.
@@ -231,12 +186,7 @@ impl Reader<'_> {
     }
 
     /// The chosen one of a list; `None` when nothing is chosen or the code is not of the list.
-    fn choice<T: Copy>(
-        &mut self,
-        name: &'static str,
-        all: &[T],
-        code: fn(T) -> &'static str,
-    ) -> Option<T> {
+    fn choice<T: Copy>(&mut self, name: &'static str, all: &[T], code: fn(T) -> &'static str) -> Option<T> {
         let text = self.form.text(name);
         let found = all.iter().copied().find(|x| code(*x) == text);
         if found.is_none() && !text.is_empty() {
@@ -245,11 +195,7 @@ impl Reader<'_> {
         found
     }
 
-    fn quantity<T>(
-        &mut self,
-        name: &'static str,
-        of: fn(f64) -> Result<T, OutOfRange>,
-    ) -> Option<T> {
+    fn quantity<T>(&mut self, name: &'static str, of: fn(f64) -> Result<T, OutOfRange>) -> Option<T> {
         of(self.number(name)?).ok()
     }
 
@@ -282,11 +228,7 @@ impl Reader<'_> {
 /// Reads the whole form: the case, and into `answer` the faults, the echoes and what was chosen.
 pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     let signs = form.signs();
-    let mut r = Reader {
-        form,
-        signs,
-        answer,
-    };
+    let mut r = Reader { form, signs, answer };
     let weighed_in = match Unit::find(Kind::Mass, form.text("bag.size.unit")) {
         Some(pound) if pound.code == "[lb_av]" => Some([unit::OUNCE, pound.factor]),
         _ => None,
@@ -306,33 +248,20 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
             purity: r.quantity("bag.purity", Purity::from_ratio),
             in_hand: r.optional("bag.have", |x| Some(x as u32)),
             weighed_in: weighed_in.map_or(bag.weighed_in, |[fine, coarse]| {
-                [
-                    step(fine, bag.weighed_in[0]),
-                    step(coarse, bag.weighed_in[1]),
-                ]
+                [step(fine, bag.weighed_in[0]), step(coarse, bag.weighed_in[1])]
             }),
         },
-        water: r.tests([
-            "water.heat",
-            "water.ph",
-            "water.ta",
-            "water.ch",
-            "water.cya",
-        ]),
+        water: r.tests(["water.heat", "water.ph", "water.ta", "water.ch", "water.cya"]),
         fill: r.tests(["fill.heat", "fill.ph", "fill.ta", "fill.ch", "fill.cya"]),
         fill_salt: r.quantity("fill.salt", Salinity::from_mg_per_l),
         cap: r.optional("less.cap", |x| Fraction::from_ratio(x).ok()),
         ground: r.choice("less.ground", Ground::ALL, Ground::code),
     };
     let _ = r.choice("show", &["as-typed", "metric", "us"], |code| code);
-    for (name, prefix) in [
-        ("surface.kind", "is."),
-        ("salt.how", "how."),
-        ("pool.how", "found."),
-    ] {
+    for (name, prefix) in [("surface.kind", "is."), ("salt.how", "how."), ("pool.how", "found.")] {
         let code = form.text(name);
         if !code.is_empty() && !r.is_faulty(name) {
-            r.answer.say([prefix, code].concat());
+            r.answer.say(&joined(&[prefix, code]));
         }
     }
     if form.is_blank() {

@@ -8,6 +8,7 @@
 //! | What did the person type, and what of it can be used? | [`form`] |
 //! | What goes back to the page? | [`answer`] |
 //! | Which name shows which part of the plan? | `fill` |
+//! | How does an answer cross to a script? | [`plain`] |
 //! | What can a script call? | [`door`] |
 //! | Who touches the page? | `dom` |
 
@@ -18,7 +19,12 @@ pub mod field;
 mod fill;
 pub mod form;
 pub mod number;
+pub mod plain;
 pub mod unit;
 
 pub use answer::{Answer, Shown, answer};
 pub use form::Form;
+
+#[cfg(target_family = "wasm")]
+#[global_allocator]
+static ALLOCATOR: rlsf::SmallGlobalTlsf = rlsf::SmallGlobalTlsf::new();

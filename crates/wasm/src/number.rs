@@ -16,10 +16,7 @@ pub struct Signs {
 
 impl Default for Signs {
     fn default() -> Self {
-        Self {
-            decimal: '.',
-            group: ',',
-        }
+        Self { decimal: '.', group: ',' }
     }
 }
 
@@ -54,21 +51,24 @@ const MOST_DIGITS: u32 = 15;
 /// assert_eq!(read("  ", english), Ok(None));
 /// ```
 pub fn read(text: &str, signs: Signs) -> Result<Option<Typed>, NotNumber> {
-    let text = text.trim();
+    let text = text.trim_matches(is_space);
     if text.is_empty() {
         return Ok(None);
     }
-    let end = text.find(|c: char| unit_start(c)).unwrap_or(text.len());
-    let number = parse(text[..end].trim_end(), signs);
-    match number {
-        Ok(_) if end < text.len() => Err(NotNumber::Unit),
+    let number = text.split(starts_unit).next().unwrap_or("");
+    match parse(number.trim_end_matches(is_space), signs) {
+        Ok(_) if number.len() < text.len() => Err(NotNumber::Unit),
         Ok(typed) => Ok(Some(typed)),
         Err(()) => Err(NotNumber::Text),
     }
 }
 
-fn unit_start(c: char) -> bool {
-    c.is_alphabetic() || matches!(c, '%' | '°' | '/' | '[')
+fn starts_unit(c: char) -> bool {
+    c.is_ascii_alphabetic() || matches!(c, '%' | '°' | '/' | '[')
+}
+
+fn is_space(c: char) -> bool {
+    c.is_ascii_whitespace() || matches!(c, '\u{a0}' | '\u{2009}' | '\u{202f}')
 }
 
 fn parse(text: &str, signs: Signs) -> Result<Typed, ()> {
@@ -81,7 +81,7 @@ fn parse(text: &str, signs: Signs) -> Result<Typed, ()> {
             '+' if i == 0 => {}
             '.' | '\u{66b}' => plain.push(if c == '.' { b'.' } else { decimal(signs) }),
             ',' => plain.push(b','),
-            ' ' | '\u{a0}' | '\u{2009}' | '\u{202f}' | '\'' | '\u{2019}' | '\u{66c}' => {
+            _ if is_space(c) || matches!(c, '\'' | '\u{2019}' | '\u{66c}') => {
                 let between = plain.last().is_some_and(u8::is_ascii_digit);
                 if !between {
                     return Err(());
@@ -90,65 +90,40 @@ fn parse(text: &str, signs: Signs) -> Result<Typed, ()> {
             _ => plain.push(b'0' + digit(c).ok_or(())?),
         }
     }
-    let found: Vec<usize> = (0..plain.len())
-        .filter(|i| matches!(plain[*i], b'.' | b','))
-        .collect();
-    let value = |decimal: Option<usize>| {
-        value(&plain, decimal)
-            .map(|x| if negative { -x } else { x })
-            .ok_or(())
-    };
+    let found: Vec<usize> = (0..plain.len()).filter(|i| matches!(plain[*i], b'.' | b',')).collect();
+    let value =
+        |decimal: Option<usize>| value(&plain, decimal).map(|x| if negative { -x } else { x }).ok_or(());
     let (Some(&first), Some(&last)) = (found.first(), found.last()) else {
-        return Ok(Typed {
-            value: value(None)?,
-            other: None,
-        });
+        return Ok(Typed { value: value(None)?, other: None });
     };
     if found.len() == 1 {
         // A group sign stands after one to three digits that don't begin with a zero.
         let grouped = plain.len() - last == 4 && (1..=3).contains(&last) && plain[0] != b'0';
         let as_decimal = value(Some(last))?;
         if !grouped {
-            return Ok(Typed {
-                value: as_decimal,
-                other: None,
-            });
+            return Ok(Typed { value: as_decimal, other: None });
         }
         let as_group = value(None)?;
         return Ok(if plain[last] == decimal(signs) {
-            Typed {
-                value: as_decimal,
-                other: Some(as_group),
-            }
+            Typed { value: as_decimal, other: Some(as_group) }
         } else {
-            Typed {
-                value: as_group,
-                other: Some(as_decimal),
-            }
+            Typed { value: as_group, other: Some(as_decimal) }
         });
     }
     // Several signs: all alike are groups; otherwise the last, if it stands alone, is the decimal
     // sign. Only one reading is left, so the language need not be asked.
     let alike = found.iter().all(|i| plain[*i] == plain[first]);
     let whole_end = if alike { plain.len() } else { last };
-    let groups = if alike {
-        &found[..]
-    } else {
-        &found[..found.len() - 1]
-    };
-    let even = groups
-        .iter()
-        .all(|i| plain[*i] == plain[first] && plain[*i] != if alike { 0 } else { plain[last] })
-        && (1..=3).contains(&first)
-        && groups.windows(2).all(|w| w[1] - w[0] == 4)
-        && groups.last().is_some_and(|i| whole_end - i == 4);
+    let groups = if alike { &found[..] } else { &found[..found.len() - 1] };
+    let even =
+        groups.iter().all(|i| plain[*i] == plain[first] && plain[*i] != if alike { 0 } else { plain[last] })
+            && (1..=3).contains(&first)
+            && groups.windows(2).all(|w| w[1] - w[0] == 4)
+            && groups.last().is_some_and(|i| whole_end - i == 4);
     if !even {
         return Err(());
     }
-    Ok(Typed {
-        value: value((!alike).then_some(last))?,
-        other: None,
-    })
+    Ok(Typed { value: value((!alike).then_some(last))?, other: None })
 }
 
 fn decimal(signs: Signs) -> u8 {
@@ -229,10 +204,7 @@ pub fn write(x: f64, decimals: usize, signed: bool, signs: Signs) -> Option<Stri
 mod tests {
     use super::*;
 
-    const COMMA: Signs = Signs {
-        decimal: ',',
-        group: '.',
-    };
+    const COMMA: Signs = Signs { decimal: ',', group: '.' };
 
     #[test]
     fn typed_numbers_are_read_as_a_person_means_them() {
@@ -258,11 +230,7 @@ mod tests {
             ("\u{2212}5", dot, -5.0, None),
             ("000123456789012345", dot, 123456789012345.0, None),
         ] {
-            assert_eq!(
-                read(text, signs),
-                Ok(Some(Typed { value, other })),
-                "{text}"
-            );
+            assert_eq!(read(text, signs), Ok(Some(Typed { value, other })), "{text}");
         }
     }
 
@@ -311,21 +279,14 @@ mod tests {
             } else {
                 text.parse().unwrap()
             };
-            assert_eq!(
-                read(&text, Signs::default()).unwrap().unwrap().value,
-                std,
-                "{text}"
-            );
+            assert_eq!(read(&text, Signs::default()).unwrap().unwrap().value, std, "{text}");
         }
     }
 
     /// Writing agrees with std except at ties, which a person rounds up.
     #[test]
     fn writing_agrees_with_std_off_the_ties() {
-        let none = Signs {
-            decimal: '.',
-            group: '_',
-        };
+        let none = Signs { decimal: '.', group: '_' };
         let mut x = 0x9e37_79b9_7f4a_7c15u64;
         for _ in 0..100_000 {
             x ^= x << 13;
@@ -333,23 +294,14 @@ mod tests {
             x ^= x << 17;
             let value = (x >> 11) as f64 / 1e9;
             let decimals = (x % 4) as usize;
-            let ours = write(value, decimals, false, none)
-                .unwrap()
-                .replace('_', "");
+            let ours = write(value, decimals, false, none).unwrap().replace('_', "");
             let std = format!("{value:.decimals$}");
             let tie = (value * power_of_ten(decimals)).fract();
-            assert!(
-                ours == std || (tie - 0.5).abs() < 1e-6,
-                "{value}: {ours}, std {std}"
-            );
+            assert!(ours == std || (tie - 0.5).abs() < 1e-6, "{value}: {ours}, std {std}");
         }
-        for (value, text) in [
-            (0.005, "0.01"),
-            (0.125, "0.13"),
-            (2.675, "2.68"),
-            (-0.0, "0.00"),
-            (-0.004, "0.00"),
-        ] {
+        for (value, text) in
+            [(0.005, "0.01"), (0.125, "0.13"), (2.675, "2.68"), (-0.0, "0.00"), (-0.004, "0.00")]
+        {
             assert_eq!(write(value, 2, false, none).unwrap(), text);
         }
         for nothing in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, 1e15] {

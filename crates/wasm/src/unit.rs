@@ -43,14 +43,7 @@ const fn unit(
     decimals: [usize; 2],
     also: &'static str,
 ) -> Unit {
-    Unit {
-        code,
-        kind,
-        factor,
-        zero,
-        decimals,
-        also,
-    }
+    Unit { code, kind, factor, zero, decimals, also }
 }
 
 /// All units.
@@ -103,11 +96,7 @@ mod tests {
         for unit in UNITS {
             for x in [0.001, 1.0, 75.0, 16_596.0] {
                 let back = unit.outward(unit.inward(x));
-                assert!(
-                    (back - x).abs() <= 1e-12 * x.max(40.0),
-                    "{}: {x} came back as {back}",
-                    unit.code
-                );
+                assert!((back - x).abs() <= 1e-12 * x.max(40.0), "{}: {x} came back as {back}", unit.code);
             }
             assert_eq!(unit.also().kind, unit.kind, "{}", unit.code);
         }

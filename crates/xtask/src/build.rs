@@ -32,10 +32,7 @@ pub fn make(steps: &mut Steps) -> Result<Site> {
 fn compile() -> Result<()> {
     // Panic messages hold file names; whose machine it was is nobody's business, and must not
     // change a byte of the result.
-    let mut flags = vec![format!(
-        "--remap-path-prefix={}=.",
-        shell::root().canonicalize()?.display()
-    )];
+    let mut flags = vec![format!("--remap-path-prefix={}=.", shell::root().canonicalize()?.display())];
     for crates in files_and_folders(&cargo_home().join("registry/src")).unwrap_or_default() {
         flags.push(format!("--remap-path-prefix={}=.", crates.display()));
     }
@@ -120,9 +117,7 @@ pub fn files(folder: &Path) -> Result<Vec<PathBuf>> {
 
 fn files_and_folders(folder: &Path) -> Result<Vec<PathBuf>> {
     let entries = fs::read_dir(folder).with_context(|| folder.display().to_string())?;
-    let mut found = entries
-        .map(|entry| Ok(entry?.path()))
-        .collect::<Result<Vec<_>>>()?;
+    let mut found = entries.map(|entry| Ok(entry?.path())).collect::<Result<Vec<_>>>()?;
     found.sort();
     Ok(found)
 }
@@ -130,11 +125,7 @@ fn files_and_folders(folder: &Path) -> Result<Vec<PathBuf>> {
 /// As small as brotli gets it.
 pub fn brotli(bytes: &[u8]) -> Result<Vec<u8>> {
     let mut packed = Vec::new();
-    let params = brotli::enc::BrotliEncoderParams {
-        quality: 11,
-        lgwin: 22,
-        ..Default::default()
-    };
+    let params = brotli::enc::BrotliEncoderParams { quality: 11, lgwin: 22, ..Default::default() };
     brotli::BrotliCompress(&mut &bytes[..], &mut packed, &params)?;
     Ok(packed)
 }

@@ -26,10 +26,7 @@ pub fn script(loader: &str, wasm: &[u8]) -> Result<String> {
     }
     let loader = strip(&strip(loader, "/*", "*/"), "//", "\n");
     let import = loader.lines().find(|line| line.starts_with("import "));
-    ensure!(
-        import.is_none(),
-        "the loader needs another file: {import:?}"
-    );
+    ensure!(import.is_none(), "the loader needs another file: {import:?}");
     let script = loader + &GLUE.replace("{wasm}", &BASE64.encode(deflate(wasm)?));
     let marks = ["</script", "<script", "<!--", "import.meta", "\r"];
     refuse(&script, &marks, "saltwright.js")?;
@@ -105,10 +102,7 @@ fn split<'a>(text: &'a str, tag: &str) -> Result<(&'a str, &'a str)> {
 fn refuse(text: &str, marks: &[&str], file: &str) -> Result<()> {
     let lower = text.to_ascii_lowercase();
     for mark in marks {
-        ensure!(
-            !lower.contains(mark),
-            "{file} contains {mark:?}: it cannot stand inside the page"
-        );
+        ensure!(!lower.contains(mark), "{file} contains {mark:?}: it cannot stand inside the page");
     }
     Ok(())
 }
@@ -124,10 +118,7 @@ mod tests {
 
     fn loader(extra: &str) -> String {
         let exports = EXPORTS.map(|name| format!("export function {name}() {{\n}}\n"));
-        format!(
-            "{}{extra}\n{LOADER_END}fetch(import.meta.url))",
-            exports.concat()
-        )
+        format!("{}{extra}\n{LOADER_END}fetch(import.meta.url))", exports.concat())
     }
 
     fn between<'a>(text: &'a str, open: &str, close: &str) -> &'a str {
@@ -138,19 +129,13 @@ mod tests {
     /// "abc": FIPS 180-4 examples. The greeting: W3C Content Security Policy and Subresource Integrity.
     #[test]
     fn hashes_are_the_published_ones() {
-        assert_eq!(
-            sha256("abc"),
-            "sha256-ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0="
-        );
+        assert_eq!(sha256("abc"), "sha256-ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0=");
         assert_eq!(
             integrity("abc"),
             "sha384-ywB1P0WjXou1oD1pmsZQBycsMqsO3tFjGotgWkP/W+2AhgcroefMI1i67KE0yCWn"
         );
         let greeting = "alert('Hello, world.');";
-        assert_eq!(
-            sha256(greeting),
-            "sha256-qznLcsROx4GACP2dm0UCKCzCG+HiZ1guq6ZZDob/Tng="
-        );
+        assert_eq!(sha256(greeting), "sha256-qznLcsROx4GACP2dm0UCKCzCG+HiZ1guq6ZZDob/Tng=");
         assert_eq!(
             integrity(greeting),
             "sha384-H8BRh8j48O9oYatfu5AZzq6A9RINhZO5H16dQZngK7T62em8MUt1FLm52t+eX6xO"
@@ -163,14 +148,9 @@ mod tests {
         let script = script(&loader("  /* gone */ kept;\n  // gone"), &wasm).unwrap();
         let packed = BASE64.decode(between(&script, "atob(\"", "\")")).unwrap();
         let mut unpacked = Vec::new();
-        flate2::read::DeflateDecoder::new(&packed[..])
-            .read_to_end(&mut unpacked)
-            .unwrap();
+        flate2::read::DeflateDecoder::new(&packed[..]).read_to_end(&mut unpacked).unwrap();
         assert_eq!(unpacked, wasm);
-        assert!(
-            script.contains("kept;") && !script.contains("gone"),
-            "{script}"
-        );
+        assert!(script.contains("kept;") && !script.contains("gone"), "{script}");
         assert!(!script.contains("fetch("), "{script}");
     }
 
@@ -193,12 +173,7 @@ mod tests {
     #[test]
     fn a_loader_of_another_make_is_refused() {
         let whole = loader("");
-        for missing in [
-            "__wbg_load",
-            "function answer",
-            "function attach",
-            "function edition",
-        ] {
+        for missing in ["__wbg_load", "function answer", "function attach", "function edition"] {
             let error = script(&whole.replace(missing, ""), b"").unwrap_err();
             let name = missing.trim_start_matches("function ");
             assert!(error.to_string().contains(name), "{error}");
@@ -207,12 +182,7 @@ mod tests {
 
     #[test]
     fn the_policy_allows_what_the_page_holds() {
-        let page = page(
-            WORDS,
-            "/* Which\n question? */\nbody {\n  margin: 0;\n}\n",
-            "go();\n",
-        )
-        .unwrap();
+        let page = page(WORDS, "/* Which\n question? */\nbody {\n  margin: 0;\n}\n", "go();\n").unwrap();
         let policy = between(
             &page,
             "<meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"",
@@ -221,10 +191,7 @@ mod tests {
         let script = between(&page, "<script type=\"module\">", "</script>");
         let style = between(&page, "<style>", "</style>");
         assert_eq!((script, style), ("go();\n", "body {\nmargin: 0;\n}\n"));
-        assert!(policy.contains(&format!(
-            "script-src '{}' 'wasm-unsafe-eval';",
-            sha256(script)
-        )));
+        assert!(policy.contains(&format!("script-src '{}' 'wasm-unsafe-eval';", sha256(script))));
         assert!(policy.contains(&format!("style-src '{}';", sha256(style))));
         assert!(!page.contains("question"), "{page}");
     }

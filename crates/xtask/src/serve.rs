@@ -48,11 +48,7 @@ pub fn start(folder: &Path, port: u16) -> Result<Server> {
             }
         }
     });
-    Ok(Server {
-        http,
-        worker: Some(worker),
-        port,
-    })
+    Ok(Server { http, worker: Some(worker), port })
 }
 
 impl Server {
@@ -99,34 +95,18 @@ impl Site {
     fn read(folder: &Path) -> Result<Self> {
         let mut files = BTreeMap::new();
         for path in build::files(folder)? {
-            let name = path
-                .file_name()
-                .expect("a file has a name")
-                .to_string_lossy();
+            let name = path.file_name().expect("a file has a name").to_string_lossy();
             let plain = std::fs::read(&path)?;
             let packed = build::brotli(&plain)?;
-            files.insert(
-                format!("/{name}"),
-                File {
-                    kind: kind(&name),
-                    plain,
-                    packed,
-                },
-            );
+            files.insert(format!("/{name}"), File { kind: kind(&name), plain, packed });
         }
-        ensure!(
-            files.contains_key("/index.html"),
-            "there is no page in {}",
-            folder.display()
-        );
+        ensure!(files.contains_key("/index.html"), "there is no page in {}", folder.display());
         Ok(Self(files))
     }
 
     fn reply(&self, method: &Method, url: &str, accepted: &str) -> Reply {
         if !matches!(method, Method::Get | Method::Head) {
-            return Response::from_data([])
-                .with_status_code(405)
-                .with_header(header("Allow", "GET, HEAD"));
+            return Response::from_data([]).with_status_code(405).with_header(header("Allow", "GET, HEAD"));
         }
         let address = match url.split(['?', '#']).next() {
             None | Some("/") => "/index.html",
@@ -146,10 +126,7 @@ impl Site {
             ("Access-Control-Allow-Origin", "*"),
             ("X-Content-Type-Options", "nosniff"),
         ];
-        for (name, value) in always
-            .into_iter()
-            .chain(packed.then_some(("Content-Encoding", "br")))
-        {
+        for (name, value) in always.into_iter().chain(packed.then_some(("Content-Encoding", "br"))) {
             reply.add_header(header(name, value));
         }
         reply
@@ -165,8 +142,7 @@ fn header(name: &str, value: &str) -> Header {
 fn accepts_brotli(accepted: &str) -> bool {
     accepted.split(',').any(|one| {
         let mut parts = one.split(';').map(str::trim);
-        let refused =
-            |weight: &str| weight.strip_prefix("q=").and_then(|q| q.parse().ok()) == Some(0.0);
+        let refused = |weight: &str| weight.strip_prefix("q=").and_then(|q| q.parse().ok()) == Some(0.0);
         parts.next() == Some("br") && !parts.any(refused)
     })
 }
@@ -196,20 +172,13 @@ mod tests {
         let site = outer.join("site");
         std::fs::create_dir_all(&site)?;
         std::fs::write(outer.join("secret.txt"), "secret")?;
-        std::fs::write(
-            site.join("index.html"),
-            "<p>words, words, words, words, words</p>",
-        )?;
+        std::fs::write(site.join("index.html"), "<p>words, words, words, words, words</p>")?;
         start(&site, 0)
     }
 
     fn ask(server: &Server, request: &str) -> String {
         let mut stream = TcpStream::connect(("127.0.0.1", server.port)).unwrap();
-        write!(
-            stream,
-            "{request}\r\nHost: localhost\r\nConnection: close\r\n\r\n"
-        )
-        .unwrap();
+        write!(stream, "{request}\r\nHost: localhost\r\nConnection: close\r\n\r\n").unwrap();
         let mut reply = Vec::new();
         stream.read_to_end(&mut reply).unwrap();
         String::from_utf8_lossy(&reply).to_ascii_lowercase()
@@ -218,18 +187,10 @@ mod tests {
     #[test]
     fn the_page_comes_at_the_root_with_its_kind() {
         let server = site("root").unwrap();
-        for url in [
-            "/",
-            "/index.html",
-            "/?forget",
-            "/index.html?x=/../secret.txt",
-        ] {
+        for url in ["/", "/index.html", "/?forget", "/index.html?x=/../secret.txt"] {
             let reply = ask(&server, &format!("GET {url} HTTP/1.1"));
             assert!(reply.starts_with("http/1.1 200"), "{url}: {reply}");
-            assert!(
-                reply.contains("content-type: text/html; charset=utf-8"),
-                "{reply}"
-            );
+            assert!(reply.contains("content-type: text/html; charset=utf-8"), "{reply}");
             assert!(reply.ends_with("words</p>"), "{reply}");
         }
     }
@@ -238,10 +199,7 @@ mod tests {
     fn head_has_no_body_and_other_methods_are_refused() {
         let server = site("methods").unwrap();
         let reply = ask(&server, "HEAD / HTTP/1.1");
-        assert!(
-            reply.starts_with("http/1.1 200") && reply.ends_with("\r\n\r\n"),
-            "{reply}"
-        );
+        assert!(reply.starts_with("http/1.1 200") && reply.ends_with("\r\n\r\n"), "{reply}");
         let reply = ask(&server, "DELETE /index.html HTTP/1.1");
         assert!(reply.starts_with("http/1.1 405"), "{reply}");
     }
@@ -269,15 +227,9 @@ mod tests {
         let server = site("brotli").unwrap();
         let packed = "content-encoding: br\r\n";
         let reply = ask(&server, "GET / HTTP/1.1\r\nAccept-Encoding: gzip, br;q=0.5");
-        assert!(
-            reply.contains(packed) && !reply.contains("words</p>"),
-            "{reply}"
-        );
+        assert!(reply.contains(packed) && !reply.contains("words</p>"), "{reply}");
         for refusal in ["gzip", "br;q=0", "br; q=0.0", "brx"] {
-            let reply = ask(
-                &server,
-                &format!("GET / HTTP/1.1\r\nAccept-Encoding: {refusal}"),
-            );
+            let reply = ask(&server, &format!("GET / HTTP/1.1\r\nAccept-Encoding: {refusal}"));
             assert!(!reply.contains(packed), "{refusal}: {reply}");
         }
     }

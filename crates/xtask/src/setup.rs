@@ -44,25 +44,15 @@ pub fn browser() -> Result<PathBuf> {
     if let Some(driver) = installed() {
         return Ok(driver);
     }
-    let root = Command::new("id")
-        .arg("-u")
-        .output()
-        .is_ok_and(|id| id.stdout == b"0\n");
+    let root = Command::new("id").arg("-u").output().is_ok_and(|id| id.stdout == b"0\n");
     if !root || find("apt-get").is_none() {
         bail!("{MISSING}");
     }
-    for words in [
-        "update",
-        "install --yes --no-install-recommends chromium chromium-driver",
-    ] {
+    for words in ["update", "install --yes --no-install-recommends chromium chromium-driver"] {
         let mut apt = Command::new("apt-get");
-        run(apt
-            .arg("--quiet")
-            .args(words.split(' '))
-            .env("DEBIAN_FRONTEND", "noninteractive"))?;
+        run(apt.arg("--quiet").args(words.split(' ')).env("DEBIAN_FRONTEND", "noninteractive"))?;
     }
-    installed()
-        .context("apt-get installed chromium and chromium-driver, yet they are not on the path")
+    installed().context("apt-get installed chromium and chromium-driver, yet they are not on the path")
 }
 
 const MISSING: &str = "\

@@ -22,19 +22,14 @@ pub fn target() -> PathBuf {
 pub fn cargo(words: &str) -> Command {
     let program = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     let mut command = Command::new(program);
-    command
-        .args(words.split(' '))
-        .current_dir(root())
-        .env("CARGO_TARGET_DIR", target());
+    command.args(words.split(' ')).current_dir(root()).env("CARGO_TARGET_DIR", target());
     command
 }
 
 /// Runs to the end; any exit but success is an error that shows the command.
 pub fn run(command: &mut Command) -> Result<()> {
     let shown = shown(command);
-    let status = command
-        .status()
-        .with_context(|| format!("cannot start `{shown}`"))?;
+    let status = command.status().with_context(|| format!("cannot start `{shown}`"))?;
     if !status.success() {
         bail!("`{shown}` ended with {status}");
     }
@@ -76,11 +71,7 @@ impl Steps {
     pub fn take<T>(&mut self, name: &'static str, act: impl FnOnce() -> Result<T>) -> Result<T> {
         let start = Instant::now();
         let outcome = act().context(name);
-        let step = Step {
-            name,
-            time: start.elapsed(),
-            passed: outcome.is_ok(),
-        };
+        let step = Step { name, time: start.elapsed(), passed: outcome.is_ok() };
         println!("{step}");
         self.0.push(step);
         outcome
@@ -90,12 +81,7 @@ impl Steps {
 impl fmt::Display for Step {
     fn fmt(&self, out: &mut fmt::Formatter) -> fmt::Result {
         let end = if self.passed { "" } else { "  FAILED" };
-        write!(
-            out,
-            "{:<36}{:>7.1} s{end}",
-            self.name,
-            self.time.as_secs_f64()
-        )
+        write!(out, "{:<36}{:>7.1} s{end}", self.name, self.time.as_secs_f64())
     }
 }
 
@@ -117,10 +103,7 @@ mod tests {
     #[test]
     fn a_command_that_fails_is_an_error_that_shows_it() {
         let error = run(cargo("no-such-verb --at-all").stderr(Stdio::null())).unwrap_err();
-        assert!(
-            error.to_string().contains("no-such-verb --at-all"),
-            "{error}"
-        );
+        assert!(error.to_string().contains("no-such-verb --at-all"), "{error}");
     }
 
     #[test]

@@ -38,12 +38,7 @@ impl Sizes {
             ("    wasm", parts.wasm),
         ];
         let size = |(name, bytes): (_, &[u8])| {
-            Ok(Size {
-                name,
-                plain: bytes.len(),
-                gzip: gzip(bytes)?,
-                brotli: brotli(bytes)?.len(),
-            })
+            Ok(Size { name, plain: bytes.len(), gzip: gzip(bytes)?, brotli: brotli(bytes)?.len() })
         };
         named.into_iter().map(size).collect::<Result<_>>().map(Self)
     }
@@ -51,28 +46,15 @@ impl Sizes {
     /// Refuses a page over the limit.
     pub fn check(&self) -> Result<()> {
         let page = self.0[0].brotli;
-        ensure!(
-            page <= PAGE_LIMIT,
-            "the page is {page} bytes in brotli, over the limit of {PAGE_LIMIT}"
-        );
+        ensure!(page <= PAGE_LIMIT, "the page is {page} bytes in brotli, over the limit of {PAGE_LIMIT}");
         Ok(())
     }
 }
 
 impl fmt::Display for Sizes {
     fn fmt(&self, out: &mut fmt::Formatter) -> fmt::Result {
-        writeln!(
-            out,
-            "{:<14}{:>9}{:>9}{:>9}",
-            "bytes", "plain", "gzip", "brotli"
-        )?;
-        for Size {
-            name,
-            plain,
-            gzip,
-            brotli,
-        } in &self.0
-        {
+        writeln!(out, "{:<14}{:>9}{:>9}{:>9}", "bytes", "plain", "gzip", "brotli")?;
+        for Size { name, plain, gzip, brotli } in &self.0 {
             writeln!(out, "{name:<14}{plain:>9}{gzip:>9}{brotli:>9}")?;
         }
         write!(out, "{:<14}{PAGE_LIMIT:>27}", "limit of page")
@@ -91,12 +73,7 @@ mod tests {
 
     fn page_of(brotli: usize) -> Sizes {
         let name = "page";
-        Sizes(vec![Size {
-            name,
-            plain: 0,
-            gzip: 0,
-            brotli,
-        }])
+        Sizes(vec![Size { name, plain: 0, gzip: 0, brotli }])
     }
 
     #[test]
@@ -108,13 +85,7 @@ mod tests {
     #[test]
     fn the_page_is_what_the_check_judges() {
         let page = "page ".repeat(9);
-        let parts = Parts {
-            page: &page,
-            words: "",
-            style: "",
-            script: "",
-            wasm: b"",
-        };
+        let parts = Parts { page: &page, words: "", style: "", script: "", wasm: b"" };
         let sizes = Sizes::measure(&parts).unwrap();
         assert_eq!((sizes.0[0].name, sizes.0[0].plain), ("page", page.len()));
     }

@@ -26,29 +26,17 @@ fn all(steps: &mut Steps) -> Result<()> {
     let driver = steps.take("browser and driver", setup::browser)?;
 
     steps.take("format", || run(&mut cargo("fmt --all --check")))?;
-    steps.take("lints", || {
-        run(&mut cargo(
-            "clippy --workspace --all-targets -- -D warnings",
-        ))
-    })?;
+    steps.take("lints", || run(&mut cargo("clippy --workspace --all-targets -- -D warnings")))?;
     steps.take("lints, wasm", || {
-        run(&mut cargo(&format!(
-            "clippy --package wasm --all-targets {WASM} -- -D warnings"
-        )))
+        run(&mut cargo(&format!("clippy --package wasm --all-targets {WASM} -- -D warnings")))
     })?;
     steps.take("without std", || {
-        run(&mut cargo(
-            "build --package chem --package plan --target thumbv6m-none-eabi",
-        ))
+        run(&mut cargo("build --package chem --package plan --target thumbv6m-none-eabi"))
     })?;
-    steps.take("docs", || {
-        run(cargo("doc --workspace --no-deps").env("RUSTDOCFLAGS", "-D warnings"))
-    })?;
+    steps.take("docs", || run(cargo("doc --workspace --no-deps").env("RUSTDOCFLAGS", "-D warnings")))?;
 
     let native = native_results()?;
-    steps.take("tests", || {
-        run(&mut cargo("test --workspace --exclude xtask"))
-    })?;
+    steps.take("tests", || run(&mut cargo("test --workspace --exclude xtask")))?;
     steps.take("tests of xtask", || run(&mut cargo("test --package xtask")))?;
 
     let browser = Browser::new(driver)?;
@@ -65,9 +53,7 @@ fn all(steps: &mut Steps) -> Result<()> {
     let server = serve::start(&site.folder, 0)?;
     steps.take("tests of the page", || {
         let mut tests = cargo("test --package evidence --test browser -- --test-threads=1");
-        let tests = tests
-            .env("SALTWRIGHT_SITE", &site.folder)
-            .env("SALTWRIGHT_URL", server.address());
+        let tests = tests.env("SALTWRIGHT_SITE", &site.folder).env("SALTWRIGHT_URL", server.address());
         run(browser.with(tests))
     })
 }
