@@ -17,14 +17,14 @@ pub struct Shown {
     pub unit: Option<&'static str>,
 }
 
-/// The outputs of one row, by the name they have inside it.
-pub type Row = Vec<(&'static str, Shown)>;
+/// Outputs by name: of the whole page, or of one row by the name they have inside it.
+pub type Row = Vec<(String, Shown)>;
 
 /// The answer to a form.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Answer {
     /// What each output shows; one that is not here shows a dash.
-    pub outputs: Vec<(String, Shown)>,
+    pub outputs: Row,
     /// The states that hold.
     pub states: Vec<String>,
     /// The rows of each list.
@@ -85,8 +85,7 @@ impl Shown {
     /// A canonical value in `unit`, with the decimals that unit is shown with.
     pub fn of(value: f64, unit: &'static Unit, signs: Signs) -> Self {
         let x = unit.outward(value);
-        let decimals = unit.decimals[usize::from(x.abs() < 10.0)];
-        Self { unit: Some(unit.code), ..Self::number(x, decimals, false, signs) }
+        Self { unit: Some(unit.code), ..Self::number(x, unit.decimals(x), false, signs) }
     }
 
     /// A number with a fixed count of decimals.

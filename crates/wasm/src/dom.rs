@@ -164,7 +164,9 @@ impl Desk {
         let before = self.typed();
         self.form.reset();
         self.set(&form)?;
-        *self.before.borrow_mut() = Some(before);
+        if !before.is_blank() {
+            *self.before.borrow_mut() = Some(before);
+        }
         self.refresh()
     }
 
@@ -252,7 +254,8 @@ impl Desk {
                     let cell = row.iter().find(|(n, _)| *n == name);
                     write(&output, &cell.map_or("–".into(), |(_, shown)| self.text(shown)));
                 }
-                let elements = all(&copy, ":scope > *");
+                let children = copy.unchecked_ref::<DocumentFragment>().children();
+                let elements: Vec<_> = (0..children.length()).filter_map(|i| children.item(i)).collect();
                 for element in &elements {
                     element.set_attribute("data-row", "")?;
                 }
@@ -387,8 +390,13 @@ fn all(within: &Node, selector: &str) -> Vec<Element> {
         Some(element) => element.query_selector_all(selector),
         None => within.unchecked_ref::<DocumentFragment>().query_selector_all(selector),
     };
-    let list = list.into_iter().flat_map(|list| (0..list.length()).filter_map(move |i| list.get(i)));
-    list.map(JsCast::unchecked_into).collect()
+    let mut found = Vec::new();
+    if let Ok(list) = list {
+        for i in 0..list.length() {
+            found.extend(list.get(i).map(JsCast::unchecked_into::<Element>));
+        }
+    }
+    found
 }
 
 fn first(within: &Node, selector: &str) -> Option<Element> {

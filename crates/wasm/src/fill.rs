@@ -2,7 +2,7 @@
 
 use crate::answer::{Answer, Shown, joined};
 use crate::field;
-use crate::form::{Fault, Form, Units};
+use crate::form::{Form, Units};
 use crate::number::Signs;
 use crate::unit::Unit;
 use chem::salt::Responds;
@@ -54,18 +54,16 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
     });
 }
 
-/// `need.` and a field's name, its dots made hyphens.
-fn need(field: &str) -> String {
-    joined(&["need.", &field.replace('.', "-")])
-}
-
 impl Filler<'_> {
     fn salt(&mut self, name: &'static str, x: Salinity) {
         self.answer.put(name, Shown::of(x.mg_per_l(), self.units.salt, self.signs));
     }
 
+    /// Mass, without decimals that are noughts: a count of whole bags is a round figure.
     fn mass(&mut self, name: &'static str, x: Mass) {
-        self.answer.put(name, Shown::of(x.kilograms(), self.units.mass, self.signs));
+        let unit = self.units.mass;
+        self.answer
+            .put(name, Shown::plain(unit.rounded(unit.outward(x.kilograms())), Some(unit), self.signs));
     }
 
     fn water(&mut self, name: &'static str, x: Volume) {
@@ -99,22 +97,31 @@ impl Filler<'_> {
 
     /// What is missing: an empty field of those the plan needs, or the unit of a number typed.
     fn needs(&mut self, form: &Form, plan: &Plan) {
-        let missing = Input::ALL.iter().filter(|i| plan.needs.contains(**i)).map(|i| i.code());
-        let empty: Vec<_> = missing.filter(|code| form.text(code).is_empty()).map(need).collect();
-        let unit = |f: &&Fault| f.code == "no-unit";
-        let units: Vec<_> =
-            self.answer.faults.iter().filter(unit).map(|f| need(field::unit_of(f.field))).collect();
-        let faulty = self.answer.faults.iter().any(|f| f.code != "no-unit");
-        for state in empty.into_iter().chain(units) {
-            if !self.answer.holds(&state) {
-                self.answer.say(&state);
+        for input in Input::ALL.iter().filter(|i| plan.needs.contains(**i)) {
+            if form.text(input.code()).is_empty() {
+                self.need(input.code());
             }
         }
-        if self.answer.states.iter().any(|s| s.starts_with("need.")) {
-            self.answer.say("need");
+        let mut faulty = false;
+        for i in 0..self.answer.faults.len() {
+            match &self.answer.faults[i] {
+                fault if fault.code == "no-unit" => self.need(field::unit_of(fault.field)),
+                _ => faulty = true,
+            }
         }
         if faulty {
             self.answer.say("fault");
+        }
+    }
+
+    /// `need.` and a field's name, its dots made hyphens.
+    fn need(&mut self, field: &str) {
+        let state = joined(&["need.", &field.replace('.', "-")]);
+        if !self.answer.holds(&state) {
+            self.answer.say(&state);
+        }
+        if !self.answer.holds("need") {
+            self.answer.say("need");
         }
     }
 
@@ -295,23 +302,24 @@ impl Filler<'_> {
     fn passes(&mut self, r: &Replace, cap: chem::Fraction, pool: Option<Volume>) {
         let [now, target, fill] = r.salt;
         let (units, signs) = (self.units, self.signs);
-        let row = |(n, pass): (usize, dilution::Pass)| {
+        let mut rows = Vec::new();
+        for (n, pass) in dilution::passes(now, target, fill, cap).enumerate() {
+            if n == MOST_PASSES {
+                self.answer.say("less.many");
+                break;
+            }
             let share = pass.share.ratio();
             let mut row = vec![
-                ("pass", Shown::number((n + 1) as f64, 0, false, signs)),
-                ("share", percent(share, signs)),
-                ("salt", Shown::of(pass.salt.mg_per_l(), units.salt, signs)),
+                ("pass".into(), Shown::number((n + 1) as f64, 0, false, signs)),
+                ("share".into(), percent(share, signs)),
+                ("salt".into(), Shown::of(pass.salt.mg_per_l(), units.salt, signs)),
             ];
             if let Some(v) = pool {
-                row.push(("volume", Shown::of(v.cubic_metres() * share, units.water, signs)));
+                row.push(("volume".into(), Shown::of(v.cubic_metres() * share, units.water, signs)));
             }
-            row
-        };
-        let mut passes = dilution::passes(now, target, fill, cap).enumerate();
-        self.answer.rows.push(("passes", passes.by_ref().take(MOST_PASSES).map(row).collect()));
-        if passes.next().is_some() {
-            self.answer.say("less.many");
+            rows.push(row);
         }
+        self.answer.rows.push(("passes", rows));
     }
 }
 

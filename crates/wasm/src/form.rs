@@ -52,7 +52,7 @@ impl Form {
     }
 
     /// Has anything been typed or chosen, beyond what the page itself began with?
-    fn is_blank(&self) -> bool {
+    pub fn is_blank(&self) -> bool {
         let begun = |n: &str| matches!(n, "bag.purity" | "show" | "salt.now.unit") || n.starts_with("sign.");
         self.0.iter().all(|(n, text)| begun(n) || text.trim_ascii().is_empty())
     }

@@ -3,7 +3,7 @@
 //! One small tree with one `Serialize`, instead of a derived form a structure: those bring a table
 //! of names and a copy of the serializer each, a tenth of the page.
 
-use crate::answer::{Answer, Shown};
+use crate::answer::{Answer, CONTRACT, Row, Shown};
 use crate::form::Fault;
 use serde::ser::{Serialize, Serializer};
 
@@ -33,24 +33,21 @@ impl Serialize for Plain<'_> {
 
 impl<'a> From<&'a Answer> for Plain<'a> {
     fn from(answer: &'a Answer) -> Self {
-        let row = |row: &'a crate::answer::Row| Plain::Map(row.iter().map(|(k, v)| (*k, v.into())).collect());
+        let states = answer.states.iter().map(|state| Plain::Text(state));
+        let rows =
+            answer.rows.iter().map(|(list, rows)| (*list, Plain::List(rows.iter().map(outputs).collect())));
         Plain::Map(vec![
-            ("contract", Plain::Number(crate::answer::CONTRACT)),
-            ("outputs", Plain::Map(answer.outputs.iter().map(|(k, v)| (k.as_str(), v.into())).collect())),
-            ("states", Plain::List(answer.states.iter().map(|s| Plain::Text(s)).collect())),
-            (
-                "rows",
-                Plain::Map(
-                    answer
-                        .rows
-                        .iter()
-                        .map(|(k, all)| (*k, Plain::List(all.iter().map(row).collect())))
-                        .collect(),
-                ),
-            ),
+            ("contract", Plain::Number(CONTRACT)),
+            ("outputs", outputs(&answer.outputs)),
+            ("states", Plain::List(states.collect())),
+            ("rows", Plain::Map(rows.collect())),
             ("faults", Plain::List(answer.faults.iter().map(Plain::from).collect())),
         ])
     }
+}
+
+fn outputs(all: &Row) -> Plain<'_> {
+    Plain::Map(all.iter().map(|(name, shown)| (name.as_str(), shown.into())).collect())
 }
 
 impl<'a> From<&'a Shown> for Plain<'a> {

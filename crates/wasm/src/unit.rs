@@ -30,7 +30,7 @@ pub struct Unit {
     /// How many of these the canonical zero is.
     pub zero: f64,
     /// Decimals shown at ten and above, and below ten.
-    pub decimals: [usize; 2],
+    decimals: [usize; 2],
     /// The code of the same quantity in the other system.
     pub also: &'static str,
 }
@@ -79,6 +79,17 @@ impl Unit {
     /// Canonical value of `x` of these.
     pub fn inward(&self, x: f64) -> f64 {
         (x - self.zero) * self.factor
+    }
+
+    /// Decimals that so many of these are shown with.
+    pub fn decimals(&self, x: f64) -> usize {
+        self.decimals[usize::from(x.abs() < 10.0)]
+    }
+
+    /// So many of these to the decimals they are shown with.
+    pub fn rounded(&self, x: f64) -> f64 {
+        let scale = [1.0, 10.0, 100.0, 1000.0][self.decimals(x).min(3)];
+        (x * scale).round() / scale
     }
 
     /// How many of these a canonical value is.
