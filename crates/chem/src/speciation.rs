@@ -53,8 +53,8 @@ pub(crate) enum Known {
     Carbon(f64),
 }
 
-/// Sweeps after which the index stops moving at the fifth decimal, pH known or pH free.
-const SWEEPS_PH_KNOWN: u32 = 3;
+/// Sweeps after which the pH found from the carbon found from a pH is that pH again, within 1e-7.
+const SWEEPS_PH_KNOWN: u32 = 4;
 const SWEEPS_PH_FREE: u32 = 6;
 const LOWEST_PH: f64 = 2.0;
 const HIGHEST_PH: f64 = 12.5;

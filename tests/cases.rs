@@ -1,0 +1,88 @@
+//! Do whole cases come out as they must, from what is typed to what is shown?
+
+mod rows;
+
+use rows::ROWS;
+use wasm::answer;
+
+#[test]
+fn every_case_says_what_it_must() {
+    let mut wrong = Vec::new();
+    for row in ROWS {
+        let answer = answer(&rows::form(row.form));
+        for pair in row.shows.iter().flat_map(|part| part.split(' ')) {
+            let (output, text) = pair.split_once('=').unwrap();
+            let ours = answer.text(output).unwrap_or("–");
+            if ours != text {
+                wrong.push(format!("{}: {output} shows {ours}, must be {text}", row.name));
+            }
+        }
+        for state in row.holds.split_whitespace() {
+            let (must, state) = state.strip_prefix('!').map_or((true, state), |state| (false, state));
+            if answer.holds(state) != must {
+                wrong.push(format!("{}: {state} {}", row.name, if must { "does not hold" } else { "holds" }));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
+}
+
+#[test]
+fn faults_name_the_field_the_code_and_the_limits_in_the_unit_typed() {
+    for (name, form, field, code, limits) in [
+        ("letters", "pool.volume=big pool.volume.unit=m3", "pool.volume", "not-a-number", None),
+        ("a unit", "salt.now=400ppm salt.now.unit=[ppm]", "salt.now", "unit-in-text", None),
+        ("no unit", "pool.volume=16596", "pool.volume", "no-unit", None),
+        ("a fridge", "water.heat=30 water.heat.unit=[degF]", "water.heat", "low", Some(["32.0", "122.0"])),
+        (
+            "a lake",
+            "pool.volume=90000 pool.volume.unit=m3",
+            "pool.volume",
+            "high",
+            Some(["0.20", "20,000.00"]),
+        ),
+        ("half a bag", "bag.have=1.5", "bag.have", "not-whole", None),
+        ("acid", "water.ph=1", "water.ph", "low", Some(["3", "11"])),
+        ("a grouping slip", "water.ph=7,400", "water.ph", "two-readings", Some(["3", "11"])),
+        ("an odd code", "salt.how=guess", "salt.how", "not-listed", None),
+        (
+            "low above target",
+            "salt.target=3000 salt.low=3100 salt.now.unit=[ppm]",
+            "salt.low",
+            "not-below",
+            None,
+        ),
+        (
+            "high below target",
+            "salt.target=3000 salt.high=2900 salt.now.unit=[ppm]",
+            "salt.high",
+            "not-above",
+            None,
+        ),
+    ] {
+        let answer = answer(&rows::form(&[form]));
+        let [fault] = &answer.faults[..] else { panic!("{name}: {:?}", answer.faults) };
+        assert_eq!((fault.field, fault.code), (field, code), "{name}");
+        let ours = fault.limits.as_ref().map(|both| both.each_ref().map(|shown| shown.text.as_str()));
+        assert_eq!(ours, limits, "{name}");
+    }
+}
+
+#[test]
+fn showing_in_another_system_changes_no_meaning() {
+    let typed = [
+        "pool.volume=16596 pool.volume.unit=[gal_us] salt.now=400 salt.now.unit=[ppm] salt.target=3200",
+        "bag.size=40 bag.size.unit=[lb_av] bag.purity=99.4",
+    ];
+    for (show, mass, unit) in
+        [("as-typed", "390.1", "[lb_av]"), ("us", "390.1", "[lb_av]"), ("metric", "177", "kg")]
+    {
+        let mut form = rows::form(&typed);
+        form.0.push(("show".into(), show.into()));
+        let answer = answer(&form);
+        let shown = answer.output("dose.mass").unwrap();
+        assert_eq!((shown.text.as_str(), shown.unit), (mass, Some(unit)), "{show}");
+        assert_eq!(answer.text("echo.bag.size"), Some("40"), "{show}");
+        assert_eq!(answer.text("first.bags"), Some("6"), "{show}");
+    }
+}

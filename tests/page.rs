@@ -1,0 +1,166 @@
+//! Do the page and the code use the same names? In both directions.
+//!
+//! What the code can say is found by making it say it: over all cases and over every way in which
+//! one field can be wrong or chosen. A name that no form reaches is a name that means nothing.
+
+mod rows;
+
+use std::collections::BTreeSet;
+use wasm::field::{Answered, FIELDS, In};
+use wasm::unit::UNITS;
+use wasm::{Form, answer};
+
+const PAGE: &str = include_str!("../www/index.html");
+
+type Names = BTreeSet<String>;
+
+/// Every value of an attribute, of tags that begin with `tag`; entities as the browser reads them.
+fn values(tag: &str, attribute: &str) -> Names {
+    let key = format!(" {attribute}=\"");
+    let tags =
+        PAGE.split('<').filter(|part| part.starts_with(tag)).map(|part| part.split('>').next().unwrap());
+    tags.filter_map(|part| part.split_once(&key))
+        .map(|(_, rest)| rest.split('"').next().unwrap().to_string())
+        .collect()
+}
+
+/// Forms that between them make the code say everything it can say.
+fn forms() -> Vec<Form> {
+    let mut forms: Vec<Form> = rows::ROWS.iter().map(|row| rows::form(row.form)).collect();
+    let full = forms[7].clone();
+    let with = |name: &str, text: &str| {
+        let mut form = full.clone();
+        form.0.push((name.into(), text.into()));
+        form
+    };
+    for field in FIELDS {
+        match &field.answer {
+            Answered::Number(..) => {
+                for text in ["x", "7 kg", "1e9", "-1", "999999999", "0.001", "7,400", "7.5", "0.5"] {
+                    forms.push(with(field.name, text));
+                }
+                forms.push(with(wasm::field::unit_of(field.name), ""));
+                // Emptied, so that it is needed.
+                let mut form = with("bag.have", "1");
+                form.0.retain(|(name, _)| name != field.name);
+                forms.push(form);
+            }
+            Answered::Choice(codes) => {
+                forms.extend(codes.iter().map(|code| with(field.name, code)));
+                forms.push(with(field.name, "nonsense"));
+            }
+        }
+    }
+    for text in ["3,3 ", "40000", "41"] {
+        forms.extend(
+            ["water.heat", "water.ta", "water.ch", "water.cya", "salt.now"].map(|name| with(name, text)),
+        );
+    }
+    forms.extend(
+        [
+            ("water.heat", "45"),
+            ("water.ta", "900"),
+            ("water.ch", "2900"),
+            ("water.cya", "450"),
+            ("salt.now", "39000"),
+        ]
+        .map(|(n, t)| with(n, t)),
+    );
+    forms.extend([("salt.low", "3300"), ("salt.high", "3000")].map(|(name, text)| with(name, text)));
+    for row in rows::ROWS {
+        let mut bare = rows::form(row.form);
+        bare.0.retain(|(name, _)| !name.starts_with("bag.") && !name.ends_with(".unit"));
+        forms.push(bare);
+    }
+    forms
+}
+
+fn missing(wanted: &Names, there: &Names) -> Vec<String> {
+    wanted.difference(there).cloned().collect()
+}
+
+#[test]
+fn outputs_are_the_same() {
+    let (mut said, mut cells) = (Names::new(), Names::new());
+    for answer in forms().iter().map(answer) {
+        said.extend(answer.outputs.into_iter().map(|(name, _)| name));
+        cells.extend(answer.rows.into_iter().flat_map(|(_, rows)| rows).flatten().map(|(name, _)| name));
+    }
+    let page = values("output", "name");
+    let in_faults = ["low", "high", "got", "other"].map(String::from);
+    said.extend(cells);
+    said.extend(in_faults);
+    assert_eq!(missing(&said, &page), [""; 0], "said by the code, shown nowhere");
+    assert_eq!(missing(&page, &said), [""; 0], "asked for by the page, never said");
+}
+
+#[test]
+fn states_are_the_same() {
+    let mut said: Names = forms().iter().flat_map(|form| answer(form).states).collect();
+    said.insert("can.undo".into()); // The page's own memory.
+    let page: Names = values("", "data-when")
+        .iter()
+        .flat_map(|when| when.split(' '))
+        .map(|state| state.trim_start_matches('!').to_string())
+        .collect();
+    let shared = |state: &String| page.contains(state);
+    // The first of a pair is told by its opposite; the page need not name both.
+    let by_opposite = ["dose.add", "salt.example", "index.salt.assumed", "less.known"];
+    let unused: Vec<_> = said.iter().filter(|s| !shared(s) && !by_opposite.contains(&s.as_str())).collect();
+    assert_eq!(unused, [""; 0], "said by the code, heeded nowhere");
+    assert_eq!(missing(&page, &said), [""; 0], "heeded by the page, never said");
+}
+
+#[test]
+fn every_fault_has_its_words_and_its_place() {
+    let places = values("", "data-fault");
+    let mut codes = Names::new();
+    for fault in forms().iter().flat_map(|form| answer(form).faults) {
+        let (own, general) = (format!("{}:{}", fault.field, fault.code), format!("*:{}", fault.code));
+        assert!(places.contains(&own) || places.contains(&general), "{own} has no words");
+        assert!(places.contains(fault.field), "{} has no place for its fault", fault.field);
+        codes.extend([own, general, fault.field.into()]);
+    }
+    assert_eq!(missing(&places, &codes), [""; 0], "words for a fault that never comes");
+}
+
+#[test]
+fn every_question_is_asked_with_all_its_answers() {
+    let asked: Names = values("input", "name").union(&values("select", "name")).cloned().collect();
+    let codes: Names = values("option", "value").union(&values("input", "value")).cloned().collect();
+    let mut known = Names::new();
+    for field in FIELDS {
+        known.insert(field.name.into());
+        match &field.answer {
+            Answered::Choice(all) => {
+                all.iter().for_each(|code| assert!(codes.contains(*code), "{code} is not offered"))
+            }
+            Answered::Number(_, In::Asked(kind, unit)) => {
+                known.insert((*unit).into());
+                for unit in UNITS.iter().filter(|u| u.kind == *kind) {
+                    assert!(codes.contains(unit.code), "{} is not offered", unit.code);
+                }
+            }
+            Answered::Number(..) => {}
+        }
+    }
+    assert_eq!(missing(&known, &asked), [""; 0], "known to the code, asked nowhere");
+    assert_eq!(missing(&asked, &known), [""; 0], "asked by the page, unknown to the code");
+}
+
+#[test]
+fn every_unit_has_a_word() {
+    let words = values("data", "value");
+    let units: Names = UNITS.iter().map(|u| u.code.to_string()).collect();
+    assert_eq!(missing(&units, &words), [""; 0], "units without a word");
+    assert_eq!(missing(&words, &units), [""; 0], "words for a unit that is never shown");
+}
+
+#[test]
+fn the_page_promises_nothing_it_cannot_keep() {
+    let page = PAGE.to_lowercase();
+    for word in [" safe ", "safely", "guarantee", "http:", "https:", "style=\"", "onclick", "type=\"number\""]
+    {
+        assert!(!page.contains(word), "the page contains {word:?}");
+    }
+}

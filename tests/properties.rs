@@ -1,0 +1,196 @@
+//! Does the answer agree with itself? Properties that hold for every case, over many drawn ones.
+
+use chem::*;
+use plan::{Bag, Band, Case};
+use wasm::{Form, answer};
+
+/// A small generator of even numbers from 0 to 1, with a fixed start: a failure can be repeated.
+struct Draw(u64);
+
+impl Draw {
+    fn next(&mut self) -> f64 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        (self.0 >> 11) as f64 / (1u64 << 53) as f64
+    }
+
+    fn between(&mut self, low: f64, high: f64) -> f64 {
+        low + (high - low) * self.next()
+    }
+
+    fn pick<'a>(&mut self, all: &[&'a str]) -> &'a str {
+        all[(self.next() * all.len() as f64) as usize]
+    }
+}
+
+fn sample(d: &mut Draw) -> Sample {
+    Sample::plain(
+        Temperature::from_celsius(d.between(0.0, 42.0)).unwrap(),
+        Ph::from_units(d.between(6.8, 8.4)).unwrap(),
+        Alkalinity::from_mg_per_l(d.between(60.0, 300.0)).unwrap(),
+        Hardness::from_mg_per_l(d.between(10.0, 1_000.0)).unwrap(),
+        Cyanurate::from_mg_per_l(d.between(0.0, 100.0)).unwrap(),
+        Salinity::from_mg_per_l(d.between(0.0, 5_000.0)).unwrap(),
+    )
+}
+
+#[test]
+fn a_dose_gives_back_its_rise_and_the_stages_its_mass() {
+    let mut d = Draw(1);
+    for _ in 0..20_000 {
+        let target = d.between(1_000.0, 6_000.0);
+        let case = Case {
+            volume: Volume::from_cubic_metres(d.between(0.5, 2_000.0)).ok(),
+            reading: Salinity::from_mg_per_l(d.between(0.0, target * 0.5)).ok(),
+            band: Band::of(None, Salinity::from_mg_per_l(target).ok(), None).ok(),
+            bag: Bag {
+                size: Mass::from_kilograms(d.between(5.0, 50.0)).ok(),
+                purity: Purity::from_ratio(d.between(0.9, 1.0)).ok(),
+                ..Bag::default()
+            },
+            ..Case::default()
+        };
+        let (volume, purity) = (case.volume.unwrap(), case.bag.purity.unwrap());
+        let dose = plan::plan(&case).dose;
+        let (mass, rise, s) = (dose.mass.unwrap(), dose.rise.unwrap(), dose.staging.unwrap());
+        let back = salt::rise_from(mass, purity, volume).mg_per_l();
+        assert!((back - rise.mg_per_l()).abs() < 1e-9 * target, "{case:?}");
+        let stages = s.first.mass.kilograms() + s.later.mass.kilograms();
+        assert!((stages - mass.kilograms()).abs() < 1e-9 * stages, "{case:?}");
+        assert!(
+            s.first.bags > 0.0 && s.first.bags <= s.bags && s.expect.mg_per_l() <= target + 1e-6,
+            "{case:?}"
+        );
+        // Whole bags suffice but for the slack, and none is bought that is not begun.
+        let short = target - s.lands.mg_per_l();
+        assert!(short <= 50.0 + 1e-3 && f64::from(s.total) < s.bags + 1.0, "{case:?}");
+    }
+}
+
+#[test]
+fn more_salt_never_raises_the_index_and_water_mixed_with_itself_stays() {
+    let mut d = Draw(2);
+    for _ in 0..5_000 {
+        let sample = sample(&mut d);
+        let Ok(today) = sample.state() else { continue };
+        let water = sample.water().unwrap();
+        let rise = Salinity::from_mg_per_l(d.between(10.0, 3_000.0)).unwrap();
+        let same = Sample { salt: sample.salt.raised_by(rise), ..sample }.state().unwrap();
+        let free = water.salted(rise).state().unwrap();
+        assert!(same.index < today.index && free.index < today.index, "{sample:?}");
+        let share = Fraction::from_ratio(d.next()).unwrap();
+        let mixed = water.mixed(water, share).state().unwrap();
+        assert!((mixed.ph.units() - today.ph.units()).abs() < 1e-6, "{sample:?}");
+        // The pH found from the carbon that was found from the pH.
+        let back = water.state().unwrap();
+        assert!((back.ph.units() - today.ph.units()).abs() < 1e-6, "{sample:?}");
+    }
+}
+
+#[test]
+fn part_drains_end_where_one_drain_does_and_exchange_takes_more() {
+    let mut d = Draw(3);
+    for _ in 0..20_000 {
+        let [fill, target, now] = {
+            let fill = d.between(0.0, 1_000.0);
+            let target = fill + d.between(100.0, 4_000.0);
+            [fill, target, target + d.between(1.0, 6_000.0)].map(|x| Salinity::from_mg_per_l(x).unwrap())
+        };
+        let share = dilution::share(now, target, fill).unwrap();
+        let cap = Fraction::from_ratio(d.between(0.05, 1.0)).unwrap();
+        let passes: Vec<_> = dilution::passes(now, target, fill, cap).collect();
+        let kept: f64 = passes.iter().map(|p| 1.0 - p.share.ratio()).product();
+        assert!((kept - (1.0 - share.ratio())).abs() < 1e-9, "{now:?} {target:?} {fill:?}");
+        assert!(passes.iter().all(|p| p.share <= cap), "{now:?} {cap:?}");
+        let exchange = dilution::exchange(Volume::ONE, now, target, fill).unwrap().cubic_metres();
+        let total: f64 = passes.iter().map(|p| p.share.ratio()).sum();
+        assert!(share.ratio() <= total + 1e-12 && total <= exchange + 1e-12, "{now:?} {target:?} {fill:?}");
+    }
+}
+
+#[test]
+fn whatever_is_typed_no_nonsense_is_shown() {
+    const TEXTS: &[&str] = &[
+        "",
+        "0",
+        "1",
+        "7.4",
+        "7,4",
+        "100",
+        "3200",
+        "3,200",
+        "40000",
+        "1e9",
+        "-5",
+        "NaN",
+        "inf",
+        "∞",
+        "<b>1</b>",
+        "0.0001",
+        "99.4",
+        "16.596,5",
+        "999999999999999",
+        "\u{202e}12",
+        "12 kg",
+        "½",
+        "٣٢٠٠",
+        "24",
+        "0.5",
+        "50",
+    ];
+    let codes: Vec<&str> = wasm::unit::UNITS
+        .iter()
+        .map(|u| u.code)
+        .chain(["", "cement", "meter", "drops", "low", "yes"])
+        .collect();
+    let mut d = Draw(4);
+    for _ in 0..20_000 {
+        let mut form = Form::default();
+        for field in wasm::field::FIELDS {
+            let codes = match &field.answer {
+                wasm::field::Answered::Choice(all) => all,
+                wasm::field::Answered::Number(..) => &codes[..],
+            };
+            let unit = wasm::field::unit_of(field.name);
+            if unit != field.name {
+                form.0.push((unit.into(), d.pick(codes).into()));
+            }
+            let text = match field.answer {
+                wasm::field::Answered::Choice(all) if d.next() < 0.9 => d.pick(all),
+                _ => d.pick(TEXTS),
+            };
+            form.0.push((field.name.into(), text.into()));
+        }
+        let answer = answer(&form);
+        for (name, shown) in
+            answer.outputs.iter().chain(answer.rows.iter().flat_map(|(_, rows)| rows.iter().flatten()))
+        {
+            let number = shown.text.chars().all(|c| c.is_ascii_digit() || ".,+−".contains(c));
+            assert!(number && !shown.text.is_empty(), "{name} shows {:?} for {form:?}", shown.text);
+        }
+        // Nothing is worked out from a field at fault.
+        for (field, dependent) in [
+            ("pool.volume", "dose.pure"),
+            ("salt.now", "dose.rise"),
+            ("salt.target", "dose.rise"),
+            ("bag.size", "dose.bags"),
+            ("bag.purity", "dose.mass"),
+            ("water.ph", "index.now"),
+            ("fill.salt", "less.share"),
+            ("less.cap", "less.count"),
+        ] {
+            let faulty = answer.faults.iter().any(|f| f.field == field);
+            assert!(
+                !(faulty && answer.output(dependent).is_some()),
+                "{dependent} from a faulty {field}: {form:?}"
+            );
+        }
+        for one in [
+            ["dose.unknown", "dose.add", "dose.enough", "dose.less"],
+            ["gate.index.pass", "gate.index.wait", "gate.index.stop", "gate.index.unknown"],
+        ] {
+            assert_eq!(one.iter().filter(|s| answer.holds(s)).count(), 1, "{one:?} for {form:?}");
+        }
+    }
+}
