@@ -1,7 +1,7 @@
 //! What can a script call? `answer`, `attach`, `edition`, in plain objects.
 
 use crate::answer::{self, CONTRACT};
-use crate::dom;
+use crate::desk;
 use crate::form::Form;
 use crate::plain::Plain;
 use js_sys::{Array, Object};
@@ -19,7 +19,7 @@ pub fn answer_object(form: &Object) -> Result<JsValue, JsValue> {
 /// Makes a form answer; once a form, however often it is called.
 #[wasm_bindgen]
 pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
-    dom::attach(form)
+    desk::attach(form)
 }
 
 /// Name, version and contract of this build.

@@ -10,9 +10,11 @@
 //! | Which name shows which part of the plan? | `fill` |
 //! | How does an answer cross to a script? | [`plain`] |
 //! | What can a script call? | [`door`] |
-//! | Who touches the page? | `dom` |
+//! | Who listens to the page? | `desk` |
+//! | Who writes on the page? | `dom` |
 
 pub mod answer;
+mod desk;
 mod dom;
 pub mod door;
 pub mod field;

@@ -1,0 +1,232 @@
+//! Who listens to the page? One desk a form: what was typed, left, cleared, linked and said.
+
+use crate::answer::answer;
+use crate::dom::{Pen, first};
+use crate::form::Form;
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
+use wasm_bindgen::prelude::*;
+use web_sys::{Element, Event, HtmlElement, HtmlFormElement, Window};
+
+/// A rest after the last key, before the sentence is spoken.
+const PAUSE_MS: i32 = 900;
+/// How a link to a filled form begins.
+const LINK: &str = "#sw1&";
+const SENTENCE: &str = "template[data-say]";
+
+thread_local! {
+    static DESKS: RefCell<Vec<Rc<Desk>>> = const { RefCell::new(Vec::new()) };
+}
+
+/// One form and what has to be remembered about it.
+struct Desk {
+    form: HtmlFormElement,
+    window: Window,
+    pen: Pen,
+    /// The page's signs, in the form's own names for them.
+    signs: Vec<(String, String)>,
+    /// Fields once left: their faults may be shown.
+    left: RefCell<Vec<String>>,
+    /// What was typed before it was cleared or replaced.
+    before: RefCell<Option<Form>>,
+    /// Where the sentence is spoken, and when, and which was last.
+    status: Option<Element>,
+    timer: Cell<i32>,
+    said: RefCell<String>,
+}
+
+/// Makes `form` answer on every change; idempotent.
+pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
+    if DESKS.with_borrow(|all| all.iter().any(|desk| desk.form == form)) {
+        return Ok(());
+    }
+    let window = web_sys::window().ok_or("no window")?;
+    let mut status = None;
+    if first(&form, SENTENCE).is_some() {
+        let region = window.document().ok_or("no document")?.create_element("p")?;
+        region.set_attribute("role", "status")?;
+        form.append_child(&region)?;
+        status = Some(region);
+    }
+    let desk = Rc::new(Desk {
+        signs: signs(&form),
+        pen: Pen::new(form.clone()),
+        form,
+        window,
+        left: RefCell::default(),
+        before: RefCell::default(),
+        status,
+        timer: Cell::new(0),
+        said: RefCell::default(),
+    });
+    for kind in ["input", "change", "focusout", "click", "submit"] {
+        desk.on(&desk.form, kind, Desk::happened)?;
+    }
+    desk.on(&desk.window, "hashchange", |desk, _| desk.open_address())?;
+    DESKS.with_borrow_mut(|all| all.push(desk.clone()));
+    desk.open_address()?;
+    desk.refresh()
+}
+
+impl Desk {
+    fn on(
+        self: &Rc<Self>,
+        target: &web_sys::EventTarget,
+        kind: &str,
+        act: fn(&Rc<Self>, &Event) -> Result<(), JsValue>,
+    ) -> Result<(), JsValue> {
+        let desk = self.clone();
+        let listen =
+            Closure::<dyn Fn(Event) -> Result<(), JsValue>>::new(move |event: Event| act(&desk, &event));
+        target.add_event_listener_with_callback(kind, listen.as_ref().unchecked_ref())?;
+        listen.forget(); // The form keeps it, for as long as the page stands.
+        Ok(())
+    }
+
+    fn happened(self: &Rc<Self>, event: &Event) -> Result<(), JsValue> {
+        let Some(target) = event.target().and_then(|t| t.dyn_into::<Element>().ok()) else {
+            return Ok(());
+        };
+        match event.type_().as_str() {
+            "click" => return self.clicked(event, &target),
+            "submit" => {
+                event.prevent_default();
+                let goal = self.form.get_attribute("action").unwrap_or_default();
+                if let Some(goal) = first(&self.form, &goal) {
+                    goal.unchecked_into::<HtmlElement>().focus()?;
+                }
+                return Ok(());
+            }
+            "focusout" => {
+                self.leave(&target.get_attribute("name").unwrap_or_default());
+            }
+            _ => *self.before.borrow_mut() = None,
+        }
+        self.refresh()
+    }
+
+    fn clicked(self: &Rc<Self>, event: &Event, target: &Element) -> Result<(), JsValue> {
+        if let Some(link) = target.closest("a[href^='#sw1&']")? {
+            event.prevent_default();
+            return self.open(&link.get_attribute("href").unwrap_or_default());
+        }
+        let Some(button) = target.closest("[data-act]")? else {
+            return Ok(());
+        };
+        match button.get_attribute("data-act").unwrap_or_default().as_str() {
+            "print" => self.window.print(),
+            "clear" => {
+                let before = self.typed();
+                self.form.reset();
+                self.left.borrow_mut().clear();
+                *self.before.borrow_mut() = Some(before);
+                self.refresh()
+            }
+            "undo" => match self.before.take() {
+                None => Ok(()),
+                Some(form) => {
+                    self.form.reset();
+                    self.set(&form)
+                }
+            },
+            _ => Ok(()),
+        }
+    }
+
+    /// Opens the link that the page itself was opened with, if it is one.
+    fn open_address(self: &Rc<Self>) -> Result<(), JsValue> {
+        self.open(&self.window.location().hash()?)
+    }
+
+    /// Fills the form from a link; anything else is left alone.
+    fn open(self: &Rc<Self>, link: &str) -> Result<(), JsValue> {
+        let Some(parts) = link.strip_prefix(LINK) else {
+            return Ok(());
+        };
+        let parts = web_sys::UrlSearchParams::new_with_str(parts)?;
+        let form = Form::from_pairs(&parts);
+        let before = self.typed();
+        self.form.reset();
+        *self.before.borrow_mut() = (!before.is_blank()).then_some(before);
+        self.set(&form)
+    }
+
+    /// Puts texts into the fields of their names; a name the page has no field for is left.
+    fn set(self: &Rc<Self>, form: &Form) -> Result<(), JsValue> {
+        let fields = self.form.elements();
+        for (name, text) in &form.0 {
+            if let Some(field) = fields.get_with_name(name) {
+                js_sys::Reflect::set(
+                    &named(&fields, name).unwrap_or(field.into()),
+                    &"value".into(),
+                    &text.into(),
+                )?;
+                self.leave(name);
+            }
+        }
+        self.refresh()
+    }
+
+    /// The form as typed.
+    fn typed(&self) -> Form {
+        web_sys::FormData::new_with_form(&self.form).map_or(Form::default(), |data| Form::from_pairs(&data))
+    }
+
+    fn refresh(self: &Rc<Self>) -> Result<(), JsValue> {
+        let mut form = self.typed();
+        form.0.extend(self.signs.iter().cloned());
+        let mut answer = answer(&form);
+        if self.before.borrow().is_some() {
+            answer.say("can.undo");
+        }
+        self.pen.write(&answer, |name| self.left.borrow().iter().any(|n| n == name))?;
+        match self.pen.sentence(SENTENCE, &answer) {
+            Some(sentence) => self.speak(sentence),
+            None => Ok(()),
+        }
+    }
+
+    fn leave(&self, name: &str) {
+        let mut left = self.left.borrow_mut();
+        if !left.iter().any(|n| n == name) {
+            left.push(name.into());
+        }
+    }
+
+    /// Says a sentence when it is new, after a rest.
+    fn speak(self: &Rc<Self>, sentence: String) -> Result<(), JsValue> {
+        self.window.clear_timeout_with_handle(self.timer.get());
+        let desk = self.clone();
+        let say = Closure::once_into_js(move || {
+            if *desk.said.borrow() != sentence {
+                desk.status.iter().for_each(|region| region.set_text_content(Some(&sentence)));
+                *desk.said.borrow_mut() = sentence;
+            }
+        });
+        let timer = self
+            .window
+            .set_timeout_with_callback_and_timeout_and_arguments_0(say.unchecked_ref(), PAUSE_MS)?;
+        self.timer.set(timer);
+        Ok(())
+    }
+}
+
+/// The page's signs for decimals and groups, asked of the browser once.
+fn signs(form: &HtmlFormElement) -> Vec<(String, String)> {
+    let lang = form.closest("[lang]").ok().flatten().and_then(|e| e.get_attribute("lang"));
+    let languages = js_sys::Array::from_iter(lang.map(JsValue::from));
+    let format = js_sys::Intl::NumberFormat::new(&languages, &js_sys::Object::new());
+    let text = |part: &JsValue, key: &str| js_sys::Reflect::get(part, &key.into()).ok()?.as_string();
+    let parts = format.format_to_parts(1_234_567.5);
+    let sign = |name: &str, kind: &str| {
+        let part = parts.iter().find(|p| text(p, "type").as_deref() == Some(kind))?;
+        Some((name.to_string(), text(&part, "value")?))
+    };
+    [sign("sign.decimal", "decimal"), sign("sign.group", "group")].into_iter().flatten().collect()
+}
+
+/// All radio buttons of a name as one, or the field of that name.
+fn named(fields: &web_sys::HtmlCollection, name: &str) -> Option<JsValue> {
+    let get: js_sys::Function = js_sys::Reflect::get(fields, &"namedItem".into()).ok()?.dyn_into().ok()?;
+    get.call1(fields, &name.into()).ok().filter(|found| !found.is_null())
+}

@@ -1,0 +1,24 @@
+//! Does the built page do in a browser what a person needs of it?
+//!
+//! `cargo xtask test` builds and serves the site, and says in the environment where: the folder in
+//! `SALTWRIGHT_SITE`, the address in `SALTWRIGHT_URL`, the driver in `CHROMEDRIVER`. Fields and
+//! results are found by their names, so the page's words can change without a word to the tests.
+//!
+//! | Question | Room |
+//! |---|---|
+//! | How does a test sit at a page? | `seat` |
+//! | Which figures are typed, and what must come of them? | `figures` |
+//! | Does the form take what people type, by keys alone? | `typing` |
+//! | Does the sheet hold still, fit, and read in the right order, on screen and on paper? | `sheet` |
+//! | Does the script serve other people's pages? | `guest` |
+
+#[path = "browser/figures.rs"]
+mod figures;
+#[path = "browser/guest.rs"]
+mod guest;
+#[path = "browser/seat.rs"]
+mod seat;
+#[path = "browser/sheet.rs"]
+mod sheet;
+#[path = "browser/typing.rs"]
+mod typing;

@@ -1,0 +1,107 @@
+//! Which figures are typed, and what must come of them?
+//!
+//! One garden pool, invented, in US and in metric units, and two others. Each expected figure is
+//! mass balance, worked by hand beside it; the indices are those that `vectors.rs` holds against
+//! published ones.
+
+/// Names with texts: what is typed, or what must stand in an output.
+pub type Rows = &'static [(&'static str, &'static str)];
+
+pub const US: Rows = &[
+    ("pool.volume", "16596"),
+    ("pool.volume.unit", "[gal_us]"),
+    ("pool.how", "taped"),
+    ("surface.kind", "cement"),
+    ("salt.now", "400"),
+    ("salt.how", "meter"),
+    ("salt.target", "3200"),
+    ("salt.low", "2800"),
+    ("salt.high", "3600"),
+    ("bag.size", "40"),
+    ("bag.size.unit", "[lb_av]"),
+    ("water.heat", "75"),
+    ("water.heat.unit", "[degF]"),
+    ("water.ph", "7.5"),
+    ("water.ta", "110"),
+    ("water.ch", "250"),
+    ("water.cya", "40"),
+];
+
+/// 16,596 US gal × 2,800 ppm × 0.0000083454 = 387.8 lb; ÷ 0.994 = 390.1 lb; ÷ 40 = 9.75 bags;
+/// 0.7 of them is 6.8, so 6 bags, which bring 2,800 × 240 ÷ 390.1 = 1,722.5 ppm.
+pub const US_ANSWER: Rows = &[
+    ("dose.pure", "387.8 lb"),
+    ("dose.mass", "390.1 lb"),
+    ("dose.bags", "9.75"),
+    ("buy.bags", "10"),
+    ("first.bags", "6"),
+    ("first.mass", "240 lb"),
+    ("first.expect", "2,122 ppm"),
+    ("index.now", "+0.09"),
+    ("index.same", "−0.13"),
+    ("index.free", "−0.17"),
+];
+
+pub const METRIC: Rows = &[
+    ("pool.volume", "62.82"),
+    ("pool.volume.unit", "m3"),
+    ("pool.how", "taped"),
+    ("surface.kind", "cement"),
+    ("salt.now", "400"),
+    ("salt.how", "meter"),
+    ("salt.target", "3200"),
+    ("salt.low", "2800"),
+    ("salt.high", "3600"),
+    ("bag.size", "20"),
+    ("bag.size.unit", "kg"),
+    ("water.heat", "24"),
+    ("water.heat.unit", "Cel"),
+    ("water.ph", "7.5"),
+    ("water.ta", "110"),
+    ("water.ch", "250"),
+    ("water.cya", "40"),
+];
+
+/// 62.82 m³ × 2,800 ppm ÷ 1,000 = 175.9 kg; ÷ 0.994 = 177.0 kg; ÷ 20 = 8.85 bags; 0.7 of them is
+/// 6.2, so 6 bags, which bring 2,800 × 120 ÷ 176.96 = 1,898.7 ppm.
+pub const METRIC_ANSWER: Rows = &[
+    ("dose.pure", "175.9 kg"),
+    ("dose.mass", "177 kg"),
+    ("dose.bags", "8.85"),
+    ("buy.bags", "9"),
+    ("first.bags", "6"),
+    ("first.mass", "120 kg"),
+    ("first.expect", "2,299 ppm"),
+];
+
+/// 75 m³ at 4,100 ppm, for 3,200, with fill water of 150.
+/// Link to it: the page's example with this reading.
+pub const TOO_MUCH: &str = "a[href*='salt.now=4100']";
+
+/// At once (4,100 − 3,200) ÷ (4,100 − 150) = 22.8 %; by exchange ln(3,950 ÷ 3,050) = 25.9 %.
+pub const TOO_MUCH_ANSWER: Rows = &[
+    ("less.share", "22.8 %"),
+    ("less.volume", "17.1 m³"),
+    ("less.flow.share", "25.9 %"),
+    ("less.count", "2"),
+    ("less.total.share", "24.2 %"),
+    ("dose.mass", "–"),
+    ("first.mass", "–"),
+];
+
+/// Number, share, water, reading. The first pass leaves 150 + 3,950 × 0.85 = 3,507.5, the second
+/// takes (3,507.5 − 3,200) ÷ 3,357.5 = 9.2 %.
+pub const TOO_MUCH_PASSES: &str = "1|15.0 %|11.25 m³|3,508 ppm\n2|9.2 %|6.87 m³|3,200 ppm";
+
+/// 48 m³, 0,5 to 3,5 g/L: 48 × 3 ÷ 0.994 = 144.9 kg in bags of 25.
+pub const COMMA: &str = "sw1&pool.volume=48&pool.volume.unit=m3&salt.now=0,5&salt.now.unit=g%2FL\
+    &salt.how=meter&salt.target=3,5&salt.low=3,0&salt.high=4,0&bag.size=25&bag.size.unit=kg\
+    &bag.purity=99,4";
+
+pub const COMMA_ANSWER: Rows = &[("dose.bags", "5.79"), ("buy.bags", "6"), ("first.bags", "4")];
+
+/// A link that fills the form with these figures.
+pub fn link(rows: Rows) -> String {
+    let coded = |text: &str| text.replace('[', "%5B").replace(']', "%5D");
+    rows.iter().fold("sw1".into(), |link, (name, text)| format!("{link}&{name}={}", coded(text)))
+}

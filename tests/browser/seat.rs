@@ -1,0 +1,312 @@
+//! How does a test sit at a page? One driver, one browser and one address, gone when it gets up.
+//!
+//! The driver is spoken to directly, in the JSON of the W3C's WebDriver: the client crates bring an
+//! async runtime and some 26 packages for what is one request a command, and none of them reads the
+//! browser's own log, which every test here ends with.
+
+use serde_json::{Value, json};
+use std::collections::BTreeSet;
+use std::io::{BufRead, BufReader};
+use std::process::{Child, Command, Stdio};
+use std::thread;
+use std::time::{Duration, Instant};
+
+/// No window, no profile but the empty one the driver makes, no call to anybody.
+const FLAGS: [&str; 9] = [
+    "--headless=new",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--disable-dev-shm-usage",
+];
+
+/// Keys without a letter, as WebDriver numbers them.
+pub const SHIFT: char = '\u{e008}';
+const TAB: char = '\u{e004}';
+const ENTER: char = '\u{e007}';
+const DOWN: char = '\u{e015}';
+
+/// In front of every script: what a script of a test may call.
+const HELPERS: &str = r#"
+const form = document.querySelector("form[data-saltwright]");
+const all = (selector) => [...document.querySelectorAll(selector)];
+const seen = (element) => element.checkVisibility({ visibilityProperty: true });
+const field = (name) => all("input[name], select[name]").filter((e) => e.name === name);
+const value = (name) => {
+  const [first, ...more] = field(name);
+  return more.length ? ([first, ...more].find((e) => e.checked)?.value ?? "") : first?.value;
+};
+const values = () => Object.fromEntries(new FormData(form));
+"#;
+
+/// A page in a browser of its own.
+pub struct Seat {
+    driver: Child,
+    agent: ureq::Agent,
+    session: String,
+}
+
+/// The address of the built site.
+pub fn site() -> String {
+    setting("SALTWRIGHT_URL")
+}
+
+/// A variable that `cargo xtask test` sets.
+pub fn setting(name: &str) -> String {
+    std::env::var(name).unwrap_or_else(|_| panic!("{name} is not set: run `cargo xtask test`"))
+}
+
+/// Lets `act` use the page at an address, and holds the page to what holds always: the browser has
+/// no complaint, and nothing was asked of anybody but that page and the `files` it names.
+pub fn visit(address: &str, files: &[&str], act: impl FnOnce(&Seat)) {
+    let seat = Seat::take();
+    seat.resize(1366, 768);
+    seat.open(address);
+    act(&seat);
+    let complaints: Vec<_> =
+        seat.log("browser").into_iter().filter(|e| e["level"] != "INFO" && e["level"] != "DEBUG").collect();
+    assert!(complaints.is_empty(), "on the console: {complaints:#?}");
+    let page = address.split('#').next().unwrap_or(address);
+    let expected: BTreeSet<_> = files.iter().copied().chain([page]).map(String::from).collect();
+    assert_eq!(seat.requests(), expected, "what was asked for");
+}
+
+impl Seat {
+    /// A driver and a browser for one test, so that no test can leave anything to the next, and a
+    /// failure ends both. Costs about a second.
+    fn take() -> Self {
+        let mut driver = Command::new(setting("CHROMEDRIVER"))
+            .arg("--port=0")
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn()
+            .expect("the driver starts");
+        let mut lines = BufReader::new(driver.stdout.take().expect("piped")).lines();
+        let port = lines.find_map(|line| {
+            let (_, port) = line.ok()?.split_once("successfully on port ")?;
+            Some(port.trim_end_matches('.').to_string())
+        });
+        // The driver must not stall on a full pipe.
+        thread::spawn(move || lines.for_each(drop));
+        let config = ureq::Agent::config_builder()
+            .http_status_as_error(false)
+            .timeout_global(Some(Duration::from_secs(60)));
+        let agent = config.build().new_agent();
+        let session = format!("http://127.0.0.1:{}/session", port.expect("the driver says its port"));
+        // From here on `drop` cleans up.
+        let mut seat = Self { driver, agent, session };
+        let options = json!({ "capabilities": { "alwaysMatch": {
+            "goog:chromeOptions": { "args": FLAGS },
+            "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" },
+        } } });
+        let begun = seat.command("", options);
+        seat.session += &format!("/{}", begun["sessionId"].as_str().expect("a session has an id"));
+        seat
+    }
+
+    /// One command; what the driver refuses is a failure of the test.
+    fn command(&self, path: &str, body: Value) -> Value {
+        let address = format!("{}/{path}", self.session);
+        let address = address.trim_end_matches('/');
+        let reply = self.agent.post(address).content_type("application/json").send(body.to_string());
+        let text = reply.and_then(|mut reply| reply.body_mut().read_to_string());
+        let text = text.unwrap_or_else(|error| panic!("{path}: {error}"));
+        let reply: Value = serde_json::from_str(&text).expect("the driver speaks JSON");
+        if let Some(error) = reply["value"]["error"].as_str() {
+            panic!("{path} {body}: {error}: {}", reply["value"]["message"]);
+        }
+        reply["value"].clone()
+    }
+
+    fn log(&self, kind: &str) -> Vec<Value> {
+        self.command("se/log", json!({ "type": kind })).as_array().expect("a log is a list").clone()
+    }
+
+    /// Every address that was asked for; what is inside the page itself is no request.
+    fn requests(&self) -> BTreeSet<String> {
+        let mut found = BTreeSet::new();
+        for entry in self.log("performance") {
+            let entry: Value = serde_json::from_str(entry["message"].as_str().unwrap()).unwrap();
+            let event = &entry["message"];
+            let address = event["params"]["request"]["url"].as_str().unwrap_or_default();
+            let inside = ["data:", "blob:"].iter().any(|kind| address.starts_with(kind));
+            if event["method"] == "Network.requestWillBeSent" && !inside {
+                found.insert(address.to_string());
+            }
+        }
+        found
+    }
+
+    /// Goes to an address and waits until the page answers.
+    pub fn open(&self, address: &str) {
+        self.command("url", json!({ "url": address }));
+        self.wait("return all('[data-when=\"!ready\"]').every((e) => e.hidden)");
+    }
+
+    /// A viewport of this size, a telephone's where it is narrow.
+    pub fn resize(&self, width: u32, height: u32) {
+        let params = json!({
+            "width": width, "height": height, "deviceScaleFactor": 1, "mobile": width < 640,
+        });
+        let cmd = "Emulation.setDeviceMetricsOverride";
+        self.command("goog/cdp/execute", json!({ "cmd": cmd, "params": params }));
+    }
+
+    /// How the page would look on paper.
+    pub fn as_paper(&self) {
+        let params = json!({ "media": "print" });
+        let cmd = "Emulation.setEmulatedMedia";
+        self.command("goog/cdp/execute", json!({ "cmd": cmd, "params": params }));
+    }
+
+    /// A PDF on paper of this size in centimetres.
+    pub fn print(&self, width: f64, height: f64) -> Vec<u8> {
+        use base64::{Engine, engine::general_purpose::STANDARD};
+        let page = json!({ "page": { "width": width, "height": height } });
+        let text = self.command("print", page);
+        STANDARD.decode(text.as_str().expect("a PDF as text")).expect("base64")
+    }
+
+    /// What a script returns. It reads; all that is done to a page is done by keys and clicks.
+    pub fn ask(&self, script: &str) -> Value {
+        let script = format!("{HELPERS}\n{script}");
+        self.command("execute/sync", json!({ "script": script, "args": [] }))
+    }
+
+    pub fn text(&self, script: &str) -> String {
+        match self.ask(script) {
+            Value::String(text) => text.replace('\u{a0}', " "),
+            other => panic!("{script}: {other} is no text"),
+        }
+    }
+
+    pub fn holds(&self, script: &str) -> bool {
+        self.ask(script).as_bool().unwrap_or_else(|| panic!("{script}: neither true nor false"))
+    }
+
+    pub fn wait(&self, script: &str) {
+        let start = Instant::now();
+        while !self.holds(script) {
+            assert!(start.elapsed() < Duration::from_secs(10), "waited in vain for: {script}");
+            thread::sleep(Duration::from_millis(20));
+        }
+    }
+
+    /// Presses one key after the other, wherever the focus is. `\t` is Tab, `\n` Enter.
+    pub fn press(&self, keys: &str) {
+        let named = keys.chars().map(|c| match c {
+            '\t' => TAB,
+            '\n' => ENTER,
+            c => c,
+        });
+        self.keys(named.flat_map(|key| [("keyDown", key), ("keyUp", key)]).collect());
+    }
+
+    pub fn press_back(&self) {
+        self.keys(vec![("keyDown", SHIFT), ("keyDown", TAB), ("keyUp", TAB), ("keyUp", SHIFT)]);
+    }
+
+    fn keys(&self, moves: Vec<(&str, char)>) {
+        let moves: Vec<_> = moves.iter().map(|(kind, key)| json!({ "type": kind, "value": key })).collect();
+        let keyboard = json!({ "type": "key", "id": "keys", "actions": moves });
+        self.command("actions", json!({ "actions": [keyboard] }));
+    }
+
+    /// A click of the mouse in the middle of the element.
+    pub fn click(&self, selector: &str) {
+        let found = self.command("element", json!({ "using": "css selector", "value": selector }));
+        let id = found.as_object().and_then(|e| e.values().next()).and_then(Value::as_str);
+        self.command(&format!("element/{}/click", id.expect("an element has an id")), json!({}));
+    }
+
+    /// Goes on by Tab until the field of this name has the focus; opens what is folded on the way.
+    pub fn tab_to(&self, name: &str) {
+        for _ in 0..200 {
+            let there = format!("return document.activeElement.name === {name:?}");
+            if self.holds(&there) {
+                return;
+            }
+            self.unfold();
+            self.press("\t");
+        }
+        panic!("the Tab key does not get to {name}");
+    }
+
+    /// Opens the folded part whose title has the focus, if it holds questions.
+    pub fn unfold(&self) {
+        let title = "const at = document.activeElement, fold = at.closest('summary')?.parentElement;
+            return !!fold && at.tagName === 'SUMMARY' && !fold.open && !!fold.querySelector('[name]')";
+        if self.holds(title) {
+            self.press("\n");
+        }
+    }
+
+    /// Fills fields one after the other by keys alone, as a person does who reads down the page.
+    pub fn fill(&self, rows: &[(&str, &str)]) {
+        for (name, text) in rows {
+            self.tab_to(name);
+            match self.text("return document.activeElement.type").as_str() {
+                "select-one" => self.choose(text),
+                "radio" => self.mark(text),
+                _ => self.press(text),
+            }
+            let typed = self.text(&format!("return value({name:?})"));
+            assert_eq!(&typed, text, "what stands in {name} after it was typed");
+        }
+    }
+
+    /// Chooses in the list that has the focus by typing the answer's first letters.
+    fn choose(&self, code: &str) {
+        let option = format!("[...document.activeElement.options].find((o) => o.value === {code:?})");
+        for letter in self.text(&format!("return {option}.text")).chars() {
+            if self.holds(&format!("return document.activeElement.value === {code:?}")) {
+                return;
+            }
+            self.press(&letter.to_string());
+        }
+    }
+
+    /// Chooses in the group of radio buttons that has the focus by arrow keys.
+    fn mark(&self, code: &str) {
+        self.press(" ");
+        for _ in 0..10 {
+            if self.holds(&format!("return document.activeElement.value === {code:?}")) {
+                return;
+            }
+            self.press(&DOWN.to_string());
+        }
+    }
+
+    /// The text of an output. It may stand in several places; they must agree.
+    pub fn output(&self, name: &str) -> String {
+        let script = format!(
+            "return [...new Set(all('output').filter((o) => o.name === {name:?}).map((o) => o.textContent))]
+                .join(' and also ')"
+        );
+        self.text(&script)
+    }
+
+    pub fn expect(&self, outputs: &[(&str, &str)]) {
+        for (name, text) in outputs {
+            assert_eq!(&self.output(name), text, "{name}");
+        }
+    }
+
+    /// Is something seen that waits for this state alone?
+    pub fn says(&self, state: &str) -> bool {
+        self.holds(&format!("return all('[data-when={state:?}]').some(seen)"))
+    }
+}
+
+impl Drop for Seat {
+    fn drop(&mut self) {
+        // Ends the browser; then nobody needs the driver.
+        let _ = self.agent.delete(&self.session).call();
+        let _ = self.driver.kill();
+        let _ = self.driver.wait();
+    }
+}

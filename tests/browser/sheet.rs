@@ -1,0 +1,144 @@
+//! Does the sheet hold still, fit, and read in the right order, on screen and on paper?
+
+use crate::figures;
+use crate::seat::{Seat, setting, site, visit};
+use std::io::Write;
+use std::process::{Command, Stdio};
+
+#[test]
+fn too_much_salt_is_told_in_passes_behind_the_cautions() {
+    visit(&site(), &[], |page| {
+        open_example(page);
+        page.expect(figures::TOO_MUCH_ANSWER);
+        assert!(page.says("dose.less") && page.says("add.no"));
+        let passes = "const cell = (row, name) => row.querySelector(`output[name=${name}]`).textContent;
+            return all('#less tbody tr').map((row) =>
+                ['pass', 'share', 'volume', 'salt'].map((name) => cell(row, name)).join('|')).join('\\n')";
+        assert_eq!(page.text(passes), figures::TOO_MUCH_PASSES);
+        let order = "const [cautions, amounts] = [all('#less li').filter(seen), all('#less output').filter(seen)];
+            const before = (a, b) => a.compareDocumentPosition(b) & Node.DOCUMENT_POSITION_FOLLOWING;
+            return cautions.length > 3 && amounts.length > 3
+                && cautions.every((li) => amounts.every((amount) => before(li, amount)))";
+        assert!(page.holds(order), "an amount stands before a caution");
+    });
+}
+
+fn open_example(page: &Seat) {
+    page.click(&format!("summary:has(+ * {})", figures::TOO_MUCH));
+    page.click(figures::TOO_MUCH);
+}
+
+#[test]
+fn nothing_is_wider_than_the_screen() {
+    visit(&site(), &[], |page| {
+        let open = "all('details').forEach((d) => d.open = true)";
+        let wide = "return all('body, body *').filter(seen)
+            .filter((e) => e.getBoundingClientRect().right > innerWidth + 0.5 || document.documentElement.scrollWidth > innerWidth && e.scrollWidth > innerWidth)
+            .map((e) => e.outerHTML.slice(0, 80)).join('\\n')";
+        let fits = |what: &str| {
+            for width in [320, 360, 768, 1366] {
+                page.resize(width, 740);
+                let over = page.ask("return document.documentElement.scrollWidth - document.documentElement.clientWidth");
+                assert_eq!(over, 0, "{what}, at {width} px, because of {}", page.text(wide));
+            }
+        };
+        fits("blank");
+        page.ask(open);
+        fits("blank, unfolded");
+        page.open(&format!("{}#{}", site(), figures::link(figures::US)));
+        page.ask(open);
+        fits("with the demo");
+        page.click(figures::TOO_MUCH);
+        fits("with too much salt");
+    });
+}
+
+/// Shifts since the page was opened, whether or not a key had just been pressed.
+const WATCH: &str = "
+    window.shifts = [];
+    new PerformanceObserver((list) => shifts.push(...list.getEntries()))
+        .observe({ type: 'layout-shift', buffered: true });";
+const SHIFTS: &str = "
+    const name = (node) => node?.outerHTML?.slice(0, 90) ?? node?.nodeName;
+    return shifts.filter((s) => s.value > 0)
+        .map((s) => s.value.toFixed(4) + ' ' + s.sources.map((s) => name(s.node)).join(' , ')).join('\\n')";
+
+#[test]
+fn nothing_moves_while_the_demo_is_typed() {
+    for (width, height) in [(360, 740), (768, 1024), (1366, 768)] {
+        visit(&site(), &[], |page| {
+            page.resize(width, height);
+            page.open(&site());
+            page.ask(WATCH);
+            page.fill(figures::US);
+            page.press("\t");
+            // What was moved by the last key is told two frames later.
+            page.ask("return new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))");
+            assert_eq!(page.text(SHIFTS), "", "moved at {width} px");
+        });
+    }
+}
+
+/// Paper, in centimetres.
+const PAPERS: [(&str, f64, f64); 2] = [("A4", 21.0, 29.7), ("Letter", 21.59, 27.94)];
+const MOST_PAGES: usize = 3;
+
+#[test]
+fn the_demo_on_paper() {
+    visit(&format!("{}#{}", site(), figures::link(figures::US)), &[], |page| paper(page, "add.quote", "240 lb"));
+}
+
+#[test]
+fn too_much_salt_on_paper() {
+    visit(&site(), &[], |page| {
+        open_example(page);
+        paper(page, "add.no", "25.9 %");
+    });
+}
+
+/// The verdict stands above every amount, and a section's cautions above its amounts.
+fn paper(page: &Seat, verdict: &str, amount: &str) {
+    let word = page.text(&format!("return all('#sheet > [data-when={verdict:?}]').find(seen).innerText.split('\\n')[0]"));
+    for (paper, width, height) in PAPERS {
+        let pdf = page.print(width, height);
+        assert!(pdf.starts_with(b"%PDF-"), "{paper}");
+        let pages = pages(&pdf);
+        assert!((1..=MOST_PAGES).contains(&pages), "{pages} pages of {paper}");
+        let Some(text) = text_of(&pdf) else {
+            println!("no pdftotext here: what {paper} says was not read");
+            continue;
+        };
+        let line = |wanted: &str| text.lines().position(|line| line.trim() == wanted);
+        let first = text.lines().position(|line| line.contains(amount));
+        assert!(line(&word).is_some() && line(&word) < first, "{paper}: {word}, {amount}\n{text}");
+    }
+    page.as_paper();
+    let order = format!(
+        "const top = (e) => e.getBoundingClientRect().top, bottom = (e) => e.getBoundingClientRect().bottom;
+        const verdict = all('#sheet > [data-when={verdict:?}]').find(seen);
+        const above = (some, rest) => some.every((e) => rest.every((r) => bottom(e) <= top(r) + 1));
+        const parts = ['[aria-labelledby=add-t]', '#less'].map((part) => [part + ' .heed li', part + ' output']);
+        return above([verdict], all('#sheet output').filter(seen))
+            && parts.every(([li, output]) => above(all(li).filter(seen), all(output).filter(seen)))"
+    );
+    assert!(page.holds(&order), "an amount stands above the verdict or a caution");
+}
+
+fn pages(pdf: &[u8]) -> usize {
+    let mark = b"/Type /Page";
+    let is_page = |w: &&[u8]| w.starts_with(mark) && w[mark.len()] != b's';
+    pdf.windows(mark.len() + 1).filter(is_page).count()
+}
+
+/// The words of a PDF, if this machine can read one.
+fn text_of(pdf: &[u8]) -> Option<String> {
+    let mut reader = Command::new("pdftotext")
+        .args(["-layout", "-", "-"])
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn()
+        .ok()?;
+    reader.stdin.take()?.write_all(pdf).ok()?;
+    let text = String::from_utf8(reader.wait_with_output().ok()?.stdout).ok()?;
+    Some(text.replace('\u{a0}', " "))
+}
