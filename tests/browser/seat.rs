@@ -87,7 +87,8 @@ impl Seat {
             .expect("the driver starts");
         let mut lines = BufReader::new(driver.stdout.take().expect("piped")).lines();
         let port = lines.find_map(|line| {
-            let (_, port) = line.ok()?.split_once("successfully on port ")?;
+            let line = line.ok()?;
+            let (_, port) = line.split_once("successfully on port ")?;
             Some(port.trim_end_matches('.').to_string())
         });
         // The driver must not stall on a full pipe.

@@ -1,7 +1,7 @@
 //! Does the sheet hold still, fit, and read in the right order, on screen and on paper?
 
 use crate::figures;
-use crate::seat::{Seat, setting, site, visit};
+use crate::seat::{Seat, site, visit};
 use std::io::Write;
 use std::process::{Command, Stdio};
 
