@@ -8,7 +8,6 @@ use crate::bounds::OutOfRange;
 use crate::equilibrium::{Apparent, Constants, pow10};
 use crate::species;
 use crate::units::*;
-use crate::water::Ions;
 use core::f64::consts::LN_10;
 
 /// Why a water has no answer.
@@ -44,6 +43,19 @@ pub struct State {
     pub log_carbonate: f64,
     /// log10 of calcite's solubility product at this temperature.
     pub log_solubility: f64,
+}
+
+/// The totals that only dosing or mixing can change, mol (or equivalents) per kg of water.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Ions {
+    pub alkalinity: f64,
+    pub calcium: f64,
+    pub magnesium: f64,
+    pub sodium: f64,
+    pub chloride: f64,
+    pub sulfate: f64,
+    pub cyanurate: f64,
+    pub boron: f64,
 }
 
 /// What is known beside the conserved ions.
@@ -177,5 +189,11 @@ pub(crate) fn solve(all: &Ions, t: Temperature, known: Known) -> Result<State, F
             log_carbonate,
             log_solubility: constants.calcite,
         });
+    }
+}
+
+impl From<OutOfRange> for Fault {
+    fn from(e: OutOfRange) -> Self {
+        Self::Outside(e)
     }
 }

@@ -3,9 +3,9 @@
 //! A [`Sample`] is what a test kit reports: per litre, with a pH. A [`Water`] is what stays when the
 //! water is salted, mixed or diluted: amounts per kilogram of water, with pH only as a result.
 
-use crate::bounds::{self, Bounds, OutOfRange};
+use crate::bounds::{self, Bounds};
 use crate::density;
-use crate::speciation::{self, Fault, Known, State};
+use crate::speciation::{self, Fault, Ions, Known, State};
 use crate::species;
 use crate::units::*;
 
@@ -42,19 +42,6 @@ pub struct Water {
     pub(crate) ions: Ions,
     /// Total inorganic carbon.
     pub(crate) carbon: f64,
-}
-
-/// The totals that only dosing or mixing can change, mol (or equivalents) per kg of water.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Ions {
-    pub alkalinity: f64,
-    pub calcium: f64,
-    pub magnesium: f64,
-    pub sodium: f64,
-    pub chloride: f64,
-    pub sulfate: f64,
-    pub cyanurate: f64,
-    pub boron: f64,
 }
 
 impl Sample {
@@ -225,11 +212,5 @@ impl Water {
         let f = share.ratio();
         let of_mass = f * fill.content / ((1.0 - f) * self.content + f * fill.content);
         self.mixed(fill, Fraction::found(of_mass))
-    }
-}
-
-impl From<OutOfRange> for Fault {
-    fn from(e: OutOfRange) -> Self {
-        Self::Outside(e)
     }
 }

@@ -2,8 +2,6 @@
 //!
 //! "Common practice": the trade does it so, no source. "Our choice": we had to pick something.
 
-use crate::case::History;
-
 /// Target shown as an example until the generator's manual is read, mg/L. Our choice.
 pub const EXAMPLE_TARGET: f64 = 3_200.0;
 /// Low and high limit below and above the target until typed, mg/L. Our choice.
@@ -20,16 +18,15 @@ pub const WEIGH_FINELY_BELOW: f64 = 5.0;
 /// A shortfall worth no more than this is not worth another bag, mg/L. Our choice.
 pub const BUYING_SLACK: f64 = 50.0;
 
-/// Salt in a pool nobody has read: mean and spread by its history, mg/L. Our choice, from what each
-/// source of chlorine leaves behind.
-pub const fn unread(history: History) -> (f64, f64) {
-    match history {
-        History::Fresh => (300.0, 300.0),
-        History::Older => (1_000.0, 800.0),
-        History::Unknown => (800.0, 1_200.0),
-        History::Salted => (3_000.0, 1_500.0),
-    }
-}
+/// Salt in a pool nobody has read, freshly filled: mean and spread, mg/L. This and the next three are
+/// our choice, from what each source of chlorine leaves behind.
+pub const UNREAD_FRESH: (f64, f64) = (300.0, 300.0);
+/// The same after a season or more of chlorine.
+pub const UNREAD_OLDER: (f64, f64) = (1_000.0, 800.0);
+/// The same where it was salted before.
+pub const UNREAD_SALTED: (f64, f64) = (3_000.0, 1_500.0);
+/// The same where nothing is known of it.
+pub const UNREAD_UNKNOWN: (f64, f64) = (800.0, 1_200.0);
 
 /// Most of a pool to drain at one go while its depth is not known. Our choice: what a hand-span
 /// takes off a shallow pool.

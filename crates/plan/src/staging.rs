@@ -4,7 +4,7 @@
 //! sure the volume and the reading are; [`stage`] is the one function to replace when that changes.
 
 use crate::band::{Band, Standing};
-use crate::case::{Bag, Case, Input, Instrument, Needs};
+use crate::case::{Bag, Case, History, Input, Instrument, Needs};
 use crate::policy;
 use chem::{Mass, Purity, Salinity, Volume, salt};
 
@@ -143,7 +143,12 @@ fn stage(reading: Salinity, mass: Mass, size: Mass, purity: Purity, volume: Volu
 fn range(case: &Case, band: &Band) -> Option<[u32; 2]> {
     let (volume, size, purity) = (case.volume?, case.bag.size?, case.bag.purity?);
     let have = case.bag.in_hand.or(0)?;
-    let (mean, spread) = policy::unread(case.history?);
+    let (mean, spread) = match case.history? {
+        History::Fresh => policy::UNREAD_FRESH,
+        History::Older => policy::UNREAD_OLDER,
+        History::Salted => policy::UNREAD_SALTED,
+        History::Unknown => policy::UNREAD_UNKNOWN,
+    };
     let bags = |salt: f64| {
         let salt = Salinity::from_mg_per_l(salt.max(0.0)).ok()?;
         let Some(rise) = band.target.above(salt) else {

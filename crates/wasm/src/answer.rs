@@ -1,9 +1,7 @@
 //! What goes back to the page: names with texts, states that hold, rows, faults.
 
-use crate::form::{Fault, Form};
 use crate::number::{self, Signs};
 use crate::unit::Unit;
-use crate::{fill, form};
 
 /// The contract between page and code; see the form's `data-saltwright`.
 pub const CONTRACT: u32 = 1;
@@ -33,27 +31,19 @@ pub struct Answer {
     pub faults: Vec<Fault>,
 }
 
-/// Works out the answer to a form. Pure: the same form, the same answer, on any machine.
-///
-/// ```
-/// use wasm::{Form, answer};
-/// let form = Form::from([
-///     ("pool.volume", "16,596"), ("pool.volume.unit", "[gal_us]"),
-///     ("salt.now", "400"), ("salt.now.unit", "[ppm]"), ("salt.target", "3200"),
-///     ("bag.size", "40"), ("bag.size.unit", "[lb_av]"), ("bag.purity", "99.4"),
-/// ]);
-/// let answer = answer(&form);
-/// assert_eq!(answer.text("dose.mass"), Some("390.1"));
-/// assert_eq!(answer.text("buy.bags"), Some("10"));
-/// assert_eq!(answer.text("first.bags"), Some("6"));
-/// assert!(answer.holds("gate.index.unknown")); // nothing was tested, and nothing passed
-/// ```
-pub fn answer(form: &Form) -> Answer {
-    let mut answer = Answer::default();
-    let (case, units) = form::read(form, &mut answer);
-    let plan = plan::plan(&case);
-    fill::fill(form, &case, &plan, units, &mut answer);
-    answer
+/// A field that can't be used, with what its message needs.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fault {
+    /// The field.
+    pub field: &'static str,
+    /// What is wrong.
+    pub code: &'static str,
+    /// Lowest and highest value allowed, in the unit typed.
+    pub limits: Option<[Shown; 2]>,
+    /// What was typed.
+    pub got: String,
+    /// Another way to read it.
+    pub other: Option<Shown>,
 }
 
 impl Answer {

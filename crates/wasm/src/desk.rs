@@ -1,6 +1,6 @@
 //! Who listens to the page? One desk a form: what was typed, left, cleared, linked and said.
 
-use crate::answer::answer;
+use crate::answer;
 use crate::dom::{Pen, first};
 use crate::form::Form;
 use std::cell::{Cell, RefCell};
@@ -155,12 +155,8 @@ impl Desk {
     fn set(self: &Rc<Self>, form: &Form) -> Result<(), JsValue> {
         let fields = self.form.elements();
         for (name, text) in &form.0 {
-            if let Some(field) = fields.get_with_name(name) {
-                js_sys::Reflect::set(
-                    &named(&fields, name).unwrap_or(field.into()),
-                    &"value".into(),
-                    &text.into(),
-                )?;
+            if let Some(field) = named(&fields, name) {
+                js_sys::Reflect::set(&field, &"value".into(), &text.into())?;
                 self.leave(name);
             }
         }

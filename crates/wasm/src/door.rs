@@ -1,6 +1,6 @@
 //! What can a script call? `answer`, `attach`, `edition`, in plain objects.
 
-use crate::answer::{self, CONTRACT};
+use crate::answer::CONTRACT;
 use crate::desk;
 use crate::form::Form;
 use crate::plain::Plain;
@@ -12,7 +12,7 @@ use web_sys::HtmlFormElement;
 /// Works out the answer to a plain object of names and texts. Touches no page.
 #[wasm_bindgen(js_name = answer)]
 pub fn answer_object(form: &Object) -> Result<JsValue, JsValue> {
-    let answer = answer::answer(&Form::from_pairs(&Object::entries(form)));
+    let answer = crate::answer(&Form::from_pairs(&Object::entries(form)));
     plain(Plain::from(&answer))
 }
 

@@ -3,7 +3,7 @@
 //! From the flat form, name to text as typed, to a typed [`Case`]. All faults are collected before
 //! any sum; a field with a fault counts for nothing, and everything else stays.
 
-use crate::answer::{Answer, Shown, joined};
+use crate::answer::{Answer, Fault, Shown, joined};
 use crate::field::{self, Answered, In};
 use crate::number::{self, NotNumber, Signs, Typed};
 use crate::unit::{self, Kind, Unit};
@@ -13,21 +13,6 @@ use plan::{Bag, Band, BandFault, Case, Ground, History, Instrument, Method, Opti
 /// The flat form: name to text as typed. A name twice: the last counts.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Form(pub Vec<(String, String)>);
-
-/// A field that can't be used, with what its message needs.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Fault {
-    /// The field.
-    pub field: &'static str,
-    /// What is wrong.
-    pub code: &'static str,
-    /// Lowest and highest value allowed, in the unit typed.
-    pub limits: Option<[Shown; 2]>,
-    /// What was typed.
-    pub got: String,
-    /// Another way to read it.
-    pub other: Option<Shown>,
-}
 
 impl<const N: usize> From<[(&str, &str); N]> for Form {
     fn from(all: [(&str, &str); N]) -> Self {

@@ -24,8 +24,31 @@ pub mod number;
 pub mod plain;
 pub mod unit;
 
-pub use answer::{Answer, Shown, answer};
+pub use answer::{Answer, Fault, Shown};
 pub use form::Form;
+
+/// Works out the answer to a form. Pure: the same form, the same answer, on any machine.
+///
+/// ```
+/// use wasm::{Form, answer};
+/// let form = Form::from([
+///     ("pool.volume", "16,596"), ("pool.volume.unit", "[gal_us]"),
+///     ("salt.now", "400"), ("salt.now.unit", "[ppm]"), ("salt.target", "3200"),
+///     ("bag.size", "40"), ("bag.size.unit", "[lb_av]"), ("bag.purity", "99.4"),
+/// ]);
+/// let answer = answer(&form);
+/// assert_eq!(answer.text("dose.mass"), Some("390.1"));
+/// assert_eq!(answer.text("buy.bags"), Some("10"));
+/// assert_eq!(answer.text("first.bags"), Some("6"));
+/// assert!(answer.holds("gate.index.unknown")); // nothing was tested, and nothing passed
+/// ```
+pub fn answer(form: &Form) -> Answer {
+    let mut answer = Answer::default();
+    let (case, units) = form::read(form, &mut answer);
+    let plan = plan::plan(&case);
+    fill::fill(form, &case, &plan, units, &mut answer);
+    answer
+}
 
 #[cfg(target_family = "wasm")]
 #[global_allocator]

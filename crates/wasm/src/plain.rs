@@ -3,8 +3,7 @@
 //! One small tree with one `Serialize`, instead of a derived form a structure: those bring a table
 //! of names and a copy of the serializer each, a tenth of the page.
 
-use crate::answer::{Answer, CONTRACT, Row, Shown};
-use crate::form::Fault;
+use crate::answer::{Answer, CONTRACT, Fault, Row, Shown};
 use serde::ser::{Serialize, Serializer};
 
 /// What a script sees.

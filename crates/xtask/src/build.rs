@@ -121,11 +121,3 @@ fn files_and_folders(folder: &Path) -> Result<Vec<PathBuf>> {
     found.sort();
     Ok(found)
 }
-
-/// As small as brotli gets it.
-pub fn brotli(bytes: &[u8]) -> Result<Vec<u8>> {
-    let mut packed = Vec::new();
-    let params = brotli::enc::BrotliEncoderParams { quality: 11, lgwin: 22, ..Default::default() };
-    brotli::BrotliCompress(&mut &bytes[..], &mut packed, &params)?;
-    Ok(packed)
-}

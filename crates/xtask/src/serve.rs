@@ -1,6 +1,6 @@
 //! How does a browser on this machine get the site?
 
-use crate::{build, shell};
+use crate::{build, shell, sizes};
 use anyhow::{Result, anyhow, bail, ensure};
 use std::collections::BTreeMap;
 use std::io::ErrorKind;
@@ -97,7 +97,7 @@ impl Site {
         for path in build::files(folder)? {
             let name = path.file_name().expect("a file has a name").to_string_lossy();
             let plain = std::fs::read(&path)?;
-            let packed = build::brotli(&plain)?;
+            let packed = sizes::brotli(&plain)?;
             files.insert(format!("/{name}"), File { kind: kind(&name), plain, packed });
         }
         ensure!(files.contains_key("/index.html"), "there is no page in {}", folder.display());

@@ -1,6 +1,5 @@
 //! How much has to travel?
 
-use crate::build::brotli;
 use anyhow::{Result, ensure};
 use flate2::{Compression, write::GzEncoder};
 use std::fmt;
@@ -65,6 +64,14 @@ fn gzip(bytes: &[u8]) -> Result<usize> {
     let mut packer = GzEncoder::new(Vec::new(), Compression::best());
     packer.write_all(bytes)?;
     Ok(packer.finish()?.len())
+}
+
+/// As small as brotli gets it.
+pub fn brotli(bytes: &[u8]) -> Result<Vec<u8>> {
+    let mut packed = Vec::new();
+    let params = brotli::enc::BrotliEncoderParams { quality: 11, lgwin: 22, ..Default::default() };
+    brotli::BrotliCompress(&mut &bytes[..], &mut packed, &params)?;
+    Ok(packed)
 }
 
 #[cfg(test)]
