@@ -78,7 +78,7 @@ const HIGHEST_PH: f64 = 12.5;
 /// Sources: PB82, PA13, W18 (see [`Constants::at`]). Checked against PHREEQC 3.7.3 on random waters
 /// of the whole domain: the index differs by less than 0.0005. That is agreement with one database;
 /// against nature about ± 0.1 is honest, mostly calcite's own constant away from 25 °C.
-pub(crate) fn solve(all: &Ions, t: Temperature, known: Known) -> Result<State, Fault> {
+pub(crate) fn solve(all: &Ions, t: Temperature, content: WaterContent, known: Known) -> Result<State, Fault> {
     let constants = Constants::at(t);
     let solutes = all.sodium
         + all.chloride
@@ -183,7 +183,9 @@ pub(crate) fn solve(all: &Ions, t: Temperature, known: Known) -> Result<State, F
             index: (ca > 0.0).then_some(SaturationIndex(log_calcium + log_carbonate - constants.calcite)),
             strength: IonicStrength(strength),
             carbon: InorganicCarbon(co2 + hco3 * fh + co3 * fc),
-            carbonate_alkalinity: CarbonateAlkalinity(held * species::CALCIUM_CARBONATE * 500.0),
+            carbonate_alkalinity: CarbonateAlkalinity(
+                held * content.kg_per_l() * species::CALCIUM_CARBONATE * 500.0,
+            ),
             carbon_dioxide: CarbonDioxide(pow10(libm::log10(co2) + k.log_neutral - constants.henry)),
             log_calcium,
             log_carbonate,

@@ -37,8 +37,7 @@ pub struct Sample {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Water {
     pub(crate) temperature: Temperature,
-    /// kg of water per litre.
-    pub(crate) content: f64,
+    pub(crate) content: WaterContent,
     pub(crate) ions: Ions,
     /// Total inorganic carbon.
     pub(crate) carbon: f64,
@@ -90,7 +89,7 @@ impl Sample {
     /// ```
     pub fn state(&self) -> Result<State, Fault> {
         self.within_model()?;
-        speciation::solve(&self.ions(), self.temperature, Known::Ph(self.ph.units()))
+        speciation::solve(&self.ions(), self.temperature, self.content(), Known::Ph(self.ph.units()))
     }
 
     /// What is conserved in the sample: its inorganic carbon is found from the measured pH.
@@ -108,12 +107,12 @@ impl Sample {
         })
     }
 
-    fn content(&self) -> f64 {
-        density::water_content(self.temperature, self.salt).kg_per_l()
+    fn content(&self) -> WaterContent {
+        density::water_content(self.temperature, self.salt)
     }
 
     fn ions(&self) -> Ions {
-        let w = self.content();
+        let w = self.content().kg_per_l();
         // mg/L over g/mol is mmol/L; over the water in a litre, mmol per kg.
         let molal = |mg_per_l: f64, molar_mass: f64| mg_per_l / molar_mass / w / 1000.0;
         let hard = |mg_per_l| molal(mg_per_l, species::CALCIUM_CARBONATE);
@@ -156,7 +155,7 @@ impl Water {
     ///
     /// Errors: [`Fault::NoSolution`] when no pH between 2 and 12.5 balances the alkalinity.
     pub fn state(&self) -> Result<State, Fault> {
-        speciation::solve(&self.ions, self.temperature, Known::Carbon(self.carbon))
+        speciation::solve(&self.ions, self.temperature, self.content, Known::Carbon(self.carbon))
     }
 
     /// The same water with sodium chloride added. Nothing else is added, so only the activities
@@ -179,7 +178,7 @@ impl Water {
     /// # }
     /// ```
     pub fn salted(mut self, rise: Salinity) -> Self {
-        let added = rise.mg_per_l() / species::SODIUM_CHLORIDE / self.content / 1000.0;
+        let added = rise.mg_per_l() / species::SODIUM_CHLORIDE / self.content.kg_per_l() / 1000.0;
         self.ions.sodium += added;
         self.ions.chloride += added;
         self
@@ -192,7 +191,7 @@ impl Water {
         let (a, b) = (self.ions, other.ions);
         Self {
             temperature: Temperature::found(mix(self.temperature.celsius(), other.temperature.celsius())),
-            content: 1.0 / mix(1.0 / self.content, 1.0 / other.content),
+            content: WaterContent(1.0 / mix(1.0 / self.content.kg_per_l(), 1.0 / other.content.kg_per_l())),
             ions: Ions {
                 alkalinity: mix(a.alkalinity, b.alkalinity),
                 calcium: mix(a.calcium, b.calcium),
@@ -210,7 +209,8 @@ impl Water {
     /// `self` with `share` of its *volume* replaced by `fill`.
     pub fn replaced(self, fill: Self, share: Fraction) -> Self {
         let f = share.ratio();
-        let of_mass = f * fill.content / ((1.0 - f) * self.content + f * fill.content);
+        let (old, new) = ((1.0 - f) * self.content.kg_per_l(), f * fill.content.kg_per_l());
+        let of_mass = new / (old + new);
         self.mixed(fill, Fraction::found(of_mass))
     }
 }
