@@ -33,6 +33,24 @@ pub enum Quantity {
     Magnesium,
     /// Sulfate, mg/L.
     Sulfate,
+    /// Free chlorine, mg/L as Cl2.
+    Chlorine,
+    /// Chemical added, mmol per litre.
+    Dose,
+    /// Hydrogen chloride in acid, percent by mass.
+    AcidPercent,
+    /// Strength of acid, degrees Baumé.
+    AcidBaume,
+    /// Available chlorine in bleach, percent.
+    BleachPercent,
+    /// Specific gravity of bleach.
+    BleachGravity,
+    /// Conductivity, mS/cm.
+    Conductivity,
+    /// Ionic strength, mol per kg of water.
+    IonicStrength,
+    /// Pressure of carbon dioxide, millionths of an atmosphere.
+    Air,
 }
 
 /// One row of the table.
@@ -98,6 +116,16 @@ table! {
     BORON = Boron 0.0 .. 100.0, "Twice the usual borate level.";
     MAGNESIUM = Magnesium 0.0 .. 3_000.0, "Magnesium pools included.";
     SULFATE = Sulfate 0.0 .. 3_000.0, "Years of bisulfate included.";
+
+    CHLORINE = Chlorine 0.0 .. 200.0, "Far above any shock dose (our choice).";
+    DOSE = Dose 0.0 .. 1_000.0, "Far beyond any treatment; a brine of 58 g/L (our choice).";
+    ACID_PERCENT = AcidPercent 1.0 .. 38.0, "Up to fuming acid; the table of densities ends there.";
+    ACID_BAUME = AcidBaume 14.0 .. 23.0, "Around the strengths that are sold by Baumé.";
+    BLEACH_PERCENT = BleachPercent 1.0 .. 20.0, "From household to fresh trade strength (our choice).";
+    BLEACH_GRAVITY = BleachGravity 1.0 .. 1.3, "From water to the strongest sold (our choice).";
+    CONDUCTIVITY = Conductivity 0.0 .. 70.0, "From none to a little above sea water.";
+    STRENGTH = IonicStrength 0.0 .. 1.0, "To a little above sea water.";
+    AIR = Air 1.0 .. 1_000_000.0, "From next to none to nothing else.";
 
     // What the ion model was checked for against PHREEQC. Outside it an index is refused, not guessed.
     MODEL_TEMPERATURE = Temperature 0.0 .. 42.0, "Range of the check against PHREEQC.";

@@ -22,6 +22,7 @@ pub struct Constants {
     pub(crate) calcite: f64,
     pub(crate) boric: f64,
     pub(crate) cyanuric: f64,
+    pub(crate) hypochlorous: f64,
     pub(crate) ca_co3: f64,
     pub(crate) ca_hco3: f64,
     pub(crate) ca_so4: f64,
@@ -44,7 +45,7 @@ impl Constants {
     /// Domain: 0 to 42 °C (cyanuric acid was measured from 5 to 35). Total.
     ///
     /// Sources: carbonic acid, calcite, CaCO3° and CaHCO3+ PB82; the rest PA13, but for cyanuric
-    /// acid, which is W18 (its enthalpy is 33.4 ± 1.7 kJ/mol). Debye and Hückel's A and B are our
+    /// acid, which is W18 (its enthalpy is 33.4 ± 1.7 kJ/mol), and hypochlorous acid, M66. Debye and Hückel's A and B are our
     /// fits to PA13's own, within 5e-7 and 3e-6 from 0 to 45 °C. The coefficients are differences of
     /// large numbers: do not shorten them.
     pub fn at(t: Temperature) -> Self {
@@ -71,6 +72,8 @@ impl Constants {
             boric: van_t_hoff(-9.24, 3.224),
             // H3Cy = H2Cy- + H+
             cyanuric: -1743.0 * r - 1.12,
+            // HOCl = H+ + OCl-
+            hypochlorous: 10.0686 - 0.0253 * k - 3000.0 * r,
             // Ca++ + CO3-- = CaCO3°
             ca_co3: -1228.732 - 0.299440 * k + 35512.75 * r + 485.818 * l,
             // Ca++ + HCO3- = CaHCO3+
@@ -98,6 +101,13 @@ impl Constants {
     }
 }
 
+impl Constants {
+    /// Debye and Hückel's A.
+    pub(crate) const fn debye_a(&self) -> f64 {
+        self.debye_a
+    }
+}
+
 /// The same reactions in concentrations, at one ionic strength.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Apparent {
@@ -106,6 +116,7 @@ pub(crate) struct Apparent {
     pub water: f64,
     pub boric: f64,
     pub cyanuric: f64,
+    pub hypochlorous: f64,
     pub ca_co3: f64,
     pub ca_hco3: f64,
     pub ca_so4: f64,
@@ -128,7 +139,7 @@ impl Apparent {
     /// Activity coefficients and the constants through them.
     ///
     /// `log γ = -A z² √I/(1 + B a √I) + b I` (TJ74, with a and b of PA13) where an ion size is known;
-    /// `-A z² (√I/(1 + √I) - 0.3 I)` (Davies) for borate, cyanurate and NaCO3-; `0.1 I` for what
+    /// `-A z² (√I/(1 + √I) - 0.3 I)` (Davies) for borate, cyanurate, hypochlorite and NaCO3-; `0.1 I` for what
     /// has no charge. HCO3-, CO3-- and NaSO4- share one size, so one evaluation serves all three.
     pub(crate) fn at(k: &Constants, strength: f64, water_activity: f64) -> Self {
         let root = libm::sqrt(strength);
@@ -153,6 +164,7 @@ impl Apparent {
             water: water_activity * pow10(k.water - oh),
             boric: pow10(k.boric + neutral - davies),
             cyanuric: pow10(k.cyanuric + neutral - davies),
+            hypochlorous: pow10(k.hypochlorous + neutral - davies),
             ca_co3: pow10(k.ca_co3 + ca + co3 - neutral),
             ca_hco3: pow10(k.ca_hco3 + ca + hco3 - ca_hco3),
             ca_so4: pow10(k.ca_so4 + ca + so4 - neutral),

@@ -11,6 +11,11 @@
 //! | What are the equilibrium constants, here and now? | [`equilibrium`] |
 //! | What does a test kit's sample hold, and what is conserved in it? | [`water`] |
 //! | How acid is it, and does it dissolve or lay down calcite? | [`speciation`] |
+//! | What does a chemical do to the water? | [`treatment`] |
+//! | How much of the chlorine is hypochlorous acid? | [`chlorine`] |
+//! | What does a conductivity mean as salt? | [`conductivity`] |
+//! | Which chemicals lead from this water to that? | [`recipe`] |
+//! | What do the usual table forms of the index say? | [`comparison`] |
 //! | How much salt for a rise; how much of a reading is salt? | [`salt`] |
 //! | How much water to replace? | [`dilution`] |
 //!
@@ -22,6 +27,8 @@
 //! * **TJ74** Truesdell and Jones 1974, J. Res. USGS 2:233 (ion-size and linear terms; from memory,
 //!   the numbers are those of PA13).
 //! * **W18** Wahman 2018, Environ. Sci.: Water Res. Technol. 4:1522 (cyanuric acid, from the abstract).
+//! * **M66** Morris 1966, J. Phys. Chem. 70:3798 (hypochlorous acid; from memory).
+//! * **OB74** O'Brien, Morris and Butler 1974 (chlorinated cyanurates; from memory).
 //! * **K75** Kell 1975, J. Chem. Eng. Data 20:97 (density of water; from memory).
 //! * **IUPAC** standard atomic weights, abridged (from memory).
 //!
@@ -33,12 +40,17 @@
 #![no_std]
 
 pub mod bounds;
+pub mod chlorine;
+pub mod comparison;
+pub mod conductivity;
 pub mod density;
 pub mod dilution;
 pub mod equilibrium;
+pub mod recipe;
 pub mod salt;
 pub mod speciation;
 pub mod species;
+pub mod treatment;
 pub mod units;
 pub mod water;
 

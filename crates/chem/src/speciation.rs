@@ -1,6 +1,7 @@
 //! How acid is the water, and does it dissolve calcite or lay it down?
 //!
-//! One solver for two questions: the pH is known and the carbon is not, or the other way about.
+//! One solver for three questions: the pH is known and the carbon is not, or the other way about,
+//! or the air keeps up the carbon dioxide.
 //! The carbonate system is solved in closed form (or by Newton's step for pH) inside a fixed number
 //! of sweeps over the ion pairs and the ionic strength. Fixed, so that the cost is too.
 
@@ -56,6 +57,8 @@ pub(crate) struct Ions {
     pub sulfate: f64,
     pub cyanurate: f64,
     pub boron: f64,
+    /// Free chlorine, HOCl and OCl-.
+    pub chlorine: f64,
 }
 
 /// What is known beside the conserved ions.
@@ -63,6 +66,8 @@ pub(crate) struct Ions {
 pub(crate) enum Known {
     Ph(f64),
     Carbon(f64),
+    /// Pressure of carbon dioxide that the water is in equilibrium with, atm.
+    Air(f64),
 }
 
 /// Sweeps after which the pH found from the carbon found from a pH is that pH again, within 1e-7.
@@ -71,9 +76,9 @@ const SWEEPS_PH_FREE: u32 = 6;
 const LOWEST_PH: f64 = 2.0;
 const HIGHEST_PH: f64 = 12.5;
 
-/// Alkalinity is counted from the zero level CO2, H3BO3, H3Cy, H2O:
-/// `TA = [HCO3-] + 2[CO3--] + [B(OH)4-] + [H2Cy-] + [OH-] + [MgOH+] - [H+]`, pairs counted with
-/// their carbonate. The index is `log10(a(Ca++) a(CO3--)) - log Ksp(calcite)`.
+/// Alkalinity is counted from the zero level CO2, H3BO3, H3Cy, HOCl, H2O:
+/// `TA = [HCO3-] + 2[CO3--] + [B(OH)4-] + [H2Cy-] + [OCl-] + [OH-] + [MgOH+] - [H+]`, pairs counted
+/// with their carbonate. The index is `log10(a(Ca++) a(CO3--)) - log Ksp(calcite)`.
 ///
 /// Sources: PB82, PA13, W18 (see [`Constants::at`]). Checked against PHREEQC 3.7.3 on random waters
 /// of the whole domain: the index differs by less than 0.0005. That is agreement with one database;
@@ -87,15 +92,18 @@ pub(crate) fn solve(all: &Ions, t: Temperature, content: WaterContent, known: Kn
         + all.sulfate
         + all.alkalinity
         + all.cyanurate
-        + all.boron;
+        + all.boron
+        + all.chlorine;
     let water_activity = 1.0 - 0.017 * solutes;
     let divalent = all.calcium + all.magnesium + all.sulfate;
     let mut strength = (all.sodium + all.chloride + 4.0 * divalent + all.alkalinity) / 2.0;
     let (mut ca, mut na, mut mg, mut so4) = (all.calcium, all.sodium, all.magnesium, all.sulfate);
     let (mut ph, sweeps) = match known {
         Known::Ph(ph) => (ph, SWEEPS_PH_KNOWN),
-        Known::Carbon(_) => (7.5, SWEEPS_PH_FREE),
+        Known::Carbon(_) | Known::Air(_) => (7.5, SWEEPS_PH_FREE),
     };
+    // Bound to cyanuric acid, chlorine titrates as the cyanurate that it replaces.
+    let unbound = if all.cyanurate > 0.0 { 0.0 } else { all.chlorine };
     let mut step = 0.0;
     let mut sweep = 0;
     loop {
@@ -108,31 +116,38 @@ pub(crate) fn solve(all: &Ions, t: Temperature, content: WaterContent, known: Kn
         let other = |a_h: f64| {
             let borate = all.boron * k.boric / (k.boric + a_h);
             let cyanurate = all.cyanurate * k.cyanuric / (k.cyanuric + a_h);
+            let hypochlorite = unbound * k.hypochlorous / (k.hypochlorous + a_h);
             let hydroxide = k.water / a_h;
             let mg_oh = k.mg_oh * mg / a_h;
             let hydrogen = a_h * k.per_hydrogen_activity;
             let slope = borate * a_h / (k.boric + a_h)
                 + cyanurate * a_h / (k.cyanuric + a_h)
+                + hypochlorite * a_h / (k.hypochlorous + a_h)
                 + hydroxide
                 + mg_oh
                 + hydrogen;
-            let charged = borate + cyanurate + hydroxide;
+            let charged = borate + cyanurate + hypochlorite + hydroxide;
             (charged + mg_oh - hydrogen, slope, charged + hydrogen)
         };
 
-        if let Known::Carbon(carbon) = known {
+        // Carbon dioxide in solution that the air keeps up.
+        let kept = |pressure: f64| pressure * pow10(constants.henry - k.log_neutral);
+        if !matches!(known, Known::Ph(_)) {
             for _ in 0..2 {
                 let a_h = pow10(-ph);
                 let r1 = k.carbonic / a_h;
                 let r2 = r1 * k.bicarbonate / a_h;
+                let (once, twice) = (r1 * fh + 2.0 * r2 * fc, r1 * fh + 4.0 * r2 * fc);
                 let d = 1.0 + r1 * fh + r2 * fc;
-                let co2 = carbon / d;
-                let held = co2 * (r1 * fh + 2.0 * r2 * fc);
+                // Where the carbon is closed in, what one form gains the others lose.
+                let (co2, lost) = match known {
+                    Known::Air(pressure) => (kept(pressure), 0.0),
+                    Known::Carbon(carbon) | Known::Ph(carbon) => (carbon / d, once / d),
+                };
+                let held = co2 * once;
                 let (rest, rest_slope, _) = other(a_h);
-                let slope =
-                    co2 * (r1 * fh + 4.0 * r2 * fc) - held * (r1 * fh + 2.0 * r2 * fc) / d + rest_slope;
-                let wanted = (held + rest - all.alkalinity) / slope / LN_10;
-                step = wanted.clamp(-1.0, 1.0);
+                let slope = co2 * twice - held * lost + rest_slope;
+                step = ((held + rest - all.alkalinity) / slope / LN_10).clamp(-1.0, 1.0);
                 ph = (ph - step).clamp(LOWEST_PH, HIGHEST_PH);
             }
         }
@@ -150,6 +165,10 @@ pub(crate) fn solve(all: &Ions, t: Temperature, content: WaterContent, known: Kn
             }
             Known::Carbon(carbon) => {
                 let hco3 = carbon / (a_h / k.carbonic + fh + ratio * fc);
+                (hco3, hco3 * (fh + 2.0 * ratio * fc))
+            }
+            Known::Air(pressure) => {
+                let hco3 = kept(pressure) * k.carbonic / a_h;
                 (hco3, hco3 * (fh + 2.0 * ratio * fc))
             }
         };
@@ -181,7 +200,7 @@ pub(crate) fn solve(all: &Ions, t: Temperature, content: WaterContent, known: Kn
         return Ok(State {
             ph: Ph::found(ph),
             index: (ca > 0.0).then_some(SaturationIndex(log_calcium + log_carbonate - constants.calcite)),
-            strength: IonicStrength(strength),
+            strength: IonicStrength::found(strength),
             carbon: InorganicCarbon(co2 + hco3 * fh + co3 * fc),
             carbonate_alkalinity: CarbonateAlkalinity(
                 held * content.kg_per_l() * species::CALCIUM_CARBONATE * 500.0,

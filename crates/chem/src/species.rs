@@ -12,3 +12,7 @@ pub const BORON: f64 = 10.81;
 pub const CYANURIC_ACID: f64 = 129.0746;
 /// Sulfate, SO4.
 pub const SULFATE: f64 = 96.06;
+/// Hydrogen chloride, HCl.
+pub const HYDROGEN_CHLORIDE: f64 = 36.4609;
+/// Chlorine, Cl2; free chlorine is expressed as this.
+pub const CHLORINE: f64 = 70.906;

@@ -78,6 +78,12 @@ measured! {
     Boron, BORON, from_mg_per_l, mg_per_l, "mg/L as B";
     /// Magnesium hardness, as calcium carbonate.
     Magnesium, MAGNESIUM, from_mg_per_l, mg_per_l, "mg/L as CaCO3";
+    /// Free chlorine, as Cl2.
+    Chlorine, CHLORINE, from_mg_per_l, mg_per_l, "mg/L as Cl2";
+    /// Ionic strength.
+    IonicStrength, STRENGTH, from_molal, molal, "mol per kg of water";
+    /// Electrical conductivity.
+    Conductivity, CONDUCTIVITY, from_ms_per_cm, ms_per_cm, "mS/cm";
     /// Sulfate.
     Sulfate, SULFATE, from_mg_per_l, mg_per_l, "mg/L as SO4";
 }
@@ -87,8 +93,6 @@ found! {
     CarbonateAlkalinity, mg_per_l, "mg/L as CaCO3";
     /// Calcite saturation index: the decimal logarithm of ion product over solubility product.
     SaturationIndex, log10, "powers of ten";
-    /// Ionic strength.
-    IonicStrength, molal, "mol per kg of water";
     /// Total inorganic carbon.
     InorganicCarbon, molal, "mol per kg of water";
     /// Carbon dioxide's partial pressure over water in equilibrium with it.
@@ -179,4 +183,19 @@ impl Fraction {
 impl Purity {
     /// Sodium chloride and nothing else.
     pub const WHOLE: Self = Self(1.0);
+}
+
+impl CarbonDioxide {
+    /// Open air in 2026, about 0.00042 atm; in a hall it is higher, on a mountain lower.
+    pub const OPEN_AIR: Self = Self(420e-6);
+
+    /// From a part of a million of an atmosphere, 1 to 1,000,000.
+    ///
+    /// ```
+    /// use chem::CarbonDioxide;
+    /// assert_eq!(CarbonDioxide::from_micro_atmospheres(420.0).unwrap(), CarbonDioxide::OPEN_AIR);
+    /// ```
+    pub fn from_micro_atmospheres(x: f64) -> Result<Self, OutOfRange> {
+        bounds::AIR.check(x).map(|x| Self(x / 1e6))
+    }
 }

@@ -130,6 +130,7 @@ impl Sample {
             sulfate,
             cyanurate: molal(self.cyanurate.mg_per_l(), species::CYANURIC_ACID),
             boron: molal(self.boron.mg_per_l(), species::BORON),
+            chlorine: 0.0,
         }
     }
 
@@ -156,6 +157,14 @@ impl Water {
     /// Errors: [`Fault::NoSolution`] when no pH between 2 and 12.5 balances the alkalinity.
     pub fn state(&self) -> Result<State, Fault> {
         speciation::solve(&self.ions, self.temperature, self.content, Known::Carbon(self.carbon))
+    }
+
+    /// pH, carbonate and saturation index in balance with air: alkalinity stays, carbon dioxide comes
+    /// or goes until its pressure is the air's. Where a pool drifts to, given time.
+    ///
+    /// Errors as [`Water::state`]. Source: Henry's law with PA13's constant.
+    pub fn in_air(&self, air: CarbonDioxide) -> Result<State, Fault> {
+        speciation::solve(&self.ions, self.temperature, self.content, Known::Air(air.atmospheres()))
     }
 
     /// The same water with sodium chloride added. Nothing else is added, so only the activities
@@ -201,6 +210,7 @@ impl Water {
                 sulfate: mix(a.sulfate, b.sulfate),
                 cyanurate: mix(a.cyanurate, b.cyanurate),
                 boron: mix(a.boron, b.boron),
+                chlorine: mix(a.chlorine, b.chlorine),
             },
             carbon: mix(self.carbon, other.carbon),
         }

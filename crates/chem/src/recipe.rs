@@ -1,0 +1,218 @@
+//! Which chemicals, and how much of each, lead from this water to that water?
+
+use crate::speciation::{self, Ions, Known};
+use crate::treatment::{Chemical, Dose};
+use crate::units::*;
+use crate::water::Water;
+
+/// Where the water is to go. What is not named here stays as it is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Goal {
+    /// pH.
+    pub ph: Ph,
+    /// Total alkalinity.
+    pub alkalinity: Alkalinity,
+    /// Calcium hardness.
+    pub hardness: Hardness,
+    /// Cyanuric acid.
+    pub cyanurate: Cyanurate,
+}
+
+/// What to add, per litre, and how much carbon dioxide to drive out.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Recipe {
+    /// Sodium bicarbonate.
+    pub bicarbonate: Dose,
+    /// Sodium carbonate.
+    pub carbonate: Dose,
+    /// Hydrochloric acid.
+    pub acid: Dose,
+    /// Calcium chloride.
+    pub calcium: Dose,
+    /// Cyanuric acid.
+    pub cyanuric: Dose,
+    /// Carbon dioxide to strip by aeration.
+    pub stripped: Dose,
+}
+
+/// Why there is no recipe.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Fault {
+    /// Hardness has to come down: only other water does that.
+    Hardness,
+    /// Cyanuric acid has to come down: only other water does that.
+    Cyanurate,
+    /// Aeration would have to take carbon dioxide below what air keeps up: a lower pH or a higher
+    /// alkalinity can be reached, this can't.
+    BelowAir,
+    /// The water there, or here, has no answer.
+    Chemistry(speciation::Fault),
+    /// No dose of this chemical brings the pH there.
+    OutOfReach,
+}
+
+/// Rounds in which the recipe takes its own sodium and chloride into account; the third changes the
+/// pH by less than 1e-6.
+const ROUNDS: usize = 6;
+
+/// The one recipe without acid and base together, and never with caustic soda.
+///
+/// With x the alkalinity and y the inorganic carbon still missing, bicarbonate is (1, 1), carbonate
+/// (2, 1), acid (-1, 0) and aeration (0, -1); each region of the plane is spanned by two of them.
+/// Calcium and cyanuric acid each have one chemical. Domain: goals within the `MODEL_*` rows.
+/// Errors: [`Fault`]. Source: mass balance; the goal's carbon by [`crate::Sample::state`]'s model.
+///
+/// ```
+/// use chem::recipe::{Goal, recipe};
+/// use chem::*;
+/// # fn main() -> Result<(), OutOfRange> {
+/// let (hardness, cyanurate) = (Hardness::from_mg_per_l(250.0)?, Cyanurate::from_mg_per_l(40.0)?);
+/// let water = Sample::plain(
+///     Temperature::from_celsius(26.0)?,
+///     Ph::from_units(7.2)?,
+///     Alkalinity::from_mg_per_l(70.0)?,
+///     hardness,
+///     cyanurate,
+///     Salinity::from_mg_per_l(3_200.0)?,
+/// )
+/// .water()
+/// .unwrap();
+/// let goal = Goal { ph: Ph::from_units(7.6)?, alkalinity: Alkalinity::from_mg_per_l(100.0)?, hardness, cyanurate };
+/// let recipe = recipe(&water, &goal).unwrap();
+/// let there = recipe.applied(water).state().unwrap();
+/// assert!((there.ph.units() - 7.6).abs() < 1e-6);
+/// assert!(recipe.acid.mmol_per_l() == 0.0);
+/// # Ok(())
+/// # }
+/// ```
+pub fn recipe(water: &Water, goal: &Goal) -> Result<Recipe, Fault> {
+    let litre = water.content.kg_per_l();
+    let wanted = goal.ions(water);
+    let missing = |there: f64, here: f64, none: Fault| match there - here {
+        x if x >= -1e-12 => Ok(x.max(0.0)),
+        _ => Err(none),
+    };
+    let calcium = missing(wanted.calcium, water.ions.calcium, Fault::Hardness)?;
+    let cyanuric = missing(wanted.cyanurate, water.ions.cyanurate, Fault::Cyanurate)?;
+    let x = wanted.alkalinity - water.ions.alkalinity;
+    let dose = |molal: f64| Dose::found(molal * litre * 1000.0);
+    let mut found = Recipe {
+        bicarbonate: dose(0.0),
+        carbonate: dose(0.0),
+        acid: dose(0.0),
+        calcium: dose(calcium),
+        cyanuric: dose(cyanuric),
+        stripped: dose(0.0),
+    };
+    for _ in 0..ROUNDS {
+        // The goal's carbon, in the sodium and chloride that the recipe leaves.
+        let there = found.applied(*water);
+        let ions = Ions { alkalinity: wanted.alkalinity, ..there.ions };
+        let state = speciation::solve(&ions, water.temperature, water.content, Known::Ph(goal.ph.units()))
+            .map_err(Fault::Chemistry)?;
+        let y = state.carbon.molal() - water.carbon;
+        let [bicarbonate, carbonate, acid, stripped] = split(x, y);
+        if stripped > 0.0 && state.carbon_dioxide < CarbonDioxide::OPEN_AIR {
+            return Err(Fault::BelowAir);
+        }
+        found = Recipe {
+            bicarbonate: dose(bicarbonate),
+            carbonate: dose(carbonate),
+            acid: dose(acid),
+            stripped: dose(stripped),
+            ..found
+        };
+    }
+    Ok(found)
+}
+
+/// Bicarbonate, carbonate, acid and stripped carbon dioxide for `x` of alkalinity and `y` of carbon.
+fn split(x: f64, y: f64) -> [f64; 4] {
+    if y >= 0.0 && x <= y {
+        [y, 0.0, y - x, 0.0]
+    } else if y >= 0.0 && x <= 2.0 * y {
+        [2.0 * y - x, x - y, 0.0, 0.0]
+    } else if x >= 0.0 {
+        [0.0, x / 2.0, 0.0, x / 2.0 - y]
+    } else {
+        [0.0, 0.0, -x, -y]
+    }
+}
+
+impl Goal {
+    fn ions(&self, water: &Water) -> Ions {
+        let molal =
+            |mg_per_l: f64, molar_mass: f64| mg_per_l / molar_mass / water.content.kg_per_l() / 1000.0;
+        Ions {
+            alkalinity: 2.0 * molal(self.alkalinity.mg_per_l(), crate::species::CALCIUM_CARBONATE),
+            calcium: molal(self.hardness.mg_per_l(), crate::species::CALCIUM_CARBONATE),
+            cyanurate: molal(self.cyanurate.mg_per_l(), crate::species::CYANURIC_ACID),
+            ..water.ions
+        }
+    }
+}
+
+impl Recipe {
+    /// The water with the whole recipe in it.
+    pub fn applied(&self, water: Water) -> Water {
+        let mut there = water
+            .treated(Chemical::CyanuricAcid, self.cyanuric)
+            .treated(Chemical::CalciumChloride, self.calcium)
+            .treated(Chemical::SodiumBicarbonate, self.bicarbonate)
+            .treated(Chemical::SodiumCarbonate, self.carbonate)
+            .treated(Chemical::HydrochloricAcid, self.acid);
+        there.carbon -= self.stripped.mmol_per_l() / 1000.0 / water.content.kg_per_l();
+        there
+    }
+}
+
+/// The dose of one chemical that brings the pH to `ph`, with no gas lost: acid down, soda ash up.
+///
+/// At a fixed pH the carbon that the alkalinity calls for grows along a nearly straight line with the
+/// dose; the secant finds where it meets the carbon there is. Errors: [`Fault::OutOfReach`] when the
+/// dose would be below none, [`Fault::Chemistry`].
+///
+/// ```
+/// use chem::recipe::dose_to_ph;
+/// use chem::treatment::Chemical;
+/// use chem::*;
+/// # fn main() -> Result<(), OutOfRange> {
+/// let water = Sample::plain(
+///     Temperature::from_celsius(26.0)?,
+///     Ph::from_units(7.8)?,
+///     Alkalinity::from_mg_per_l(120.0)?,
+///     Hardness::from_mg_per_l(300.0)?,
+///     Cyanurate::from_mg_per_l(40.0)?,
+///     Salinity::from_mg_per_l(3_200.0)?,
+/// )
+/// .water()
+/// .unwrap();
+/// let acid = dose_to_ph(&water, Chemical::HydrochloricAcid, Ph::from_units(7.4)?).unwrap();
+/// assert!((acid.mmol_per_l() - 0.13448).abs() < 0.0005);
+/// assert!(dose_to_ph(&water, Chemical::SodiumCarbonate, Ph::from_units(7.4)?).is_err());
+/// # Ok(())
+/// # }
+/// ```
+pub fn dose_to_ph(water: &Water, chemical: Chemical, ph: Ph) -> Result<Dose, Fault> {
+    let surplus = |mmol: f64| {
+        let there = water.treated(chemical, Dose::found(mmol));
+        speciation::solve(&there.ions, there.temperature, there.content, Known::Ph(ph.units()))
+            .map(|state| state.carbon.molal() - there.carbon)
+            .map_err(Fault::Chemistry)
+    };
+    let (mut last, mut dose) = (0.0, 0.01);
+    let mut before = surplus(last)?;
+    for _ in 0..20 {
+        let now = surplus(dose)?;
+        let slope = (now - before) / (dose - last);
+        if slope == 0.0 || slope.is_nan() || now == before {
+            break;
+        }
+        (last, before) = (dose, now);
+        dose -= now / slope;
+        if (dose - last).abs() < 1e-12 {
+            break;
+        }
+    }
+    if dose.is_finite() && dose >= 0.0 { Ok(Dose::found(dose)) } else { Err(Fault::OutOfReach) }
+}

@@ -1,0 +1,391 @@
+//! What does a chemical do to the water, mole for mole, and how much of the product is that?
+//!
+//! Strengths are types, so that a trade percentage can't be passed for a mass percentage, nor a
+//! hydrate for the dry salt.
+
+use crate::bounds::{self, OutOfRange};
+use crate::speciation::Ions;
+use crate::species;
+use crate::units::*;
+use crate::water::Water;
+
+/// A chemical that goes into pools. Hydrates are chemicals of their own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Chemical {
+    /// HCl, hydrochloric (muriatic) acid.
+    HydrochloricAcid,
+    /// NaHSO4, sodium bisulfate, "dry acid".
+    SodiumBisulfate,
+    /// NaHCO3, sodium bicarbonate.
+    SodiumBicarbonate,
+    /// Na2CO3, sodium carbonate, soda ash.
+    SodiumCarbonate,
+    /// NaOH, sodium hydroxide. For checks and for what bleach holds; no recipe of ours asks for it.
+    SodiumHydroxide,
+    /// CaCl2, calcium chloride without water.
+    CalciumChloride,
+    /// CaCl2·2H2O.
+    CalciumChlorideDihydrate,
+    /// CO2.
+    CarbonDioxide,
+    /// C3H3N3O3, cyanuric acid.
+    CyanuricAcid,
+    /// H3BO3.
+    BoricAcid,
+    /// Na2B4O7 without water.
+    Borax,
+    /// Na2B4O7·5H2O.
+    BoraxPentahydrate,
+    /// Na2B4O7·10H2O.
+    BoraxDecahydrate,
+    /// NaOCl, without the sodium chloride of its manufacture.
+    SodiumHypochlorite,
+    /// NaOCl with as much NaCl, as liquid chlorine is made and sold.
+    LiquidChlorine,
+    /// Ca(OCl)2.
+    CalciumHypochlorite,
+    /// NaCl2(C3N3O3), sodium dichloroisocyanurate without water.
+    Dichlor,
+    /// NaCl2(C3N3O3)·2H2O.
+    DichlorDihydrate,
+    /// Cl3(C3N3O3), trichloroisocyanuric acid.
+    Trichlor,
+    /// Cl2, chlorine gas.
+    Chlorine,
+    /// NaCl.
+    SodiumChloride,
+}
+
+/// What one mole adds, in moles (alkalinity in equivalents).
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Change {
+    alkalinity: f64,
+    carbon: f64,
+    calcium: f64,
+    cyanurate: f64,
+    boron: f64,
+    sodium: f64,
+    chloride: f64,
+    sulfate: f64,
+    chlorine: f64,
+}
+
+impl Chemical {
+    /// All of them.
+    pub const ALL: &[Self] = &[
+        Self::HydrochloricAcid,
+        Self::SodiumBisulfate,
+        Self::SodiumBicarbonate,
+        Self::SodiumCarbonate,
+        Self::SodiumHydroxide,
+        Self::CalciumChloride,
+        Self::CalciumChlorideDihydrate,
+        Self::CarbonDioxide,
+        Self::CyanuricAcid,
+        Self::BoricAcid,
+        Self::Borax,
+        Self::BoraxPentahydrate,
+        Self::BoraxDecahydrate,
+        Self::SodiumHypochlorite,
+        Self::LiquidChlorine,
+        Self::CalciumHypochlorite,
+        Self::Dichlor,
+        Self::DichlorDihydrate,
+        Self::Trichlor,
+        Self::Chlorine,
+        Self::SodiumChloride,
+    ];
+
+    /// g/mol. Source: IUPAC.
+    ///
+    /// ```
+    /// use chem::treatment::Chemical;
+    /// assert_eq!(Chemical::SodiumBicarbonate.molar_mass(), 84.0066);
+    /// ```
+    pub const fn molar_mass(self) -> f64 {
+        match self {
+            Self::HydrochloricAcid => species::HYDROGEN_CHLORIDE,
+            Self::SodiumBisulfate => 120.06,
+            Self::SodiumBicarbonate => 84.0066,
+            Self::SodiumCarbonate => 105.9884,
+            Self::SodiumHydroxide => 39.9971,
+            Self::CalciumChloride => 110.984,
+            Self::CalciumChlorideDihydrate => 147.014,
+            Self::CarbonDioxide => 44.0095,
+            Self::CyanuricAcid => species::CYANURIC_ACID,
+            Self::BoricAcid => 61.83,
+            Self::Borax => 201.22,
+            Self::BoraxPentahydrate => 291.29,
+            Self::BoraxDecahydrate => 381.37,
+            Self::SodiumHypochlorite => 74.442,
+            Self::LiquidChlorine => 74.442 + species::SODIUM_CHLORIDE,
+            Self::CalciumHypochlorite => 142.98,
+            Self::Dichlor => 219.946,
+            Self::DichlorDihydrate => 255.98,
+            Self::Trichlor => 232.401,
+            Self::Chlorine => species::CHLORINE,
+            Self::SodiumChloride => species::SODIUM_CHLORIDE,
+        }
+    }
+
+    /// Strong ions that a mole brings: alkalinity changes by their charge and by nothing else.
+    const fn change(self) -> Change {
+        let none = Change {
+            alkalinity: 0.0,
+            carbon: 0.0,
+            calcium: 0.0,
+            cyanurate: 0.0,
+            boron: 0.0,
+            sodium: 0.0,
+            chloride: 0.0,
+            sulfate: 0.0,
+            chlorine: 0.0,
+        };
+        match self {
+            Self::HydrochloricAcid => Change { alkalinity: -1.0, chloride: 1.0, ..none },
+            Self::SodiumBisulfate => Change { alkalinity: -1.0, sodium: 1.0, sulfate: 1.0, ..none },
+            Self::SodiumBicarbonate => Change { alkalinity: 1.0, carbon: 1.0, sodium: 1.0, ..none },
+            Self::SodiumCarbonate => Change { alkalinity: 2.0, carbon: 1.0, sodium: 2.0, ..none },
+            Self::SodiumHydroxide => Change { alkalinity: 1.0, sodium: 1.0, ..none },
+            Self::CalciumChloride | Self::CalciumChlorideDihydrate => {
+                Change { calcium: 1.0, chloride: 2.0, ..none }
+            }
+            Self::CarbonDioxide => Change { carbon: 1.0, ..none },
+            Self::CyanuricAcid => Change { cyanurate: 1.0, ..none },
+            Self::BoricAcid => Change { boron: 1.0, ..none },
+            Self::Borax | Self::BoraxPentahydrate | Self::BoraxDecahydrate => {
+                Change { alkalinity: 2.0, boron: 4.0, sodium: 2.0, ..none }
+            }
+            Self::SodiumHypochlorite => Change { alkalinity: 1.0, sodium: 1.0, chlorine: 1.0, ..none },
+            Self::LiquidChlorine => {
+                Change { alkalinity: 1.0, sodium: 2.0, chloride: 1.0, chlorine: 1.0, ..none }
+            }
+            Self::CalciumHypochlorite => Change { alkalinity: 2.0, calcium: 1.0, chlorine: 2.0, ..none },
+            Self::Dichlor | Self::DichlorDihydrate => {
+                Change { alkalinity: 1.0, cyanurate: 1.0, sodium: 1.0, chlorine: 2.0, ..none }
+            }
+            Self::Trichlor => Change { cyanurate: 1.0, chlorine: 3.0, ..none },
+            Self::Chlorine => Change { alkalinity: -1.0, chloride: 1.0, chlorine: 1.0, ..none },
+            Self::SodiumChloride => Change { sodium: 1.0, chloride: 1.0, ..none },
+        }
+    }
+
+    /// Free chlorine that a mole brings, mol.
+    ///
+    /// ```
+    /// use chem::treatment::Chemical;
+    /// assert_eq!(Chemical::Trichlor.available_chlorine(), 3.0);
+    /// ```
+    pub const fn available_chlorine(self) -> f64 {
+        self.change().chlorine
+    }
+}
+
+/// Chemical per litre of water. May be any size; nothing below zero.
+#[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+pub struct Dose(f64);
+
+impl Dose {
+    /// From mmol per litre, which must lie in [`bounds::DOSE`].
+    ///
+    /// ```
+    /// use chem::treatment::Dose;
+    /// assert_eq!(Dose::from_mmol_per_l(0.5).unwrap().mmol_per_l(), 0.5);
+    /// assert!(Dose::from_mmol_per_l(-0.1).is_err());
+    /// ```
+    pub fn from_mmol_per_l(x: f64) -> Result<Self, OutOfRange> {
+        bounds::DOSE.check(x).map(Self)
+    }
+
+    /// mmol per litre.
+    pub const fn mmol_per_l(self) -> f64 {
+        self.0
+    }
+
+    pub(crate) const fn found(x: f64) -> Self {
+        Self(x)
+    }
+
+    /// Mass of a powder of this purity for a volume of water.
+    ///
+    /// `m = V · dose · M / purity`. Source: mass balance.
+    ///
+    /// ```
+    /// use chem::treatment::{Chemical, Dose};
+    /// use chem::{Purity, Volume};
+    /// // 0.1998 mmol/L of bicarbonate is TA + 10: 168 g in 10 m³ (arithmetic; the trade's 1.4 lb per 10,000 gal).
+    /// let dose = Dose::from_mmol_per_l(0.19983).unwrap();
+    /// let volume = Volume::from_cubic_metres(10.0).unwrap();
+    /// let mass = dose.of_powder(Chemical::SodiumBicarbonate, volume, Purity::WHOLE);
+    /// assert_eq!((mass.kilograms() * 1000.0).round(), 168.0);
+    /// ```
+    pub fn of_powder(self, chemical: Chemical, volume: Volume, purity: Purity) -> Mass {
+        Mass::found(volume.cubic_metres() * self.0 * chemical.molar_mass() / 1000.0 / purity.ratio())
+    }
+
+    /// Volume of an acid of this strength for a volume of water.
+    pub fn of_acid(self, volume: Volume, strength: AcidStrength) -> Volume {
+        Volume::found(volume.cubic_metres() * self.0 / 1000.0 / strength.0)
+    }
+
+    /// Volume of liquid chlorine of this strength for a volume of water.
+    pub fn of_bleach(self, volume: Volume, strength: BleachStrength) -> Volume {
+        Volume::found(volume.cubic_metres() * self.0 / 1000.0 * species::CHLORINE / strength.0)
+    }
+
+    /// The dose of a chlorine source that brings so much free chlorine.
+    ///
+    /// ```
+    /// use chem::treatment::{BleachStrength, Chemical, Dose};
+    /// use chem::{Chlorine, Volume};
+    /// // Trade 10 %: 100 mL in 10 m³ for 1 mg/L, by the meaning of the word.
+    /// let dose = Dose::of_chlorine(Chemical::LiquidChlorine, Chlorine::from_mg_per_l(1.0).unwrap()).unwrap();
+    /// let pool = Volume::from_cubic_metres(10.0).unwrap();
+    /// let litres = dose.of_bleach(pool, BleachStrength::from_trade_percent(10.0).unwrap()).cubic_metres() * 1000.0;
+    /// assert!((litres - 0.1).abs() < 1e-12);
+    /// ```
+    pub fn of_chlorine(chemical: Chemical, wanted: Chlorine) -> Option<Self> {
+        let available = chemical.available_chlorine();
+        (available > 0.0).then(|| Self(wanted.mg_per_l() / species::CHLORINE / available))
+    }
+}
+
+/// Hydrochloric acid by its label; inside mol per litre.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AcidStrength(f64);
+
+impl AcidStrength {
+    /// From percent HCl by mass, within [`bounds::ACID_PERCENT`].
+    ///
+    /// Density `0.9982 + 0.4903 p + 0.0376 p²` (p parts of 1, 20 °C, g/mL): our fit to the table of
+    /// the CRC Handbook (from memory), within 0.0005 from 10 to 38 %.
+    ///
+    /// ```
+    /// use chem::treatment::AcidStrength;
+    /// let acid = AcidStrength::from_mass_percent(31.45).unwrap();
+    /// assert!((acid.mol_per_l() - 9.98).abs() < 0.01);
+    /// ```
+    pub fn from_mass_percent(percent: f64) -> Result<Self, OutOfRange> {
+        let p = bounds::ACID_PERCENT.check(percent)? / 100.0;
+        let density = 0.9982 + p * (0.4903 + p * 0.0376);
+        Ok(Self(1000.0 * density * p / species::HYDROGEN_CHLORIDE))
+    }
+
+    /// From degrees Baumé (heavier than water, 60 °F), within [`bounds::ACID_BAUME`].
+    ///
+    /// Specific gravity `145/(145 - °Bé)`; mass percent by a parabola through the manufacturers' table
+    /// in Perry's Handbook (from memory): 18, 20, 22 °Bé are 27.92, 31.45, 35.21 %.
+    ///
+    /// ```
+    /// use chem::treatment::AcidStrength;
+    /// let acid = AcidStrength::from_baume(20.0).unwrap();
+    /// assert!((acid.mol_per_l() - 10.0).abs() < 0.02);
+    /// ```
+    pub fn from_baume(degrees: f64) -> Result<Self, OutOfRange> {
+        let d = bounds::ACID_BAUME.check(degrees)? - 20.0;
+        let percent = 31.45 + d * (1.8225 + d * 0.02875);
+        let gravity = 145.0 / (125.0 - d);
+        // Water at 60 °F weighs 0.999 kg a litre.
+        Ok(Self(10.0 * percent * gravity * 0.999 / species::HYDROGEN_CHLORIDE))
+    }
+
+    /// mol per litre.
+    pub const fn mol_per_l(self) -> f64 {
+        self.0
+    }
+}
+
+/// Liquid chlorine by its label; inside g of available chlorine per litre.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BleachStrength(f64);
+
+impl BleachStrength {
+    /// From trade percent: g of available chlorine in 100 mL. Within [`bounds::BLEACH_PERCENT`].
+    ///
+    /// ```
+    /// use chem::treatment::BleachStrength;
+    /// assert_eq!(BleachStrength::from_trade_percent(12.5).unwrap().g_per_l(), 125.0);
+    /// ```
+    pub fn from_trade_percent(percent: f64) -> Result<Self, OutOfRange> {
+        bounds::BLEACH_PERCENT.check(percent).map(|p| Self(10.0 * p))
+    }
+
+    /// From percent available chlorine by mass, and the specific gravity on the label (1 to 1.3).
+    ///
+    /// ```
+    /// use chem::treatment::BleachStrength;
+    /// let bleach = BleachStrength::from_mass_percent(10.0, 1.16).unwrap();
+    /// assert!((bleach.g_per_l() - 116.0).abs() < 1e-9);
+    /// ```
+    pub fn from_mass_percent(percent: f64, gravity: f64) -> Result<Self, OutOfRange> {
+        let gravity = bounds::BLEACH_GRAVITY.check(gravity)?;
+        bounds::BLEACH_PERCENT.check(percent).map(|p| Self(10.0 * p * gravity))
+    }
+
+    /// g of available chlorine per litre.
+    pub const fn g_per_l(self) -> f64 {
+        self.0
+    }
+}
+
+impl Ions {
+    fn with(self, change: Change, mol_per_kg: f64) -> Self {
+        let add = |total: f64, each: f64| total + each * mol_per_kg;
+        Self {
+            alkalinity: add(self.alkalinity, change.alkalinity),
+            calcium: add(self.calcium, change.calcium),
+            magnesium: self.magnesium,
+            sodium: add(self.sodium, change.sodium),
+            chloride: add(self.chloride, change.chloride),
+            sulfate: add(self.sulfate, change.sulfate),
+            cyanurate: add(self.cyanurate, change.cyanurate),
+            boron: add(self.boron, change.boron),
+            chlorine: add(self.chlorine, change.chlorine),
+        }
+    }
+}
+
+impl Water {
+    /// The water with a chemical dissolved in it. No gas is exchanged and nothing settles out.
+    ///
+    /// ```
+    /// use chem::treatment::{Chemical, Dose};
+    /// use chem::*;
+    /// # fn main() -> Result<(), OutOfRange> {
+    /// let water = Sample::plain(
+    ///     Temperature::from_celsius(26.0)?,
+    ///     Ph::from_units(7.8)?,
+    ///     Alkalinity::from_mg_per_l(120.0)?,
+    ///     Hardness::from_mg_per_l(300.0)?,
+    ///     Cyanurate::from_mg_per_l(40.0)?,
+    ///     Salinity::from_mg_per_l(3_200.0)?,
+    /// )
+    /// .water()
+    /// .unwrap();
+    /// let acid = water.treated(Chemical::HydrochloricAcid, Dose::from_mmol_per_l(0.2)?);
+    /// let then = acid.state().unwrap();
+    /// assert!((then.ph.units() - 7.2673).abs() < 0.003);
+    /// assert!((acid.alkalinity().mg_per_l() - 109.99).abs() < 0.01);
+    /// # Ok(())
+    /// # }
+    /// ```
+    pub fn treated(self, chemical: Chemical, dose: Dose) -> Self {
+        let molal = dose.0 / 1000.0 / self.content.kg_per_l();
+        let change = chemical.change();
+        Self { ions: self.ions.with(change, molal), carbon: self.carbon + change.carbon * molal, ..self }
+    }
+
+    /// The water when all its free chlorine has done its work and is chloride again.
+    ///
+    /// A mole of it takes an equivalent of alkalinity: `HOCl = H+ + Cl- + ½ O2`, or reduction by what
+    /// it oxidises. So hypochlorite leaves alkalinity where it was, over its whole life.
+    pub fn spent(self) -> Self {
+        let used = Change { alkalinity: -1.0, chloride: 1.0, chlorine: -1.0, ..Change::default() };
+        Self { ions: self.ions.with(used, self.ions.chlorine), ..self }
+    }
+
+    /// Total alkalinity; below zero where acid has used up more than there was.
+    pub fn alkalinity(&self) -> Alkalinity {
+        Alkalinity::found(self.ions.alkalinity * self.content.kg_per_l() * species::CALCIUM_CARBONATE * 500.0)
+    }
+}
