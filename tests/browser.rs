@@ -6,12 +6,15 @@
 //!
 //! | Question | Room |
 //! |---|---|
+//! | How is a browser started, told what to do, and ended? | `driver` |
 //! | How does a test sit at a page? | `seat` |
 //! | Which figures are typed, and what must come of them? | `figures` |
 //! | Does the form take what people type, by keys alone? | `typing` |
 //! | Does the sheet hold still, fit, and read in the right order, on screen and on paper? | `sheet` |
 //! | Does the script serve other people's pages? | `guest` |
 
+#[path = "browser/driver.rs"]
+mod driver;
 #[path = "browser/figures.rs"]
 mod figures;
 #[path = "browser/guest.rs"]

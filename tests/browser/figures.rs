@@ -78,10 +78,10 @@ pub const METRIC_ANSWER: Rows = &[
 /// Link to it: the page's example with this reading.
 pub const TOO_MUCH: &str = "a[href*='salt.now=4100']";
 
-/// At once (4,100 − 3,200) ÷ (4,100 − 150) = 22.8 %; by exchange ln(3,950 ÷ 3,050) = 25.9 %.
+/// At once (4,100 − 3,200) ÷ (4,100 − 150) = 22.8 %, of 75 m³; by exchange ln(3,950 ÷ 3,050) = 25.9 %.
 pub const TOO_MUCH_ANSWER: Rows = &[
     ("less.share", "22.8 %"),
-    ("less.volume", "17.1 m³"),
+    ("less.volume", "17.09 m³"),
     ("less.flow.share", "25.9 %"),
     ("less.count", "2"),
     ("less.total.share", "24.2 %"),

@@ -64,7 +64,7 @@ const GERMAN: &str = "
     <label>Wert <input name=salt.now></label><p data-fault=salt.now></p>
     <label>Becken <input name=pool.volume></label><input type=hidden name=pool.volume.unit value=m3>
     <input type=hidden name=bag.purity value=99,4>
-    <input type=hidden name=salt.how value=meter>
+    <input type=hidden name=salt.how value=meter><input type=hidden name=salt.now.unit value='[ppm]'>
     <button type=button data-act=clear>Leeren</button>
     <template data-units><data value=kg>Kilo</data></template>
     <template data-fault='*:not-a-number'>Keine Zahl: <output name=got></output></template>
@@ -73,12 +73,17 @@ const GERMAN: &str = "
 #[test]
 fn a_form_in_another_page_and_language() {
     visit(&page(GERMAN), &[&script()], |page| {
-        page.fill(&[("bag.size", "20"), ("salt.target", "3.200"), ("salt.now", "400"), ("pool.volume", "62,82")]);
+        page.fill(&[
+            ("bag.size", "20"),
+            ("salt.target", "3.200"),
+            ("salt.now", "400"),
+            ("pool.volume", "62,82"),
+        ]);
         page.expect(&[("dose.mass", "177 Kilo"), ("first.mass", "120 Kilo")]);
         assert!(page.says("add.unknown"));
         page.click("[name='salt.now']");
-        page.press("x\t");
-        assert_eq!(page.text("return all('[data-fault=\"salt.now\"]')[0].innerText"), "Keine Zahl: 400x");
+        page.press("?\t");
+        assert_eq!(page.text("return all('[data-fault=\"salt.now\"]')[0].innerText"), "Keine Zahl: 400?");
         page.expect(&[("dose.mass", "–")]);
         page.click("[data-act='clear']");
         assert_eq!(page.text("return value('salt.target')"), "");
@@ -91,7 +96,7 @@ fn a_script_gets_a_plain_object() {
         page.wait("return !!window.answer");
         let answer = page.ask(
             "const given = answer({ 'pool.volume': '62.82', 'pool.volume.unit': 'm3', 'salt.now': '400',
-                'salt.target': '3200', 'bag.size': '20', 'bag.size.unit': 'kg', 'bag.purity': '99.4',
+                'salt.now.unit': '[ppm]', 'salt.target': '3200', 'bag.size': '20', 'bag.size.unit': 'kg', 'bag.purity': '99.4',
                 'water.ph': 'x' });
             return { given, plain: Object.getPrototypeOf(given) === Object.prototype, edition: edition() }",
         );
@@ -119,7 +124,7 @@ const ONE: &str = "
     <ul><template data-each=passes><li><output name=share></output></li></template></ul>
     <button type=button data-act=clear>Clear</button>
     <template data-fault='*:not-a-number'>Bad</template>
-    <template data-say><output name=echo.pool.volume></output></template>
+    <template data-say><span data-when=echo.pool.volume><output name=echo.pool.volume></output></span></template>
     <template data-units><data value=m3>m³</data></template>";
 
 #[test]
@@ -128,7 +133,7 @@ fn two_forms_in_one_page_do_not_mix() {
         format!(
             "const f = document.getElementById({id:?});
             return [f.querySelector('input').value, f.querySelector('output').textContent,
-                f.querySelector('[data-fault]').innerText, f.querySelector('input').ariaInvalid ?? '',
+                [...f.querySelectorAll('[data-fault]')].filter(seen).map((e) => e.innerText).join(), f.querySelector('input').ariaInvalid ?? '',
                 f.querySelector('[role=status]').textContent, f.elements.show.value].join('|')"
         )
     };
@@ -143,8 +148,6 @@ fn two_forms_in_one_page_do_not_mix() {
         assert_eq!(page.text(&state("b")), blank);
 
         page.click("#b input");
-        page.press("1.500,5x\t");
-        page.press_back();
         page.press("x\t");
         assert_eq!(page.text(&state("a")), a);
         assert!(page.text(&state("b")).starts_with("x|–|Bad|true|"), "{}", page.text(&state("b")));

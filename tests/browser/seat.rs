@@ -1,34 +1,19 @@
-//! How does a test sit at a page? One driver, one browser and one address, gone when it gets up.
-//!
-//! The driver is spoken to directly, in the JSON of the W3C's WebDriver: the client crates bring an
-//! async runtime and some 26 packages for what is one request a command, and none of them reads the
-//! browser's own log, which every test here ends with.
+//! How does a test sit at a page? One browser and one address, its keys and its eyes.
 
+use crate::driver::Driver;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
-use std::io::{BufRead, BufReader};
-use std::process::{Child, Command, Stdio};
 use std::thread;
 use std::time::{Duration, Instant};
 
-/// No window, no profile but the empty one the driver makes, no call to anybody.
-const FLAGS: [&str; 9] = [
-    "--headless=new",
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-    "--disable-dev-shm-usage",
-];
-
 /// Keys without a letter, as WebDriver numbers them.
-pub const SHIFT: char = '\u{e008}';
+const SHIFT: char = '\u{e008}';
 const TAB: char = '\u{e004}';
 const ENTER: char = '\u{e007}';
 const DOWN: char = '\u{e015}';
+
+/// How long a page may take for what takes it a blink.
+const PATIENCE: Duration = Duration::from_secs(10);
 
 /// In front of every script: what a script of a test may call.
 const HELPERS: &str = r#"
@@ -45,9 +30,7 @@ const values = () => Object.fromEntries(new FormData(form));
 
 /// A page in a browser of its own.
 pub struct Seat {
-    driver: Child,
-    agent: ureq::Agent,
-    session: String,
+    driver: Driver,
 }
 
 /// The address of the built site.
@@ -63,7 +46,7 @@ pub fn setting(name: &str) -> String {
 /// Lets `act` use the page at an address, and holds the page to what holds always: the browser has
 /// no complaint, and nothing was asked of anybody but that page and the `files` it names.
 pub fn visit(address: &str, files: &[&str], act: impl FnOnce(&Seat)) {
-    let seat = Seat::take();
+    let seat = Seat { driver: Driver::start() };
     seat.resize(1366, 768);
     seat.open(address);
     act(&seat);
@@ -76,55 +59,8 @@ pub fn visit(address: &str, files: &[&str], act: impl FnOnce(&Seat)) {
 }
 
 impl Seat {
-    /// A driver and a browser for one test, so that no test can leave anything to the next, and a
-    /// failure ends both. Costs about a second.
-    fn take() -> Self {
-        let mut driver = Command::new(setting("CHROMEDRIVER"))
-            .arg("--port=0")
-            .stdout(Stdio::piped())
-            .stderr(Stdio::null())
-            .spawn()
-            .expect("the driver starts");
-        let mut lines = BufReader::new(driver.stdout.take().expect("piped")).lines();
-        let port = lines.find_map(|line| {
-            let line = line.ok()?;
-            let (_, port) = line.split_once("successfully on port ")?;
-            Some(port.trim_end_matches('.').to_string())
-        });
-        // The driver must not stall on a full pipe.
-        thread::spawn(move || lines.for_each(drop));
-        let config = ureq::Agent::config_builder()
-            .http_status_as_error(false)
-            .timeout_global(Some(Duration::from_secs(60)));
-        let agent = config.build().new_agent();
-        let session = format!("http://127.0.0.1:{}/session", port.expect("the driver says its port"));
-        // From here on `drop` cleans up.
-        let mut seat = Self { driver, agent, session };
-        let options = json!({ "capabilities": { "alwaysMatch": {
-            "goog:chromeOptions": { "args": FLAGS },
-            "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" },
-        } } });
-        let begun = seat.command("", options);
-        seat.session += &format!("/{}", begun["sessionId"].as_str().expect("a session has an id"));
-        seat
-    }
-
-    /// One command; what the driver refuses is a failure of the test.
-    fn command(&self, path: &str, body: Value) -> Value {
-        let address = format!("{}/{path}", self.session);
-        let address = address.trim_end_matches('/');
-        let reply = self.agent.post(address).content_type("application/json").send(body.to_string());
-        let text = reply.and_then(|mut reply| reply.body_mut().read_to_string());
-        let text = text.unwrap_or_else(|error| panic!("{path}: {error}"));
-        let reply: Value = serde_json::from_str(&text).expect("the driver speaks JSON");
-        if let Some(error) = reply["value"]["error"].as_str() {
-            panic!("{path} {body}: {error}: {}", reply["value"]["message"]);
-        }
-        reply["value"].clone()
-    }
-
     fn log(&self, kind: &str) -> Vec<Value> {
-        self.command("se/log", json!({ "type": kind })).as_array().expect("a log is a list").clone()
+        self.driver.command("se/log", json!({ "type": kind })).as_array().expect("a log is a list").clone()
     }
 
     /// Every address that was asked for; what is inside the page itself is no request.
@@ -144,7 +80,7 @@ impl Seat {
 
     /// Goes to an address and waits until the page answers.
     pub fn open(&self, address: &str) {
-        self.command("url", json!({ "url": address }));
+        self.driver.command("url", json!({ "url": address }));
         self.wait("return all('[data-when=\"!ready\"]').every((e) => e.hidden)");
     }
 
@@ -154,28 +90,28 @@ impl Seat {
             "width": width, "height": height, "deviceScaleFactor": 1, "mobile": width < 640,
         });
         let cmd = "Emulation.setDeviceMetricsOverride";
-        self.command("goog/cdp/execute", json!({ "cmd": cmd, "params": params }));
+        self.driver.command("goog/cdp/execute", json!({ "cmd": cmd, "params": params }));
     }
 
     /// How the page would look on paper.
     pub fn as_paper(&self) {
         let params = json!({ "media": "print" });
         let cmd = "Emulation.setEmulatedMedia";
-        self.command("goog/cdp/execute", json!({ "cmd": cmd, "params": params }));
+        self.driver.command("goog/cdp/execute", json!({ "cmd": cmd, "params": params }));
     }
 
     /// A PDF on paper of this size in centimetres.
     pub fn print(&self, width: f64, height: f64) -> Vec<u8> {
         use base64::{Engine, engine::general_purpose::STANDARD};
         let page = json!({ "page": { "width": width, "height": height } });
-        let text = self.command("print", page);
+        let text = self.driver.command("print", page);
         STANDARD.decode(text.as_str().expect("a PDF as text")).expect("base64")
     }
 
     /// What a script returns. It reads; all that is done to a page is done by keys and clicks.
     pub fn ask(&self, script: &str) -> Value {
-        let script = format!("{HELPERS}\n{script}");
-        self.command("execute/sync", json!({ "script": script, "args": [] }))
+        let script = format!("{HELPERS}\nreturn (async () => {{ {script} }})()");
+        self.driver.command("execute/sync", json!({ "script": script, "args": [] }))
     }
 
     pub fn text(&self, script: &str) -> String {
@@ -192,7 +128,12 @@ impl Seat {
     pub fn wait(&self, script: &str) {
         let start = Instant::now();
         while !self.holds(script) {
-            assert!(start.elapsed() < Duration::from_secs(10), "waited in vain for: {script}");
+            let console = || self.log("browser");
+            assert!(
+                start.elapsed() < PATIENCE,
+                "waited in vain for {script}; on the console: {:#?}",
+                console()
+            );
             thread::sleep(Duration::from_millis(20));
         }
     }
@@ -214,34 +155,36 @@ impl Seat {
     fn keys(&self, moves: Vec<(&str, char)>) {
         let moves: Vec<_> = moves.iter().map(|(kind, key)| json!({ "type": kind, "value": key })).collect();
         let keyboard = json!({ "type": "key", "id": "keys", "actions": moves });
-        self.command("actions", json!({ "actions": [keyboard] }));
+        self.driver.command("actions", json!({ "actions": [keyboard] }));
     }
 
     /// A click of the mouse in the middle of the element.
     pub fn click(&self, selector: &str) {
-        let found = self.command("element", json!({ "using": "css selector", "value": selector }));
+        let found = self.driver.command("element", json!({ "using": "css selector", "value": selector }));
         let id = found.as_object().and_then(|e| e.values().next()).and_then(Value::as_str);
-        self.command(&format!("element/{}/click", id.expect("an element has an id")), json!({}));
+        self.driver.command(&format!("element/{}/click", id.expect("an element has an id")), json!({}));
     }
 
-    /// Goes on by Tab until the field of this name has the focus; opens what is folded on the way.
+    /// Goes on by Tab until the field of this name has the focus; opens the part it is folded into.
     pub fn tab_to(&self, name: &str) {
         for _ in 0..200 {
             let there = format!("return document.activeElement.name === {name:?}");
             if self.holds(&there) {
                 return;
             }
-            self.unfold();
+            self.unfold(&format!("[name={name:?}]"));
             self.press("\t");
         }
         panic!("the Tab key does not get to {name}");
     }
 
-    /// Opens the folded part whose title has the focus, if it holds questions.
-    pub fn unfold(&self) {
-        let title = "const at = document.activeElement, fold = at.closest('summary')?.parentElement;
-            return !!fold && at.tagName === 'SUMMARY' && !fold.open && !!fold.querySelector('[name]')";
-        if self.holds(title) {
+    /// Opens the folded part whose title has the focus, if there is such a thing in it.
+    pub fn unfold(&self, selector: &str) {
+        let title = format!(
+            "const at = document.activeElement, fold = at.parentElement;
+            return at.tagName === 'SUMMARY' && !fold.open && !!fold.querySelector({selector:?})"
+        );
+        if self.holds(&title) {
             self.press("\n");
         }
     }
@@ -300,14 +243,5 @@ impl Seat {
     /// Is something seen that waits for this state alone?
     pub fn says(&self, state: &str) -> bool {
         self.holds(&format!("return all('[data-when={state:?}]').some(seen)"))
-    }
-}
-
-impl Drop for Seat {
-    fn drop(&mut self) {
-        // Ends the browser; then nobody needs the driver.
-        let _ = self.agent.delete(&self.session).call();
-        let _ = self.driver.kill();
-        let _ = self.driver.wait();
     }
 }

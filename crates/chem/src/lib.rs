@@ -35,8 +35,8 @@
 //! # What this crate does not do
 //!
 //! No judgement (that is `plan`), no clock, no files, no text for people, no unit other than the
-//! canonical one. Bisulfate, phosphate, silicate, fluoride and the second step of cyanuric acid are
-//! left out; at pool pH each moves the index by less than 0.0013.
+//! canonical one. Bisulfate, phosphate, silicate and fluoride are not modelled. The second step of
+//! cyanuric acid is left out: at the edge of the domain it moves the index by 0.0013.
 #![no_std]
 
 pub mod bounds;

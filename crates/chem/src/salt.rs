@@ -25,6 +25,8 @@ pub fn mass_for(volume: Volume, rise: Salinity, purity: Purity) -> Mass {
 
 /// Rise that a mass of salt gives once dissolved: [`mass_for`] the other way about.
 ///
+/// `ΔC = m purity / V`: grams over m³ are mg/L. Total. Source: mass balance.
+///
 /// ```
 /// use chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
@@ -76,11 +78,27 @@ pub fn sodium_chloride_behind(
     alkalinity: Alkalinity,
     hardness: Hardness,
 ) -> Salinity {
+    let others = other_ions(responds, alkalinity, hardness).mg_per_l();
+    Salinity::found(libm::fmax(reading.mg_per_l() - others, 0.0))
+}
+
+/// What a test shows as salt that is none: see [`sodium_chloride_behind`].
+///
+/// ```
+/// use chem::*;
+/// use chem::salt::{Responds, other_ions};
+/// # fn main() -> Result<(), OutOfRange> {
+/// let (ta, ch) = (Alkalinity::from_mg_per_l(110.0)?, Hardness::from_mg_per_l(250.0)?);
+/// assert_eq!(other_ions(Responds::ToConductivity, ta, ch).mg_per_l(), 381.0);
+/// assert_eq!(other_ions(Responds::ToNothing, ta, ch).mg_per_l(), 0.0);
+/// # Ok(())
+/// # }
+/// ```
+pub fn other_ions(responds: Responds, alkalinity: Alkalinity, hardness: Hardness) -> Salinity {
     let (ta, ch) = (alkalinity.mg_per_l(), hardness.mg_per_l());
-    let others = match responds {
+    Salinity::found(match responds {
         Responds::ToChloride => 2.0 * species::SODIUM_CHLORIDE / species::CALCIUM_CARBONATE * ch,
         Responds::ToConductivity => 0.85 * ta + 1.15 * ch,
         Responds::ToNothing => 0.0,
-    };
-    Salinity::found(libm::fmax(reading.mg_per_l() - others, 0.0))
+    })
 }

@@ -70,7 +70,7 @@ pub(crate) enum Known {
     Air(f64),
 }
 
-/// Sweeps after which the pH found from the carbon found from a pH is that pH again, within 1e-7.
+/// Sweeps after which the pH found from the carbon found from a pH is that pH again, within 1e-6.
 const SWEEPS_PH_KNOWN: u32 = 4;
 const SWEEPS_PH_FREE: u32 = 6;
 const LOWEST_PH: f64 = 2.0;
@@ -210,11 +210,5 @@ pub(crate) fn solve(all: &Ions, t: Temperature, content: WaterContent, known: Kn
             log_carbonate,
             log_solubility: constants.calcite,
         });
-    }
-}
-
-impl From<OutOfRange> for Fault {
-    fn from(e: OutOfRange) -> Self {
-        Self::Outside(e)
     }
 }

@@ -2,8 +2,9 @@
 
 use crate::Unknown;
 use crate::case::{Case, Input, Instrument, Needs};
-use chem::salt::{Responds, sodium_chloride_behind};
-use chem::{Salinity, SaturationIndex, State};
+use crate::policy;
+use chem::salt::{Responds, other_ions, sodium_chloride_behind};
+use chem::{Salinity, Sample, SaturationIndex, State};
 
 /// The water today, and after the salt.
 #[derive(Clone, Copy, Debug)]
@@ -14,8 +15,32 @@ pub struct Balance {
     pub salt: Salinity,
     /// The water as tested.
     pub today: State,
-    /// The water after the salt; `None` when none is due.
-    pub salted: Option<Salted>,
+    /// The reading is lower than its own other tests account for: they can't all be right.
+    pub belied: bool,
+    /// The water after the salt.
+    pub after: After,
+}
+
+/// What is to happen to the salt.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Due {
+    /// It is not known.
+    Unknown,
+    /// Nothing.
+    Nothing,
+    /// It is to rise.
+    Rise(Salinity),
+}
+
+/// The water after what is due.
+#[derive(Clone, Copy, Debug)]
+pub enum After {
+    /// It is not known what is due, so nothing can be judged.
+    Unknown,
+    /// As it is today.
+    Today,
+    /// With salt in it.
+    Salted(Result<Salted, chem::Fault>),
 }
 
 /// The same water with the salt in it, counted in both ways.
@@ -30,22 +55,34 @@ pub struct Salted {
 }
 
 impl Balance {
-    /// The index to be judged: after the salt the one farther from zero, else today's. `None`
-    /// without calcium.
+    /// The index to be judged: after the salt the one farther from zero, else today's. `None` while
+    /// either is not known, and without calcium.
     pub fn judged(&self) -> Option<SaturationIndex> {
-        let Some(salted) = self.salted else {
-            return self.today.index;
-        };
-        let (same, free) = (salted.same_ph.index?, salted.free_ph.index?);
-        Some(if same.log10().abs() > free.log10().abs() { same } else { free })
+        match self.after {
+            After::Unknown | After::Salted(Err(_)) => None,
+            After::Today => self.today.index,
+            After::Salted(Ok(salted)) => {
+                let (same, free) = (salted.same_ph.index?, salted.free_ph.index?);
+                Some(if same.log10().abs() > free.log10().abs() { same } else { free })
+            }
+        }
     }
 }
 
-/// The balance of a case whose salt is to rise by `rise`.
-pub fn balance(case: &Case, rise: Option<Salinity>) -> Result<Balance, Unknown> {
+/// The balance of a case, and what becomes of it when what is `due` is done.
+///
+/// Errors: [`Unknown::Needs`] what is missing, [`Unknown::Chemistry`] why today's water has no answer.
+///
+/// ```
+/// use plan::balance::{Due, balance};
+/// use plan::{Case, Input, Unknown};
+/// let Err(Unknown::Needs(needs)) = balance(&Case::default(), Due::Nothing) else { panic!() };
+/// assert!(needs.contains(Input::Ph)); // never taken for granted
+/// ```
+pub fn balance(case: &Case, due: Due) -> Result<Balance, Unknown> {
     let w = &case.water;
     let needs = Needs::of(&[
-        (Input::Reading, case.reading.is_some()),
+        (Input::Reading, case.read().is_some()),
         (Input::Instrument, case.instrument.is_some()),
         (Input::Heat, w.heat.is_some()),
         (Input::Ph, w.ph.is_some()),
@@ -55,27 +92,27 @@ pub fn balance(case: &Case, rise: Option<Salinity>) -> Result<Balance, Unknown> 
     ]);
     let responds = case.instrument.map(Instrument::responds);
     let (Some(reading), Some(responds), Some(ta), Some(ch)) =
-        (case.reading, responds, w.alkalinity, w.hardness)
+        (case.read(), responds, w.alkalinity, w.hardness)
     else {
         return Err(Unknown::Needs(needs));
     };
     let salt = sodium_chloride_behind(reading, responds, ta, ch);
-    let Some(sample) = w.sample(salt) else {
-        return Err(Unknown::Needs(needs));
-    };
+    let others = other_ions(responds, ta, ch);
+    let belied =
+        responds == Responds::ToConductivity && others.mg_per_l() > reading.mg_per_l() + policy::BELIED_BY;
+    let Some(sample) = w.sample(salt) else { return Err(Unknown::Needs(needs)) };
     let today = sample.state().map_err(Unknown::Chemistry)?;
-    let salted = match rise {
-        None => None,
-        Some(rise) => {
-            let salt = salt.raised_by(rise);
-            let same = chem::Sample { salt, ..sample }.state();
-            let free = sample.water().and_then(|water| water.salted(rise).state());
-            Some(Salted {
-                salt,
-                same_ph: same.map_err(Unknown::Chemistry)?,
-                free_ph: free.map_err(Unknown::Chemistry)?,
-            })
-        }
+    let after = match due {
+        Due::Unknown => After::Unknown,
+        Due::Nothing => After::Today,
+        Due::Rise(rise) => After::Salted(salted(sample, rise)),
     };
-    Ok(Balance { responds, salt, today, salted })
+    Ok(Balance { responds, salt, today, belied, after })
+}
+
+fn salted(sample: Sample, rise: Salinity) -> Result<Salted, chem::Fault> {
+    let salt = sample.salt.raised_by(rise);
+    let same_ph = Sample { salt, ..sample }.state()?;
+    let free_ph = sample.water()?.salted(rise).state()?;
+    Ok(Salted { salt, same_ph, free_ph })
 }

@@ -32,7 +32,7 @@ pub enum BandFault {
 pub enum Standing {
     /// Below the low limit.
     Short,
-    /// Between the limits, themselves included.
+    /// Between the limits, themselves included, or next to the target.
     Within,
     /// Above the high limit.
     Over,
@@ -73,9 +73,21 @@ impl Band {
         }
     }
 
-    /// Where `reading` stands; a reading on a limit is within.
+    /// Where `reading` stands. On a limit, or next to the target, it is within.
+    ///
+    /// ```
+    /// use chem::Salinity;
+    /// use plan::{Band, Standing};
+    /// let ppm = |x| Salinity::from_mg_per_l(x).unwrap();
+    /// let band = Band::of(Some(ppm(3_150.0)), Some(ppm(3_200.0)), None).unwrap();
+    /// assert_eq!(band.standing(ppm(3_090.0)), Standing::Short);
+    /// assert_eq!(band.standing(ppm(3_140.0)), Standing::Within); // 60 below the target
+    /// assert_eq!(band.standing(ppm(3_600.0)), Standing::Within);
+    /// assert_eq!(band.standing(ppm(3_601.0)), Standing::Over);
+    /// ```
     pub fn standing(&self, reading: Salinity) -> Standing {
-        if reading < self.low {
+        let near = reading.mg_per_l() >= self.target.mg_per_l() - policy::NEAR_TARGET;
+        if reading < self.low && !near {
             Standing::Short
         } else if reading > self.high {
             Standing::Over

@@ -152,6 +152,12 @@ impl Needs {
     pub const NONE: Self = Self(0);
 
     /// The inputs of `all` that are not there.
+    ///
+    /// ```
+    /// use plan::{Input, Needs};
+    /// let needs = Needs::of(&[(Input::Volume, true), (Input::Reading, false)]);
+    /// assert!(needs.contains(Input::Reading) && !needs.contains(Input::Volume) && !needs.is_none());
+    /// ```
     pub fn of(all: &[(Input, bool)]) -> Self {
         Self(all.iter().filter(|(_, there)| !there).fold(0, |set, (i, _)| set | 1 << *i as u32))
     }
@@ -248,7 +254,7 @@ pub struct Case {
     /// What the water touches.
     pub surface: Option<Surface>,
     /// Salt reading.
-    pub reading: Option<Salinity>,
+    pub reading: Optional<Salinity>,
     /// What it was read with.
     pub instrument: Option<Instrument>,
     /// The water's history.
@@ -267,4 +273,22 @@ pub struct Case {
     pub cap: Optional<Fraction>,
     /// Is the ground water known to stand low?
     pub ground: Option<Ground>,
+}
+
+impl Case {
+    /// The reading, if there is one that was read: an assumed figure is none.
+    ///
+    /// ```
+    /// use chem::Salinity;
+    /// use plan::{Case, Instrument, Optional};
+    /// let reading = Optional::Given(Salinity::NONE);
+    /// let case = Case { reading, instrument: Some(Instrument::Assumed), ..Case::default() };
+    /// assert_eq!(case.read(), None);
+    /// ```
+    pub fn read(&self) -> Option<Salinity> {
+        match self.reading {
+            Optional::Given(reading) if self.instrument != Some(Instrument::Assumed) => Some(reading),
+            _ => None,
+        }
+    }
 }

@@ -23,10 +23,11 @@ pub mod rules;
 pub mod staging;
 
 pub use balance::Balance;
+use balance::Due;
 pub use band::{Band, BandFault, Standing};
 pub use case::*;
 pub use replace::Replace;
-pub use rules::{Gates, Go, Verdict};
+pub use rules::{Gate, Gates, Go, Verdict};
 pub use staging::Dose;
 
 /// Why a result is not there.
@@ -49,7 +50,8 @@ pub struct Plan {
     pub dose: Dose,
     /// The saturation index, today and after the salt.
     pub balance: Result<Balance, Unknown>,
-    /// Water to replace; asked only when there is too much salt.
+    /// Water to replace; asked only when there is too much salt by something better than the
+    /// generator's display.
     pub replace: Result<Replace, Unknown>,
     /// One verdict a gate.
     pub gates: Gates,
@@ -67,7 +69,7 @@ pub struct Plan {
 /// # fn main() -> Result<(), OutOfRange> {
 /// let case = Case {
 ///     volume: Some(Volume::from_cubic_metres(62.82)?),
-///     reading: Some(Salinity::from_mg_per_l(400.0)?),
+///     reading: Optional::Given(Salinity::from_mg_per_l(400.0)?),
 ///     bag: Bag { size: Some(Mass::from_kilograms(20.0)?), ..Bag::default() },
 ///     ..Case::default()
 /// };
@@ -78,11 +80,18 @@ pub struct Plan {
 /// # }
 /// ```
 pub fn plan(case: &Case) -> Plan {
-    let standing = case.band.zip(case.reading).map(|(band, reading)| band.standing(reading));
+    let standing = case.band.zip(case.read()).map(|(band, reading)| band.standing(reading));
     let dose = staging::dose(case, standing);
-    let balance = balance::balance(case, dose.rise);
+    let due = match (standing, dose.rise) {
+        (None, _) => Due::Unknown,
+        (Some(Standing::Short), Some(rise)) => Due::Rise(rise),
+        (Some(_), _) => Due::Nothing,
+    };
+    let balance = balance::balance(case, due);
     let replace = match (standing, case.band) {
-        (Some(Standing::Over), Some(band)) => replace::replace(case, &band),
+        (Some(Standing::Over), Some(band)) if case.instrument != Some(Instrument::Display) => {
+            replace::replace(case, &band)
+        }
         _ => Err(Unknown::NotAsked),
     };
     let gates = rules::gates(case, &balance);
@@ -95,6 +104,6 @@ pub fn plan(case: &Case) -> Plan {
     if let Ok(known) = &replace {
         needs = needs.and(known.needs);
     }
-    let go = rules::go(case, standing, &gates);
+    let go = rules::go(standing, dose.staging.is_some(), &gates);
     Plan { standing, dose, balance, replace, gates, go, needs }
 }

@@ -7,6 +7,19 @@ pub const EXAMPLE_TARGET: f64 = 3_200.0;
 /// Low and high limit below and above the target until typed, mg/L. Our choice.
 pub const BAND_HALF_WIDTH: f64 = 400.0;
 
+/// Targets that generators usually ask for, mg/L; others are asked about. Common practice.
+pub const USUAL_TARGET: [f64; 2] = [1_000.0, 8_000.0];
+/// A lower reading than this, other than none at all, is asked about, mg/L. Our choice: a slip of unit
+/// is likelier than such water.
+pub const LEAST_READING: f64 = 20.0;
+
+/// This near below the target nothing is added, whatever the low limit, mg/L. Our choice: most tests
+/// can't tell it from the target.
+pub const NEAR_TARGET: f64 = 100.0;
+/// Other ions may account for this much more than a conductivity reads before the two are said to
+/// disagree, mg/L. Our choice.
+pub const BELIED_BY: f64 = 100.0;
+
 /// Part of the computed bags that goes in at the first stage. Common practice: six or seven of ten.
 pub const FIRST_STAGE: f64 = 0.7;
 /// Below this part of the need a first stage in whole bags is too coarse. Our choice.
@@ -31,7 +44,7 @@ pub const UNREAD_UNKNOWN: (f64, f64) = (800.0, 1_200.0);
 /// Most of a pool to drain at one go while its depth is not known. Our choice: what a hand-span
 /// takes off a shallow pool.
 pub const CAP_UNKNOWN: f64 = 0.15;
-/// The same for a cement shell over ground water that is known to be low. Common practice.
+/// The same for a cement shell over ground water that is known to be low. Our choice.
 pub const CAP_CEMENT: f64 = 1.0 / 3.0;
 
 /// Saturation index: inside this either side of zero it passes. Common practice.

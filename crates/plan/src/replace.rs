@@ -2,7 +2,7 @@
 
 use crate::Unknown;
 use crate::band::Band;
-use crate::case::{Case, Ground, Input, Needs, Surface};
+use crate::case::{Case, Ground, Input, Needs, Surface, Tests};
 use crate::policy;
 use chem::salt::sodium_chloride_behind;
 use chem::{Alkalinity, Cyanurate, Fraction, Hardness, Salinity, State, Volume, dilution};
@@ -17,8 +17,6 @@ pub struct Replace {
     pub exchange: Option<Amount>,
     /// In parts; `None` while the cap is not known.
     pub parts: Option<Parts>,
-    /// Salt now, to aim at and in the fill water: what the parts are worked out from.
-    pub salt: [Salinity; 3],
     /// The other tests afterwards, those that are known on both sides.
     pub alkalinity: Option<Alkalinity>,
     /// See `alkalinity`.
@@ -26,7 +24,7 @@ pub struct Replace {
     /// See `alkalinity`.
     pub cyanurate: Option<Cyanurate>,
     /// pH and index afterwards, by mixing the two waters; no gas lost.
-    pub mixed: Option<State>,
+    pub mixed: Result<State, Unknown>,
     /// What is missing for some of this.
     pub needs: Needs,
 }
@@ -36,11 +34,27 @@ pub struct Replace {
 pub struct Parts {
     /// The most that may be drained at one go, and whose figure that is.
     pub cap: Cap,
-    /// How many.
+    /// The owner's own figure is larger, and was not used.
+    pub owner_larger: bool,
+    /// The first of them.
+    pub first: [Option<Part>; MOST_PARTS],
+    /// How many in all.
     pub count: u32,
     /// All together.
     pub total: Amount,
 }
+
+/// One drain.
+#[derive(Clone, Copy, Debug)]
+pub struct Part {
+    /// Of the pool.
+    pub amount: Amount,
+    /// Reading after it.
+    pub salt: Salinity,
+}
+
+/// More drains than this are only counted.
+pub const MOST_PARTS: usize = 12;
 
 /// A share of the pool, and the water in it once the volume is known.
 #[derive(Clone, Copy, Debug)]
@@ -71,19 +85,39 @@ pub enum Basis {
     Owner,
 }
 
-/// The cap of a case; `None` while the owner's own figure is garbled.
-pub fn cap(case: &Case) -> Option<Cap> {
+/// The cap of a case, and whether the owner's own figure is larger; `None` while that is garbled.
+///
+/// ```
+/// use plan::replace::{Basis, cap};
+/// use plan::{Case, Optional, Surface};
+/// // Cement alone is not enough for the larger cap: what stands under it counts.
+/// let case = Case { surface: Some(Surface::Cement), ..Case::default() };
+/// assert_eq!(cap(&case).unwrap().0.basis, Basis::Careful);
+/// assert!(cap(&Case { cap: Optional::Garbled, ..case }).is_none());
+/// ```
+pub fn cap(case: &Case) -> Option<(Cap, bool)> {
     let cement = case.surface == Some(Surface::Cement) && case.ground == Some(Ground::Low);
     let (share, basis) =
         if cement { (policy::CAP_CEMENT, Basis::Cement) } else { (policy::CAP_UNKNOWN, Basis::Careful) };
-    let own = case.cap.or(Fraction::WHOLE)?;
-    if own.ratio() < share {
-        return Some(Cap { share: own, basis: Basis::Owner });
-    }
-    Fraction::from_ratio(share).ok().map(|share| Cap { share, basis })
+    let share = Fraction::from_ratio(share).ok()?;
+    let own = case.cap.or(share)?;
+    let cap = if own < share { Cap { share: own, basis: Basis::Owner } } else { Cap { share, basis } };
+    Some((cap, own > share))
 }
 
 /// Replacement for a case whose reading is above the band.
+///
+/// Errors: [`Unknown::Needs`] while the reading or the fill water's salt is missing.
+///
+/// ```
+/// use chem::Salinity;
+/// use plan::{Band, Case, Optional, replace};
+/// let ppm = |x| Salinity::from_mg_per_l(x).unwrap();
+/// let case = Case { reading: Optional::Given(ppm(4_000.0)), fill_salt: Some(ppm(400.0)), ..Case::default() };
+/// let band = Band::of(None, Some(ppm(3_200.0)), None).unwrap();
+/// let parts = replace::replace(&case, &band).unwrap().parts.unwrap();
+/// assert_eq!(parts.count, 2); // 22.2 % in drains of 15 % at most
+/// ```
 pub fn replace(case: &Case, band: &Band) -> Result<Replace, Unknown> {
     let (p, f) = (&case.water, &case.fill);
     let needs = Needs::of(&[
@@ -95,22 +129,28 @@ pub fn replace(case: &Case, band: &Band) -> Result<Replace, Unknown> {
         (Input::FillHardness, f.hardness.is_some()),
         (Input::FillCyanurate, f.cyanurate.is_some()),
     ]);
-    let (Some(now), Some(fill)) = (case.reading, case.fill_salt) else {
+    let (Some(now), Some(fill)) = (case.read(), case.fill_salt) else {
         return Err(Unknown::Needs(needs));
     };
     let target = band.target;
     let amount = |share: f64| Amount { share, volume: case.volume.map(|v| v.times(share)) };
     let share = dilution::share(now, target, fill);
-    let parts = cap(case).map(|cap| {
-        let (count, total) = dilution::passes(now, target, fill, cap.share)
-            .fold((0, 0.0), |(n, sum), pass| (n + 1, sum + pass.share.ratio()));
-        Parts { cap, count, total: amount(total) }
+    let parts = cap(case).map(|(cap, owner_larger)| {
+        let mut parts = Parts { cap, owner_larger, first: [None; MOST_PARTS], count: 0, total: amount(0.0) };
+        let mut total = 0.0;
+        for pass in dilution::passes(now, target, fill, cap.share) {
+            if let Some(part) = parts.first.get_mut(parts.count as usize) {
+                *part = Some(Part { amount: amount(pass.share.ratio()), salt: pass.salt });
+            }
+            parts.count += 1;
+            total += pass.share.ratio();
+        }
+        Parts { total: amount(total), ..parts }
     });
     Ok(Replace {
         at_once: share.map(|f| amount(f.ratio())),
         exchange: dilution::exchange(Volume::ONE, now, target, fill).ok().map(|v| amount(v.cubic_metres())),
         parts,
-        salt: [now, target, fill],
         alkalinity: after(p.alkalinity, f.alkalinity, share),
         hardness: after(p.hardness, f.hardness, share),
         cyanurate: after(p.cyanurate, f.cyanurate, share),
@@ -134,12 +174,14 @@ fn mixed(
     now: Salinity,
     fill: Salinity,
     share: Result<Fraction, dilution::Fault>,
-) -> Option<State> {
-    let responds = case.instrument?.responds();
-    let water = |tests: &crate::case::Tests, reading| {
-        let salt = sodium_chloride_behind(reading, responds, tests.alkalinity?, tests.hardness?);
-        tests.sample(salt)?.water().ok()
+) -> Result<State, Unknown> {
+    let (Some(instrument), Ok(share)) = (case.instrument, share) else { return Err(Unknown::NotAsked) };
+    let water = |tests: &Tests, reading| {
+        let (Some(ta), Some(ch)) = (tests.alkalinity, tests.hardness) else { return Err(Unknown::NotAsked) };
+        let salt = sodium_chloride_behind(reading, instrument.responds(), ta, ch);
+        let sample = tests.sample(salt).ok_or(Unknown::NotAsked)?;
+        sample.water().map_err(Unknown::Chemistry)
     };
     let (pool, fill) = (water(&case.water, now)?, water(&case.fill, fill)?);
-    pool.replaced(fill, share.ok()?).state().ok()
+    pool.replaced(fill, share).state().map_err(Unknown::Chemistry)
 }

@@ -3,7 +3,7 @@
 use crate::Unknown;
 use crate::balance::Balance;
 use crate::band::Standing;
-use crate::case::{Case, Instrument, Surface};
+use crate::case::{Case, Instrument, Method, Surface};
 use crate::policy;
 
 /// What a gate says.
@@ -19,18 +19,36 @@ pub enum Verdict {
     Unknown,
 }
 
-/// The gates this plan can judge.
+/// A gate this plan can judge.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Gates {
-    /// The saturation index after the salt.
-    pub index: Verdict,
-    /// The low side of the index is only a note on this surface.
-    pub index_note: bool,
+pub enum Gate {
+    /// How much water there is, and how that was found.
+    Volume,
+    /// The salt reading, and with what it was read.
+    Reading,
+    /// The generator's target.
+    Target,
+    /// The water's temperature.
+    Heat,
     /// pH.
-    pub ph: Verdict,
-    /// Temperature.
-    pub heat: Verdict,
+    Ph,
+    /// The saturation index after what is due.
+    Index,
 }
+
+/// One row a gate: its code on the page, and whether a wait at it holds the salt back.
+pub const GATES: [(Gate, &str, bool); 6] = [
+    (Gate::Volume, "volume", false), // The retest decides.
+    (Gate::Reading, "reading", true),
+    (Gate::Target, "target", true),
+    (Gate::Heat, "heat", true),
+    (Gate::Ph, "ph", true),
+    (Gate::Index, "index", true),
+];
+
+/// What each gate says, in the order of [`GATES`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Gates([Verdict; GATES.len()]);
 
 /// The one verdict on adding salt.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -47,55 +65,119 @@ pub enum Go {
     Quote,
 }
 
+impl Gates {
+    /// What one gate says.
+    pub const fn at(&self, gate: Gate) -> Verdict {
+        self.0[gate as usize]
+    }
+
+    fn any(&self, verdict: Verdict) -> bool {
+        self.0.contains(&verdict)
+    }
+
+    fn waits(&self) -> bool {
+        GATES.iter().any(|(gate, _, holds)| *holds && self.at(*gate) == Verdict::Wait)
+    }
+}
+
 /// The index as it is shown, so that the digits and the verdict can't disagree.
+///
+/// ```
+/// assert_eq!(plan::rules::shown(-0.3049), -0.3);
+/// ```
 pub fn shown(index: f64) -> f64 {
     libm::round(index * 100.0) / 100.0
 }
 
-fn beyond(x: f64, [low, high]: [f64; 2]) -> bool {
-    !(x >= low && x <= high)
+/// Judges each gate. A value on a limit takes the better side.
+///
+/// ```
+/// use plan::{Case, Gate, Needs, Unknown, Verdict, rules};
+/// let gates = rules::gates(&Case::default(), &Err(Unknown::Needs(Needs::NONE)));
+/// assert_eq!(gates.at(Gate::Ph), Verdict::Unknown);
+/// ```
+pub fn gates(case: &Case, balance: &Result<Balance, Unknown>) -> Gates {
+    Gates(GATES.map(|(gate, ..)| match gate {
+        Gate::Volume => volume(case),
+        Gate::Reading => reading(case),
+        Gate::Target => target(case),
+        Gate::Heat => heat(case),
+        Gate::Ph => ph(case),
+        Gate::Index => index(case, balance),
+    }))
 }
 
-/// Judges each gate. A value on a limit takes the better side.
-pub fn gates(case: &Case, balance: &Result<Balance, Unknown>) -> Gates {
-    let judged = balance.as_ref().ok().and_then(Balance::judged);
-    let shell = matches!(case.surface, Some(Surface::Liner | Surface::Fibreglass));
-    let (index, index_note) = match judged.map(|i| shown(i.log10())) {
-        None => (Verdict::Unknown, false),
-        Some(i) if i.abs() <= policy::INDEX_PASS => (Verdict::Pass, false),
-        // Nothing of cement for soft water to take from; the maker's figure decides.
-        Some(i) if shell && i < 0.0 => (Verdict::Pass, true),
-        Some(i) if i.abs() <= policy::INDEX_STOP => (Verdict::Wait, false),
-        Some(_) => (Verdict::Stop, false),
-    };
-    let ph = match case.water.ph.map(|ph| ph.units()) {
+fn volume(case: &Case) -> Verdict {
+    match (case.volume, case.method) {
+        (None, _) => Verdict::Unknown,
+        (Some(_), Some(Method::Remembered)) => Verdict::Wait,
+        (Some(_), _) => Verdict::Pass,
+    }
+}
+
+fn reading(case: &Case) -> Verdict {
+    match case.instrument {
+        Some(Instrument::Assumed) => Verdict::Stop,
         None => Verdict::Unknown,
-        Some(ph) if !beyond(ph, policy::PH_PASS) => Verdict::Pass,
-        Some(ph) if !beyond(ph, policy::PH_WAIT) => Verdict::Wait,
-        Some(_) => Verdict::Stop,
-    };
-    let heat = match case.water.heat.map(|t| t.celsius()) {
+        Some(_) if case.read().is_none() => Verdict::Unknown,
+        Some(Instrument::Display) => Verdict::Wait,
+        Some(_) => Verdict::Pass,
+    }
+}
+
+fn target(case: &Case) -> Verdict {
+    match case.band {
+        None => Verdict::Unknown,
+        Some(band) if band.example => Verdict::Wait,
+        Some(_) => Verdict::Pass,
+    }
+}
+
+fn heat(case: &Case) -> Verdict {
+    match case.water.heat.map(|t| t.celsius()) {
         None => Verdict::Unknown,
         Some(t) if t >= policy::WARM_ENOUGH => Verdict::Pass,
         Some(_) => Verdict::Wait,
-    };
-    Gates { index, index_note, ph, heat }
+    }
 }
 
-/// The worst gate decides: a stop, then anything missing, then a wait.
-pub fn go(case: &Case, standing: Option<Standing>, gates: &Gates) -> Go {
-    let all = [gates.index, gates.ph, gates.heat];
-    let any = |verdict| all.contains(&verdict);
-    if any(Verdict::Stop) || standing == Some(Standing::Over) {
+fn ph(case: &Case) -> Verdict {
+    let within = |x: f64, [low, high]: [f64; 2]| x >= low && x <= high;
+    match case.water.ph.map(|ph| ph.units()) {
+        None => Verdict::Unknown,
+        Some(ph) if within(ph, policy::PH_PASS) => Verdict::Pass,
+        Some(ph) if within(ph, policy::PH_WAIT) => Verdict::Wait,
+        Some(_) => Verdict::Stop,
+    }
+}
+
+fn index(case: &Case, balance: &Result<Balance, Unknown>) -> Verdict {
+    let judged = balance.as_ref().ok().and_then(Balance::judged);
+    match judged.map(|i| shown(i.log10())) {
+        None => Verdict::Unknown,
+        Some(i) if i.abs() <= policy::INDEX_PASS || i < 0.0 && low_is_a_note(case) => Verdict::Pass,
+        Some(i) if i.abs() <= policy::INDEX_STOP => Verdict::Wait,
+        Some(_) => Verdict::Stop,
+    }
+}
+
+/// Has the shell nothing of cement for soft water to take from? Then the maker's figure decides, and a
+/// low index is only a note.
+pub fn low_is_a_note(case: &Case) -> bool {
+    matches!(case.surface, Some(Surface::Liner | Surface::Fibreglass))
+}
+
+/// The worst decides: a stop; then nothing to add; then anything missing; then a wait that holds.
+///
+/// `counted`: the bags are known.
+pub fn go(standing: Option<Standing>, counted: bool, gates: &Gates) -> Go {
+    if gates.any(Verdict::Stop) || standing == Some(Standing::Over) {
         Go::No
     } else if standing == Some(Standing::Within) {
-        Go::Nothing
-    } else if standing.is_none() || case.volume.is_none() || any(Verdict::Unknown) {
+        if gates.at(Gate::Reading) == Verdict::Pass { Go::Nothing } else { Go::NotYet }
+    } else if !counted || gates.any(Verdict::Unknown) {
         Go::CantSay
-    } else if any(Verdict::Wait)
-        || case.band.is_none_or(|band| band.example)
-        || matches!(case.instrument, Some(Instrument::Assumed | Instrument::Display))
-    {
+    } else if gates.waits() {
         Go::NotYet
     } else {
         Go::Quote

@@ -4,7 +4,7 @@
 //! sure the volume and the reading are; [`stage`] is the one function to replace when that changes.
 
 use crate::band::{Band, Standing};
-use crate::case::{Bag, Case, History, Input, Instrument, Needs};
+use crate::case::{Bag, Case, History, Input, Needs, Optional};
 use crate::policy;
 use chem::{Mass, Purity, Salinity, Volume, salt};
 
@@ -21,8 +21,6 @@ pub struct Dose {
     pub staging: Option<Staging>,
     /// Bags to buy at most and at least while nobody has read the salt.
     pub range: Option<[u32; 2]>,
-    /// The reading is a guess, so nothing is to be added on it.
-    pub withheld: bool,
     /// What is missing.
     pub needs: Needs,
 }
@@ -40,14 +38,16 @@ pub struct Staging {
     pub buy: Option<u32>,
     /// Reading if every whole bag of the total went in.
     pub lands: Salinity,
-    /// Salt left of the total when the target is reached.
-    pub left: Mass,
+    /// Salt left when the job is done, of all bags bought and in hand; `None` while those are not known.
+    pub left: Option<Mass>,
     /// The first stage.
     pub first: Portion,
     /// Expected reading after it.
     pub expect: Salinity,
     /// The rest, to be settled by the retest.
     pub later: Portion,
+    /// Expected reading after it: the target, or a little less where a bag was not worth buying.
+    pub lasts: Salinity,
 }
 
 /// An amount to add.
@@ -62,30 +62,48 @@ pub struct Portion {
 }
 
 /// The dose of a case.
+///
+/// ```
+/// use chem::*;
+/// use plan::*;
+/// # fn main() -> Result<(), OutOfRange> {
+/// let case = Case {
+///     volume: Some(Volume::from_cubic_metres(62.82)?),
+///     reading: Optional::Given(Salinity::from_mg_per_l(400.0)?),
+///     band: Band::of(None, Some(Salinity::from_mg_per_l(3_200.0)?), None).ok(),
+///     bag: Bag {
+///         size: Some(Mass::from_kilograms(20.0)?),
+///         purity: Some(Purity::from_ratio(0.994)?),
+///         ..Bag::default()
+///     },
+///     ..Case::default()
+/// };
+/// let staging = staging::dose(&case, Some(Standing::Short)).staging.unwrap();
+/// assert_eq!((staging.total, staging.first.bags), (9, 6.0));
+/// # Ok(())
+/// # }
+/// ```
 pub fn dose(case: &Case, standing: Option<Standing>) -> Dose {
-    let withheld = matches!(case.instrument, Some(Instrument::Assumed));
     let mut needs =
-        Needs::of(&[(Input::Volume, case.volume.is_some()), (Input::Reading, case.reading.is_some())]);
-    if standing != Some(Standing::Over) {
+        Needs::of(&[(Input::Volume, case.volume.is_some()), (Input::Reading, case.read().is_some())]);
+    if matches!(standing, None | Some(Standing::Short)) {
         needs = needs.and(Needs::of(&[
             (Input::BagSize, case.bag.size.is_some()),
             (Input::Purity, case.bag.purity.is_some()),
         ]));
     }
-    let mut dose = Dose { needs, withheld, ..Dose::default() };
+    let mut dose = Dose { needs, ..Dose::default() };
     let Some(band) = case.band else { return dose };
-    let Some(reading) = case.reading else {
-        dose.range = range(case, &band);
+    let Some(reading) = case.read() else {
+        if case.reading != Optional::Garbled {
+            dose.range = range(case, &band);
+        }
         return dose;
     };
     dose.rise = band.target.above(reading);
-    let (Some(rise), Some(volume)) = (dose.rise, case.volume) else {
-        return dose;
-    };
+    let (Some(rise), Some(volume)) = (dose.rise, case.volume) else { return dose };
     dose.pure = Some(salt::mass_for(volume, rise, Purity::WHOLE));
-    let Some(purity) = case.bag.purity else {
-        return dose;
-    };
+    let Some(purity) = case.bag.purity else { return dose };
     let mass = salt::mass_for(volume, rise, purity);
     dose.mass = Some(mass);
     dose.staging = case.bag.size.map(|size| stage(reading, mass, size, purity, volume, &case.bag));
@@ -125,16 +143,19 @@ fn stage(reading: Salinity, mass: Mass, size: Mass, purity: Purity, volume: Volu
     };
     let portion = |bags: f64| Portion { mass: size.times(bags), bags, weighed };
     let reading_after = |mass| reading.raised_by(salt::rise_from(mass, purity, volume));
+    let all = if rounded_down { size.times(total.into()) } else { mass };
+    let have = bag.in_hand.or(0);
     Staging {
         bags,
         total,
         rounded_down,
-        buy: bag.in_hand.or(0).map(|have| total.saturating_sub(have)),
-        lands: reading_after(size.times(total as f64)),
-        left: size.times(total as f64).less(mass),
+        buy: have.map(|have| total.saturating_sub(have)),
+        lands: reading_after(size.times(total.into())),
+        left: have.map(|have| size.times(total.max(have).into()).less(all)),
         first: portion(first),
         expect: reading_after(size.times(first)),
-        later: portion((bags - first).max(0.0)),
+        later: portion((in_bags(all, size) - first).max(0.0)),
+        lasts: reading_after(all),
     }
 }
 

@@ -1,15 +1,19 @@
 //! Who listens to the page? One desk a form: what was typed, left, cleared, linked and said.
 
 use crate::answer;
-use crate::dom::{Pen, first};
+use crate::answer::joined;
+use crate::dom::{Pen, all, first};
+use crate::field;
 use crate::form::Form;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
-use web_sys::{Element, Event, HtmlElement, HtmlFormElement, Window};
+use web_sys::{Element, Event, FocusEvent, HtmlElement, HtmlFormElement, Window};
 
 /// A rest after the last key, before the sentence is spoken.
 const PAUSE_MS: i32 = 900;
+/// From leaving a field to showing what is wrong with it: time for a press to end.
+const LEAVING_MS: i32 = 250;
 /// How a link to a filled form begins.
 const LINK: &str = "#sw1&";
 const SENTENCE: &str = "template[data-say]";
@@ -27,11 +31,16 @@ struct Desk {
     signs: Vec<(String, String)>,
     /// Fields once left: their faults may be shown.
     left: RefCell<Vec<String>>,
+    /// Fields whose faults are shown.
+    faulty: RefCell<Vec<String>>,
+    /// The field that has the focus, or had it last.
+    at: RefCell<String>,
     /// What was typed before it was cleared or replaced.
     before: RefCell<Option<Form>>,
     /// Where the sentence is spoken, and when, and which was last.
     status: Option<Element>,
-    timer: Cell<i32>,
+    speaking: Cell<i32>,
+    leaving: Cell<i32>,
     said: RefCell<String>,
 }
 
@@ -54,15 +63,21 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
         form,
         window,
         left: RefCell::default(),
+        faulty: RefCell::default(),
+        at: RefCell::default(),
         before: RefCell::default(),
         status,
-        timer: Cell::new(0),
+        speaking: Cell::new(0),
+        leaving: Cell::new(0),
         said: RefCell::default(),
     });
     for kind in ["input", "change", "focusout", "click", "submit"] {
         desk.on(&desk.form, kind, Desk::happened)?;
     }
-    desk.on(&desk.window, "hashchange", |desk, _| desk.open_address())?;
+    desk.on(&desk.window, "hashchange", |desk, _| match desk.window.history()?.state()?.is_truthy() {
+        true => Ok(()), // An address of our own, gone back to: what is typed now is newer.
+        false => desk.open_address(),
+    })?;
     DESKS.with_borrow_mut(|all| all.push(desk.clone()));
     desk.open_address()?;
     desk.refresh()
@@ -87,6 +102,7 @@ impl Desk {
         let Some(target) = event.target().and_then(|t| t.dyn_into::<Element>().ok()) else {
             return Ok(());
         };
+        let name = target.get_attribute("name").unwrap_or_default();
         match event.type_().as_str() {
             "click" => return self.clicked(event, &target),
             "submit" => {
@@ -98,9 +114,21 @@ impl Desk {
                 return Ok(());
             }
             "focusout" => {
-                self.leave(&target.get_attribute("name").unwrap_or_default());
+                self.leave(&name);
+                let next = event.unchecked_ref::<FocusEvent>().related_target();
+                let next =
+                    next.and_then(|t| t.dyn_into::<Element>().ok()).and_then(|t| t.get_attribute("name"));
+                *self.at.borrow_mut() = next.unwrap_or_default();
+                // Not at once: a message that moves what is being pressed would swallow the press.
+                let desk = self.clone();
+                return self.later(&self.leaving, LEAVING_MS, move || desk.refresh());
             }
-            _ => *self.before.borrow_mut() = None,
+            _ => {
+                // A fault that stands is followed key by key; a new one waits until the field is left.
+                if !self.faulty.borrow().contains(&name) {
+                    self.left.borrow_mut().retain(|left| *left != name);
+                }
+            }
         }
         self.refresh()
     }
@@ -122,7 +150,8 @@ impl Desk {
                 *self.before.borrow_mut() = Some(before);
                 self.refresh()
             }
-            "undo" => match self.before.take() {
+            // Pressed twice it undoes itself: what is typed now is never lost either.
+            "undo" => match self.before.replace(Some(self.typed())) {
                 None => Ok(()),
                 Some(form) => {
                     self.form.reset();
@@ -144,7 +173,7 @@ impl Desk {
             return Ok(());
         };
         let parts = web_sys::UrlSearchParams::new_with_str(parts)?;
-        let form = Form::from_pairs(&parts);
+        let form = Form::from_pairs(&parts)?;
         let before = self.typed();
         self.form.reset();
         *self.before.borrow_mut() = (!before.is_blank()).then_some(before);
@@ -153,29 +182,42 @@ impl Desk {
 
     /// Puts texts into the fields of their names; a name the page has no field for is left.
     fn set(self: &Rc<Self>, form: &Form) -> Result<(), JsValue> {
-        let fields = self.form.elements();
-        for (name, text) in &form.0 {
-            if let Some(field) = named(&fields, name) {
-                js_sys::Reflect::set(&field, &"value".into(), &text.into())?;
-                self.leave(name);
-            }
+        for field in all(&self.form, "input[name], select[name], textarea[name]") {
+            let name = field.get_attribute("name").unwrap_or_default();
+            let Some((_, text)) = form.0.iter().rev().find(|(n, _)| *n == name) else { continue };
+            let (key, value) = match field.get_attribute("type").as_deref() {
+                Some("radio") => {
+                    ("checked", JsValue::from(field.get_attribute("value").as_ref() == Some(text)))
+                }
+                _ => ("value", text.into()),
+            };
+            js_sys::Reflect::set(&field, &key.into(), &value)?;
+            self.leave(&name);
         }
         self.refresh()
     }
 
     /// The form as typed.
     fn typed(&self) -> Form {
-        web_sys::FormData::new_with_form(&self.form).map_or(Form::default(), |data| Form::from_pairs(&data))
+        let data = web_sys::FormData::new_with_form(&self.form);
+        data.and_then(|data| Form::from_pairs(&data)).unwrap_or_default()
     }
 
     fn refresh(self: &Rc<Self>) -> Result<(), JsValue> {
         let mut form = self.typed();
+        self.keep(&form)?;
         form.0.extend(self.signs.iter().cloned());
         let mut answer = answer(&form);
         if self.before.borrow().is_some() {
             answer.say("can.undo");
         }
-        self.pen.write(&answer, |name| self.left.borrow().iter().any(|n| n == name))?;
+        // A number is not at fault while its unit is being chosen.
+        let (left, at) = (self.left.borrow().clone(), self.at.borrow().clone());
+        let due =
+            |field: &str| left.iter().any(|n| n == field) && (at != field::unit_of(field) || at == field);
+        answer.faults.retain(|fault| due(fault.field));
+        self.pen.write(&answer)?;
+        *self.faulty.borrow_mut() = answer.faults.iter().map(|fault| fault.field.to_string()).collect();
         match self.pen.sentence(SENTENCE, &answer) {
             Some(sentence) => self.speak(sentence),
             None => Ok(()),
@@ -191,18 +233,50 @@ impl Desk {
 
     /// Says a sentence when it is new, after a rest.
     fn speak(self: &Rc<Self>, sentence: String) -> Result<(), JsValue> {
-        self.window.clear_timeout_with_handle(self.timer.get());
         let desk = self.clone();
-        let say = Closure::once_into_js(move || {
+        self.later(&self.speaking, PAUSE_MS, move || {
             if *desk.said.borrow() != sentence {
                 desk.status.iter().for_each(|region| region.set_text_content(Some(&sentence)));
                 *desk.said.borrow_mut() = sentence;
             }
-        });
-        let timer = self
+            Ok(())
+        })
+    }
+
+    /// Does something after a while; what was waiting on the same timer is dropped.
+    fn later(
+        &self,
+        timer: &Cell<i32>,
+        after_ms: i32,
+        act: impl FnOnce() -> Result<(), JsValue> + 'static,
+    ) -> Result<(), JsValue> {
+        self.window.clear_timeout_with_handle(timer.get());
+        let act = Closure::once_into_js(act);
+        let set = self
             .window
-            .set_timeout_with_callback_and_timeout_and_arguments_0(say.unchecked_ref(), PAUSE_MS)?;
-        self.timer.set(timer);
+            .set_timeout_with_callback_and_timeout_and_arguments_0(act.unchecked_ref(), after_ms)?;
+        timer.set(set);
+        Ok(())
+    }
+
+    /// Keeps what is typed in the page's own address, where the form asks for it, so that a reload
+    /// loses nothing. A page that may not touch its address just does not keep it.
+    fn keep(&self, form: &Form) -> Result<(), JsValue> {
+        if !self.form.has_attribute("data-keep") {
+            return Ok(());
+        }
+        let parts = web_sys::UrlSearchParams::new()?;
+        for (name, text) in form.0.iter().filter(|(_, text)| !text.is_empty()) {
+            parts.append(name, text);
+        }
+        let address = joined(&[LINK, &parts.to_string().as_string().unwrap_or_default()]);
+        let kept = self.window.location().hash()?.starts_with(LINK);
+        let address = match form.is_blank() {
+            true if !kept => return Ok(()),
+            true => "#",
+            false => &address,
+        };
+        let _ = self.window.history()?.replace_state_with_url(&JsValue::TRUE, "", Some(address));
         Ok(())
     }
 }
@@ -219,10 +293,4 @@ fn signs(form: &HtmlFormElement) -> Vec<(String, String)> {
         Some((name.to_string(), text(&part, "value")?))
     };
     [sign("sign.decimal", "decimal"), sign("sign.group", "group")].into_iter().flatten().collect()
-}
-
-/// All radio buttons of a name as one, or the field of that name.
-fn named(fields: &web_sys::HtmlCollection, name: &str) -> Option<JsValue> {
-    let get: js_sys::Function = js_sys::Reflect::get(fields, &"namedItem".into()).ok()?.dyn_into().ok()?;
-    get.call1(fields, &name.into()).ok().filter(|found| !found.is_null())
 }

@@ -3,7 +3,6 @@
 //! Nothing else is changed: no HTML, class or style is written, and no word comes from here.
 
 use crate::answer::{Answer, Row, Shown, joined};
-use crate::field;
 use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
 use web_sys::{DocumentFragment, Element, HtmlFormElement, HtmlTemplateElement, Node};
@@ -30,12 +29,12 @@ impl Pen {
         Self { form, words, rows: RefCell::default() }
     }
 
-    /// Writes an answer; of the faults those that are `due`.
-    pub fn write(&self, answer: &Answer, due: impl Fn(&str) -> bool) -> Result<(), JsValue> {
+    /// Writes an answer.
+    pub fn write(&self, answer: &Answer) -> Result<(), JsValue> {
         self.outputs(&self.form, "output[name]:not([data-fault] *, [data-row] *)", &answer.outputs);
         conditions(&self.form, answer);
         self.rows(answer)?;
-        self.faults(answer, due)
+        self.faults(answer)
     }
 
     /// What a template of the form says of an answer, as text.
@@ -52,7 +51,8 @@ impl Pen {
             None => shown.text.clone(),
             Some(code) => {
                 let word = self.words.iter().find(|(c, _)| c == code).map_or(code, |(_, word)| word);
-                joined(&[&shown.text, "\u{a0}", word])
+                let space = if shown.text.is_empty() { "" } else { "\u{a0}" };
+                joined(&[&shown.text, space, word])
             }
         }
     }
@@ -90,18 +90,13 @@ impl Pen {
         Ok(())
     }
 
-    /// The message of each fault that is due, and `aria-invalid` on the field.
-    fn faults(&self, answer: &Answer, due: impl Fn(&str) -> bool) -> Result<(), JsValue> {
-        let standing: Vec<_> = answer
-            .faults
-            .iter()
-            // A number whose unit is still to be chosen is no mistake until the unit was passed by.
-            .filter(|f| due(if f.code == "no-unit" { field::unit_of(f.field) } else { f.field }))
-            .collect();
+    /// The message of each fault, and `aria-invalid` on the field.
+    fn faults(&self, answer: &Answer) -> Result<(), JsValue> {
         for place in all(&self.form, "[data-fault]:not(template)") {
             let of = place.get_attribute("data-fault").unwrap_or_default();
             let (field, code) = of.split_once(':').unwrap_or((&of, ""));
-            let fault = standing.iter().find(|f| f.field == field && (code.is_empty() || f.code == code));
+            let fault =
+                answer.faults.iter().find(|f| f.field == field && (code.is_empty() || f.code == code));
             hide(&place, fault.is_none());
             let Some(fault) = fault else { continue };
             if code.is_empty() {
@@ -131,7 +126,7 @@ impl Pen {
         }
         for field in all(&self.form, "input[name], select[name]") {
             let name = field.get_attribute("name").unwrap_or_default();
-            if standing.iter().any(|f| f.field == name) {
+            if answer.faults.iter().any(|f| f.field == name) {
                 field.set_attribute("aria-invalid", "true")?;
             } else {
                 field.remove_attribute("aria-invalid")?;
@@ -166,7 +161,7 @@ fn hide(element: &Element, hidden: bool) {
 }
 
 /// Elements within a node that match, in their order; none for a selector that means nothing.
-fn all(within: &Node, selector: &str) -> Vec<Element> {
+pub fn all(within: &Node, selector: &str) -> Vec<Element> {
     let list = match within.dyn_ref::<Element>() {
         Some(element) => element.query_selector_all(selector),
         None => within.unchecked_ref::<DocumentFragment>().query_selector_all(selector),

@@ -9,10 +9,11 @@ use serde::Serialize;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlFormElement;
 
-/// Works out the answer to a plain object of names and texts. Touches no page.
+/// Works out the answer to a plain object of names and texts. Touches no page. Throws only for a value
+/// that is no text.
 #[wasm_bindgen(js_name = answer)]
 pub fn answer_object(form: &Object) -> Result<JsValue, JsValue> {
-    let answer = crate::answer(&Form::from_pairs(&Object::entries(form)));
+    let answer = crate::answer(&Form::from_pairs(&Object::entries(form))?);
     plain(Plain::from(&answer))
 }
 
@@ -38,9 +39,16 @@ fn plain(value: Plain) -> Result<JsValue, JsValue> {
 }
 
 impl Form {
-    /// From anything that yields pairs of name and text, as a form's data does.
-    pub(crate) fn from_pairs(pairs: &JsValue) -> Self {
-        let text = |pair: &JsValue, i| Array::from(pair).get(i).as_string().unwrap_or_default();
-        Self(Array::from(pairs).to_vec().iter().map(|pair| (text(pair, 0), text(pair, 1))).collect())
+    /// From anything that yields pairs of name and text, as a form's data does. What is no text is
+    /// refused: a number's meaning would hang on who turned it into text.
+    pub(crate) fn from_pairs(pairs: &JsValue) -> Result<Self, JsValue> {
+        let text =
+            |pair: &Array, i| pair.get(i).as_string().ok_or(JsValue::from("every value must be a text"));
+        let mut form = Self::default();
+        for pair in Array::from(pairs).to_vec() {
+            let pair = Array::from(&pair);
+            form.0.push((text(&pair, 0)?, text(&pair, 1)?));
+        }
+        Ok(form)
     }
 }

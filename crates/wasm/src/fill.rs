@@ -6,12 +6,12 @@ use crate::form::{Form, Units};
 use crate::number::Signs;
 use crate::unit::Unit;
 use chem::salt::Responds;
-use chem::{Mass, Quantity, Salinity, State, Volume, dilution};
-use plan::replace::{Amount, Basis};
-use plan::{Balance, Band, Case, Dose, Go, Input, Plan, Replace, Standing, Unknown, Verdict};
-
-/// Most rows of part-drains shown.
-pub const MOST_PASSES: usize = 12;
+use chem::{Mass, Quantity, Salinity, State, Volume};
+use plan::balance::After;
+use plan::policy;
+use plan::replace::{Amount, Basis, Parts};
+use plan::rules::{GATES, low_is_a_note};
+use plan::{Balance, Band, Case, Dose, Gate, Go, Input, Plan, Replace, Standing, Unknown, Verdict};
 
 struct Filler<'a> {
     answer: &'a mut Answer,
@@ -23,7 +23,7 @@ struct Filler<'a> {
 pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut Answer) {
     let mut f = Filler { answer, units, signs: form.signs() };
     f.answer.say("ready");
-    f.needs(form, plan);
+    f.needs(plan);
     if let Some(band) = &case.band {
         f.band(band);
     }
@@ -33,15 +33,21 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
         Some(Standing::Within) => "dose.enough",
         Some(Standing::Over) => "dose.less",
     });
+    let unit = f.units.salt.code;
+    f.answer.put("salt.unit", Shown { text: String::new(), unit: Some(unit) });
+    if case.read().is_some_and(|r| r > Salinity::NONE && r.mg_per_l() < policy::LEAST_READING) {
+        f.answer.say("salt.tiny");
+    }
     f.dose(case, plan, &plan.dose);
     f.gates(plan);
     match &plan.balance {
-        Ok(balance) => f.balance(balance),
+        Ok(balance) => f.balance(case, balance),
         Err(Unknown::Chemistry(fault)) => f.chemistry(fault),
         Err(_) => {}
     }
     match &plan.replace {
         Ok(replace) => f.replace(replace),
+        Err(Unknown::NotAsked) if plan.standing == Some(Standing::Over) => f.answer.say("less.withheld"),
         Err(Unknown::NotAsked) => {}
         Err(_) => f.answer.say("less.unknown"),
     }
@@ -95,20 +101,14 @@ impl Filler<'_> {
         }
     }
 
-    /// What is missing: an empty field of those the plan needs, or the unit of a number typed.
-    fn needs(&mut self, form: &Form, plan: &Plan) {
+    /// What the plan lacks, and whether anything typed can't be used.
+    fn needs(&mut self, plan: &Plan) {
         for input in Input::ALL.iter().filter(|i| plan.needs.contains(**i)) {
-            if form.text(input.code()).is_empty() {
-                self.need(input.code());
-            }
+            // Where only the unit is missing, ask for that.
+            let unitless = self.answer.faults.iter().any(|f| f.field == input.code() && f.code == "no-unit");
+            self.need(if unitless { field::unit_of(input.code()) } else { input.code() });
         }
-        let mut faulty = false;
-        for i in 0..self.answer.faults.len() {
-            match &self.answer.faults[i] {
-                fault if fault.code == "no-unit" => self.need(field::unit_of(fault.field)),
-                _ => faulty = true,
-            }
-        }
+        let faulty = self.answer.faults.iter().any(|f| f.code != "no-unit");
         if faulty {
             self.answer.say("fault");
         }
@@ -129,8 +129,8 @@ impl Filler<'_> {
         self.salt("used.low", band.low);
         self.salt("used.target", band.target);
         self.salt("used.high", band.high);
-        if band.example {
-            self.answer.say("salt.example");
+        if !band.example && !within(band.target, policy::USUAL_TARGET) {
+            self.answer.say("salt.odd");
         }
         if band.limits_ours {
             self.answer.say("limits.ours");
@@ -142,9 +142,6 @@ impl Filler<'_> {
             self.answer.say("buy.range");
             self.number("buy.from", from.into(), 0);
             self.number("buy.to", to.into(), 0);
-        }
-        if dose.withheld {
-            self.answer.say("first.withheld");
         }
         let Some(rise) = dose.rise else { return };
         self.answer.say("dose.top");
@@ -159,10 +156,14 @@ impl Filler<'_> {
         self.bags("dose.bags", s.bags);
         self.number("buy.total", s.total.into(), 0);
         self.salt("buy.lands", s.lands);
-        self.mass("buy.left", s.left);
+        if let Some(left) = s.left {
+            self.mass("buy.left", left);
+        }
         if let Some(buy) = s.buy {
             self.number("buy.bags", buy.into(), 0);
-            self.answer.say(if buy == 0 { "buy.none" } else { "buy.some" });
+            if buy == 0 {
+                self.answer.say("buy.none");
+            }
         }
         if let Some(have) = case.bag.in_hand.or(0) {
             self.number("buy.have", have.into(), 0);
@@ -170,61 +171,75 @@ impl Filler<'_> {
         if s.rounded_down {
             self.answer.say("buy.rounded-down");
         }
-        if dose.withheld || plan.standing != Some(Standing::Short) {
+        if plan.standing != Some(Standing::Short) {
             return;
         }
+        if s.total > 1 && !s.rounded_down {
+            self.answer.say("buy.spare");
+        }
         self.answer.say(if s.first.weighed { "first.weigh" } else { "first.bags" });
-        self.number("first.share", plan::policy::FIRST_STAGE, 1);
+        self.number("first.share", policy::FIRST_STAGE, 1);
         self.bags("first.bags", s.first.bags);
         self.mass("first.mass", s.first.mass);
         self.salt("first.expect", s.expect);
         self.bags("later.bags", s.later.bags);
         self.mass("later.mass", s.later.mass);
-        if let Some(band) = case.band {
-            self.salt("later.expect", band.target);
-        }
+        self.salt("later.expect", s.lasts);
     }
 
     fn gates(&mut self, plan: &Plan) {
-        let g = &plan.gates;
-        for (gate, verdict) in [("index", g.index), ("ph", g.ph), ("heat", g.heat)] {
-            let verdict = match verdict {
+        for (gate, code, _) in GATES {
+            let verdict = match plan.gates.at(gate) {
                 Verdict::Pass => "pass",
                 Verdict::Wait => "wait",
                 Verdict::Stop => "stop",
                 Verdict::Unknown => "unknown",
             };
-            self.answer.say(&joined(&["gate.", gate, ".", verdict]));
+            self.answer.say(&joined(&["gate.", code, ".", verdict]));
         }
-        if g.index_note {
-            self.answer.say("index.note");
+        let held = |gate| matches!(plan.gates.at(gate), Verdict::Wait | Verdict::Stop);
+        if held(Gate::Ph) || held(Gate::Index) {
+            self.answer.say("adjust");
         }
     }
 
-    fn balance(&mut self, b: &Balance) {
+    fn balance(&mut self, case: &Case, b: &Balance) {
         self.answer.say(match b.responds {
             Responds::ToChloride => "index.salt.chloride",
-            Responds::ToConductivity => "index.salt.conductivity",
-            Responds::ToNothing => "index.salt.assumed",
+            _ => "index.salt.conductivity",
         });
+        if b.belied {
+            self.answer.say("index.salt.belied");
+        }
         self.salt("index.salt.now", b.salt);
         let today = &b.today;
         self.number("index.carbonate", today.carbonate_alkalinity.mg_per_l(), 0);
         self.number("index.strength", today.strength.molal(), 4);
-        self.signed("index.log-calcium", today.log_calcium);
-        self.signed("index.log-carbonate", today.log_carbonate);
-        self.signed("index.log-solubility", today.log_solubility);
-        let (Some(now), Some(judged)) = (index(today), b.judged()) else {
+        self.number("index.log-calcium", today.log_calcium, 3);
+        self.number("index.log-carbonate", today.log_carbonate, 3);
+        self.number("index.log-solubility", today.log_solubility, 3);
+        let Some(now) = index(today) else {
             self.answer.say("index.no-calcium");
             return;
         };
-        let judged = plan::rules::shown(judged.log10());
         self.signed("index.now", now);
-        self.signed("index.worse", judged);
-        if judged != 0.0 {
-            self.answer.say(if judged < 0.0 { "index.low" } else { "index.high" });
+        if let Some(judged) = b.judged() {
+            let judged = plan::rules::shown(judged.log10());
+            self.signed("index.worse", judged);
+            if judged < 0.0 {
+                self.answer.say("index.low");
+                if judged < -policy::INDEX_PASS && low_is_a_note(case) {
+                    self.answer.say("index.note");
+                }
+            } else if judged > 0.0 {
+                self.answer.say("index.high");
+            }
         }
-        let Some(salted) = &b.salted else { return };
+        let salted = match &b.after {
+            After::Salted(Ok(salted)) => salted,
+            After::Salted(Err(fault)) => return self.chemistry(fault),
+            After::Today | After::Unknown => return,
+        };
         self.answer.say("index.after");
         self.salt("index.salt.after", salted.salt);
         self.number("index.ph.free", salted.free_ph.ph.units(), 2);
@@ -278,7 +293,11 @@ impl Filler<'_> {
                 Basis::Cement => "cap.third",
                 Basis::Owner => "cap.owner",
             });
-            self.passes(r, parts.cap.share, share.volume.map(|v| v.times(1.0 / share.share)));
+            if parts.owner_larger {
+                self.answer.say("cap.larger");
+            }
+            self.answer.say("less.parts");
+            self.parts(parts);
         }
         let tests = [
             ("less.ta", r.alkalinity.map(|x| x.mg_per_l())),
@@ -290,37 +309,42 @@ impl Filler<'_> {
                 self.number(name, x, 0);
             }
         }
-        if let Some(mixed) = &r.mixed {
-            self.answer.say("less.mixed");
-            self.number("less.ph", mixed.ph.units(), 2);
-            if let Some(i) = index(mixed) {
-                self.signed("less.index", i);
+        match &r.mixed {
+            Err(Unknown::Chemistry(_)) => self.answer.say("less.outside"),
+            Err(_) => {}
+            Ok(mixed) => {
+                self.answer.say("less.mixed");
+                self.number("less.ph", mixed.ph.units(), 2);
+                if let Some(i) = index(mixed) {
+                    self.signed("less.index", i);
+                }
             }
         }
     }
 
-    fn passes(&mut self, r: &Replace, cap: chem::Fraction, pool: Option<Volume>) {
-        let [now, target, fill] = r.salt;
+    fn parts(&mut self, parts: &Parts) {
         let (units, signs) = (self.units, self.signs);
         let mut rows = Vec::new();
-        for (n, pass) in dilution::passes(now, target, fill, cap).enumerate() {
-            if n == MOST_PASSES {
-                self.answer.say("less.many");
-                break;
-            }
-            let share = pass.share.ratio();
+        for part in parts.first.iter().flatten() {
             let mut row = vec![
-                ("pass".into(), Shown::number((n + 1) as f64, 0, false, signs)),
-                ("share".into(), percent(share, signs)),
-                ("salt".into(), Shown::of(pass.salt.mg_per_l(), units.salt, signs)),
+                ("pass".into(), Shown::number((rows.len() + 1) as f64, 0, false, signs)),
+                ("share".into(), percent(part.amount.share, signs)),
+                ("salt".into(), Shown::of(part.salt.mg_per_l(), units.salt, signs)),
             ];
-            if let Some(v) = pool {
-                row.push(("volume".into(), Shown::of(v.cubic_metres() * share, units.water, signs)));
+            if let Some(v) = part.amount.volume {
+                row.push(("volume".into(), Shown::of(v.cubic_metres(), units.water, signs)));
             }
             rows.push(row);
         }
+        if parts.count as usize > rows.len() {
+            self.answer.say("less.many");
+        }
         self.answer.rows.push(("passes", rows));
     }
+}
+
+fn within(x: Salinity, [low, high]: [f64; 2]) -> bool {
+    x.mg_per_l() >= low && x.mg_per_l() <= high
 }
 
 fn index(state: &State) -> Option<f64> {

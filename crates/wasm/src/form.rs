@@ -59,16 +59,16 @@ impl Units {
     fn of(form: &Form) -> Self {
         let typed = |kind, name| Unit::find(kind, form.text(name));
         let known = |kind, code| Unit::find(kind, code).unwrap_or(&unit::UNITS[0]);
-        let metric = |water, mass| (known(Kind::Water, water), known(Kind::Mass, mass));
+        let both = |water, mass| (known(Kind::Water, water), known(Kind::Mass, mass));
         let (water, mass) = match form.text("show") {
-            "metric" => metric("m3", "kg"),
-            "us" => metric("[gal_us]", "[lb_av]"),
+            "metric" => both("m3", "kg"),
+            "us" => both("[gal_us]", "[lb_av]"),
             _ => {
                 let (water, mass) =
                     (typed(Kind::Water, "pool.volume.unit"), typed(Kind::Mass, "bag.size.unit"));
                 let american = water.is_some_and(|u| u.code == "[gal_us]")
                     || water.is_none() && mass.is_some_and(|u| u.code == "[lb_av]");
-                let (w, m) = if american { metric("[gal_us]", "[lb_av]") } else { metric("m3", "kg") };
+                let (w, m) = if american { both("[gal_us]", "[lb_av]") } else { both("m3", "kg") };
                 (water.unwrap_or(w), mass.unwrap_or(m))
             }
         };
@@ -115,7 +115,11 @@ impl Reader<'_> {
                 None if out.got > bounds.high => "high",
                 None => "low",
             };
-            let limit = |x| unit.map_or(Shown::plain(x, None, self.signs), |u| Shown::of(x, u, self.signs));
+            let limit = |x| {
+                unit.map_or(Shown::plain(x, None, self.signs), |u| {
+                    Shown::plain(u.rounded(u.outward(x)), unit, self.signs)
+                })
+            };
             self.answer.faults.push(Fault {
                 field: name,
                 code,
@@ -224,7 +228,7 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         volume: r.quantity("pool.volume", Volume::from_cubic_metres),
         method: r.choice("pool.how", Method::ALL, Method::code),
         surface: r.choice("surface.kind", Surface::ALL, Surface::code),
-        reading: r.quantity("salt.now", Salinity::from_mg_per_l),
+        reading: r.optional("salt.now", |x| Salinity::from_mg_per_l(x).ok()),
         instrument: r.choice("salt.how", Instrument::ALL, Instrument::code),
         history: r.choice("salt.class", History::ALL, History::code),
         band: r.band(),

@@ -57,6 +57,7 @@ pub fn read(text: &str, signs: Signs) -> Result<Option<Typed>, NotNumber> {
     }
     let number = text.split(starts_unit).next().unwrap_or("");
     match parse(number.trim_end_matches(is_space), signs) {
+        Ok(_) if text.ends_with(|c| digit(c).is_some()) && number.len() < text.len() => Err(NotNumber::Text),
         Ok(_) if number.len() < text.len() => Err(NotNumber::Unit),
         Ok(typed) => Ok(Some(typed)),
         Err(()) => Err(NotNumber::Text),
@@ -64,43 +65,55 @@ pub fn read(text: &str, signs: Signs) -> Result<Option<Typed>, NotNumber> {
 }
 
 fn starts_unit(c: char) -> bool {
-    c.is_ascii_alphabetic() || matches!(c, '%' | '°' | '/' | '[')
+    c.is_ascii_alphabetic() || matches!(c, '%' | '°' | '/' | '[' | '"')
 }
 
 fn is_space(c: char) -> bool {
-    c.is_ascii_whitespace() || matches!(c, '\u{a0}' | '\u{2009}' | '\u{202f}')
+    c.is_ascii_whitespace() || matches!(c, '\u{a0}' | '\u{2009}' | '\u{202f}' | '\u{200e}' | '\u{200f}')
 }
 
 fn parse(text: &str, signs: Signs) -> Result<Typed, ()> {
-    // Digits of any script to ASCII; group signs that are never decimal signs away.
+    // Digits of any script to ASCII, every kind of group or decimal sign to one of four.
     let mut negative = false;
     let mut plain: Vec<u8> = Vec::with_capacity(text.len());
+    let mut marks: Vec<usize> = Vec::new();
     for (i, c) in text.char_indices() {
-        match c {
-            '-' | '\u{2212}' if i == 0 => negative = true,
-            '+' if i == 0 => {}
-            '.' | '\u{66b}' => plain.push(if c == '.' { b'.' } else { decimal(signs) }),
-            ',' => plain.push(b','),
-            _ if is_space(c) || matches!(c, '\'' | '\u{2019}' | '\u{66c}') => {
-                let between = plain.last().is_some_and(u8::is_ascii_digit);
-                if !between {
-                    return Err(());
-                }
+        let mark = match c {
+            '-' | '\u{2212}' if i == 0 => {
+                negative = true;
+                continue;
             }
-            _ => plain.push(b'0' + digit(c).ok_or(())?),
-        }
+            '+' if i == 0 => continue,
+            '.' => b'.',
+            ',' => b',',
+            '\u{66b}' => decimal(signs),
+            '\'' | '\u{2019}' | '\u{66c}' => APART,
+            _ if is_space(c) => b' ',
+            _ => {
+                plain.push(b'0' + digit(c).ok_or(())?);
+                continue;
+            }
+        };
+        marks.push(plain.len());
+        plain.push(mark);
     }
-    let found: Vec<usize> = (0..plain.len()).filter(|i| matches!(plain[*i], b'.' | b',')).collect();
     let value =
         |decimal: Option<usize>| value(&plain, decimal).map(|x| if negative { -x } else { x }).ok_or(());
-    let (Some(&first), Some(&last)) = (found.first(), found.last()) else {
+    let (Some(&first), Some(&last)) = (marks.first(), marks.last()) else {
         return Ok(Typed { value: value(None)?, other: None });
     };
-    if found.len() == 1 {
-        // A group sign stands after one to three digits that don't begin with a zero.
-        let grouped = plain.len() - last == 4 && (1..=3).contains(&last) && plain[0] != b'0';
+    // Groups: one kind of sign, one to three digits before the first, three between and to the end.
+    let grouped = |groups: &[usize], end: usize| {
+        (1..=3).contains(&first)
+            && groups.iter().all(|i| plain[*i] == plain[first])
+            && groups.windows(2).all(|w| w[1] - w[0] == 4)
+            && groups.last().is_none_or(|i| end - i == 4)
+    };
+    let can_be_decimal = matches!(plain[last], b'.' | b',');
+    if marks.len() == 1 && can_be_decimal {
         let as_decimal = value(Some(last))?;
-        if !grouped {
+        // A number of groups does not begin with a nought.
+        if !grouped(&marks, plain.len()) || plain[0] == b'0' {
             return Ok(Typed { value: as_decimal, other: None });
         }
         let as_group = value(None)?;
@@ -110,21 +123,19 @@ fn parse(text: &str, signs: Signs) -> Result<Typed, ()> {
             Typed { value: as_group, other: Some(as_decimal) }
         });
     }
-    // Several signs: all alike are groups; otherwise the last, if it stands alone, is the decimal
-    // sign. Only one reading is left, so the language need not be asked.
-    let alike = found.iter().all(|i| plain[*i] == plain[first]);
-    let whole_end = if alike { plain.len() } else { last };
-    let groups = if alike { &found[..] } else { &found[..found.len() - 1] };
-    let even =
-        groups.iter().all(|i| plain[*i] == plain[first] && plain[*i] != if alike { 0 } else { plain[last] })
-            && (1..=3).contains(&first)
-            && groups.windows(2).all(|w| w[1] - w[0] == 4)
-            && groups.last().is_some_and(|i| whole_end - i == 4);
-    if !even {
-        return Err(());
+    // Otherwise one reading is left, whatever the language: all groups, or groups and a decimal sign.
+    if grouped(&marks, plain.len()) {
+        return Ok(Typed { value: value(None)?, other: None });
     }
-    Ok(Typed { value: value((!alike).then_some(last))?, other: None })
+    let groups = &marks[..marks.len() - 1];
+    if can_be_decimal && plain[last] != plain[first] && grouped(groups, last) {
+        return Ok(Typed { value: value(Some(last))?, other: None });
+    }
+    Err(())
 }
+
+/// An apostrophe, as a sign between groups.
+const APART: u8 = b'\'';
 
 fn decimal(signs: Signs) -> u8 {
     if signs.decimal == ',' { b',' } else { b'.' }
@@ -225,6 +236,9 @@ mod tests {
             ("1 234", COMMA, 1234.0, None),
             ("1\u{202f}234,5", COMMA, 1234.5, None),
             ("1'234.5", dot, 1234.5, None),
+            ("1 234,567", dot, 1234.567, None),
+            ("16 596", dot, 16596.0, None),
+            ("\u{200e}3200\u{200f}", dot, 3200.0, None),
             ("\u{663}\u{662}\u{660}\u{660}", dot, 3200.0, None),
             ("\u{ff13}.\u{ff15}", dot, 3.5, None),
             ("\u{2212}5", dot, -5.0, None),
@@ -238,11 +252,20 @@ mod tests {
     fn what_is_no_number_is_refused() {
         for (text, fault) in [
             ("abc", NotNumber::Text),
-            ("1e3", NotNumber::Unit),
+            ("1e3", NotNumber::Text),
+            ("62 82", NotNumber::Text),
+            ("400 2", NotNumber::Text),
+            ("7 4", NotNumber::Text),
+            ("5'", NotNumber::Text),
+            ("30' 6", NotNumber::Text),
+            ("7.4 5", NotNumber::Text),
+            ("12,345 678", NotNumber::Text),
+            ("1 234 56", NotNumber::Text),
+            ("1 234'567", NotNumber::Text),
             ("3200 ppm", NotNumber::Unit),
             ("24°C", NotNumber::Unit),
             ("99.4%", NotNumber::Unit),
-            ("1/2", NotNumber::Unit),
+            ("1/2", NotNumber::Text),
             ("--5", NotNumber::Text),
             ("5-", NotNumber::Text),
             ("1.2.3", NotNumber::Text),
