@@ -2,7 +2,7 @@
 
 use crate::shell::{self, Steps};
 use crate::sizes::{Parts, Sizes};
-use crate::{page, setup};
+use crate::{names, page, setup};
 use anyhow::{Context, Result};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -67,10 +67,9 @@ fn loader() -> Result<Loader> {
         &output,
         &input,
     ])?;
-    Ok(Loader {
-        text: fs::read_to_string(folder.join("loader.js"))?,
-        wasm: fs::read(folder.join("loader_bg.wasm"))?,
-    })
+    let text = fs::read_to_string(folder.join("loader.js"))?;
+    let (text, wasm) = names::short(&text, &fs::read(folder.join("loader_bg.wasm"))?)?;
+    Ok(Loader { text, wasm })
 }
 
 fn assemble(loader: &Loader) -> Result<Site> {

@@ -1,6 +1,7 @@
 //! Which verbs does `cargo xtask` know?
 
 mod build;
+mod names;
 mod page;
 mod serve;
 mod setup;
