@@ -175,8 +175,8 @@ fn the_page_starts_as_the_blank_form_leaves_it() {
     for tag in page.split('<').map(|part| part.split('>').next().unwrap()) {
         let Some((_, when)) = tag.split_once(" data-when=\"") else { continue };
         let when = when.split('"').next().unwrap();
-        if when.contains("ready") || when.starts_with("echo.") || when.starts_with("need.") {
-            continue; // The script has not started; echoes keep their place; what is needed is in a hidden list.
+        if when.contains("ready") || when.starts_with("echo.") {
+            continue; // The script has not started; echoes keep their place.
         }
         let shown = when.split(' ').all(|state| match state.strip_prefix('!') {
             Some(state) => !blank.holds(state),

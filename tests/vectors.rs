@@ -343,7 +343,8 @@ fn every_vector_file_agrees_and_equals_native() {
         "salt-mass.csv",
         "salt-shift.csv",
         "saturation-index.csv",
-        "titrations.csv"
+        "titrations.csv",
+        "treatments.csv"
     ];
     assert_eq!(files.len(), CHECKS.len(), "a file with a check is not embedded");
     let mut values = Vec::new();

@@ -21,7 +21,7 @@ pub struct Shares {
 /// Shares free chlorine out among hypochlorous acid, hypochlorite and the chlorinated cyanurates.
 ///
 /// Mass action over H3Cy, H2Cy-, HCy--, HClCy-, H2ClCy, ClCy--, Cl2Cy-, HCl2Cy, Cl3Cy and HOCl, OCl-;
-/// the sum of chlorine is a polynomial in [HOCl], solved by six Newton steps from its first-order
+/// the sum of chlorine is a polynomial in `[HOCl]`, solved by six Newton steps from its first-order
 /// root (5e-7 reached). Activities by Davies.
 ///
 /// Domain: the rows of [`crate::bounds`]; ionic strength of pool water. Total.
@@ -55,7 +55,7 @@ pub fn shares(free: Chlorine, cya: Cyanurate, ph: Ph, t: Temperature, strength: 
     let hydrolysis = 38_800.0 / (LN_10 * 8.314463) * warmth;
     let acid = -1743.0 * warmth - 6.88;
 
-    // All per [H3Cy] and power of X = [HOCl], concentrations; H+ stays an activity.
+    // All per `[H3Cy]` and power of X = [HOCl], concentrations; H+ stays an activity.
     let hypochlorite = pow10(Constants::at(t).hypochlorous + none - ion) / a_h;
     let h2cy = pow10(acid + none - ion) / a_h;
     let hcy = h2cy * pow10(-11.40 + ion - 4.0 * ion) / a_h;

@@ -12,7 +12,7 @@ pub type Solids = Salinity;
 /// Form of Standard Methods 2330B, after Langelier 1936 and Larson and Buswell 1942 (from memory).
 ///
 /// `pH - (pK2 - pKs + p[Ca] + p[HCO3] + 5 pf)`, `pf = A (√I/(1 + √I) - 0.3 I)`,
-/// `A = 1.82e6 (E T)^-1.5`, `E = 60954/(T + 116) - 68.937`, `I = solids/40000`; [HCO3] from *carbonate*
+/// `A = 1.82e6 (E T)^-1.5`, `E = 60954/(T + 116) - 68.937`, `I = solids/40000`; `[HCO3]` from *carbonate*
 /// alkalinity; pK2 and pKs are PB82's. Domain: 0 to 42 °C. Without calcium or carbonate: `None`.
 ///
 /// ```

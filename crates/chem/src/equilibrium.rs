@@ -2,7 +2,7 @@
 //! ionic strength?
 //!
 //! [`Constants`] are thermodynamic: logarithms to base ten at zero ionic strength and one
-//! atmosphere. [`Apparent`] are what the same reactions show in concentrations (mol per kg of
+//! atmosphere. `Apparent` are what the same reactions show in concentrations (mol per kg of
 //! water), with the hydrogen ion kept as an *activity*, since that is what a pH meter reports.
 
 use crate::units::Temperature;

@@ -1,7 +1,7 @@
 //! How many bags to buy, how many now, how many later?
 //!
 //! The simple rule of the trade: most of it now, read again, then the rest. It knows nothing of how
-//! sure the volume and the reading are; [`stage`] is the one function to replace when that changes.
+//! sure the volume and the reading are; `stage` is the one function to replace when that changes.
 
 use crate::band::{Band, Standing};
 use crate::case::{Bag, Case, History, Input, Needs, Optional};

@@ -3,10 +3,10 @@
 //! | Question | Room |
 //! |---|---|
 //! | Which questions are there? | [`field`] |
-//! | What does a unit mean, and how is it shown? | [`unit`] |
+//! | What does a unit mean, and how is it shown? | [`mod@unit`] |
 //! | How is a number read and written? | [`number`] |
 //! | What did the person type, and what of it can be used? | [`form`] |
-//! | What goes back to the page? | [`answer`] |
+//! | What goes back to the page? | [`mod@answer`] |
 //! | Which name shows which part of the plan? | `fill` |
 //! | How does an answer cross to a script? | [`plain`] |
 //! | What can a script call? | [`door`] |
