@@ -83,7 +83,7 @@ fn a_form_in_another_page_and_language() {
         assert!(page.says("add.unknown"));
         page.click("[name='salt.now']");
         page.press("?\t");
-        assert_eq!(page.text("return all('[data-fault=\"salt.now\"]')[0].innerText"), "Keine Zahl: 400?");
+        page.wait("return all('[data-fault=\"salt.now\"]')[0].innerText === 'Keine Zahl: 400?'");
         page.expect(&[("dose.mass", "–")]);
         page.click("[data-act='clear']");
         assert_eq!(page.text("return value('salt.target')"), "");
@@ -149,6 +149,7 @@ fn two_forms_in_one_page_do_not_mix() {
 
         page.click("#b input");
         page.press("x\t");
+        page.wait("return document.querySelector('#b [data-fault]').innerText === 'Bad'");
         assert_eq!(page.text(&state("a")), a);
         assert!(page.text(&state("b")).starts_with("x|–|Bad|true|"), "{}", page.text(&state("b")));
 

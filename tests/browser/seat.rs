@@ -84,6 +84,15 @@ impl Seat {
         self.wait("return all('[data-when=\"!ready\"]').every((e) => e.hidden)");
     }
 
+    pub fn reload(&self) {
+        self.driver.command("refresh", json!({}));
+        self.wait("return all('[data-when=\"!ready\"]').every((e) => e.hidden)");
+    }
+
+    pub fn go_back(&self) {
+        self.driver.command("back", json!({}));
+    }
+
     /// A viewport of this size, a telephone's where it is narrow.
     pub fn resize(&self, width: u32, height: u32) {
         let params = json!({
@@ -176,6 +185,25 @@ impl Seat {
             self.press("\t");
         }
         panic!("the Tab key does not get to {name}");
+    }
+
+    /// Leaves a field for the next question: its own unit list is not yet that.
+    pub fn leave(&self, field: &str) {
+        self.press("\t");
+        if self.holds(&format!("return document.activeElement.name === {:?}", format!("{field}.unit"))) {
+            self.press("\t");
+        }
+    }
+
+    /// Goes back by Shift and Tab to a field that was just left; what stands there is then selected.
+    pub fn back_to(&self, field: &str) {
+        for _ in 0..3 {
+            self.press_back();
+            if self.holds(&format!("return document.activeElement.name === {field:?}")) {
+                return;
+            }
+        }
+        panic!("Shift and Tab do not get back to {field}");
     }
 
     /// Opens the folded part whose title has the focus, if there is such a thing in it.

@@ -57,15 +57,15 @@ pub fn read(text: &str, signs: Signs) -> Result<Option<Typed>, NotNumber> {
     }
     let number = text.split(starts_unit).next().unwrap_or("");
     match parse(number.trim_end_matches(is_space), signs) {
-        Ok(_) if text.ends_with(|c| digit(c).is_some()) && number.len() < text.len() => Err(NotNumber::Text),
         Ok(_) if number.len() < text.len() => Err(NotNumber::Unit),
         Ok(typed) => Ok(Some(typed)),
         Err(()) => Err(NotNumber::Text),
     }
 }
 
+/// Not `e`, which begins no unit of ours, but a power of ten that we don't read.
 fn starts_unit(c: char) -> bool {
-    c.is_ascii_alphabetic() || matches!(c, '%' | '°' | '/' | '[' | '"')
+    c.is_ascii_alphabetic() && !matches!(c, 'e' | 'E') || matches!(c, '%' | '°' | '[')
 }
 
 fn is_space(c: char) -> bool {
@@ -263,6 +263,7 @@ mod tests {
             ("1 234 56", NotNumber::Text),
             ("1 234'567", NotNumber::Text),
             ("3200 ppm", NotNumber::Unit),
+            ("62 m3", NotNumber::Unit),
             ("24°C", NotNumber::Unit),
             ("99.4%", NotNumber::Unit),
             ("1/2", NotNumber::Text),
