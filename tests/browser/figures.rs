@@ -1,8 +1,7 @@
 //! Which figures are typed, and what must come of them?
 //!
 //! One garden pool, invented, in US and in metric units, and two others. Each expected figure is
-//! mass balance, worked by hand beside it; the indices are those that `vectors.rs` holds against
-//! published ones.
+//! mass balance, worked by hand beside it; the indices are PHREEQC's for the same waters.
 
 /// Names with texts: what is typed, or what must stand in an output.
 pub type Rows = &'static [(&'static str, &'static str)];
@@ -28,7 +27,7 @@ pub const US: Rows = &[
 ];
 
 /// 16,596 US gal × 2,800 ppm × 0.0000083454 = 387.8 lb; ÷ 0.994 = 390.1 lb; ÷ 40 = 9.75 bags;
-/// 0.7 of them is 6.8, so 6 bags, which bring 2,800 × 240 ÷ 390.1 = 1,722.5 ppm.
+/// 0.7 of them is 6.8, so 6 bags, which bring 2,800 × 240 ÷ 390.14 = 1,722.5 ppm.
 pub const US_ANSWER: Rows = &[
     ("dose.pure", "387.8 lb"),
     ("dose.mass", "390.1 lb"),

@@ -1,0 +1,194 @@
+//! Is every answer of the chemistry a finite number or a typed error? One function a room of it.
+
+pub mod ask;
+
+use ask::Ask;
+use chem::treatment::{BleachStrength, Chemical, Dose};
+use chem::*;
+use std::fmt::{Debug, Write};
+
+/// One room of the crate, asked once.
+type Question = fn(&mut Ask);
+
+/// Every room of the crate.
+pub const QUESTIONS: &[Question] = &[
+    ask::constructors,
+    amounts,
+    samples,
+    waters,
+    recipes,
+    treatments,
+    salts,
+    dilutions,
+    chlorines,
+    conductivities,
+    comparisons,
+    densities,
+];
+
+fn amounts(ask: &mut Ask) {
+    let (a, b) = (ask.salinity(), ask.salinity());
+    finite((a, b), (a.above(b), a.raised_by(b)));
+    let (m, n, v, f) = (ask.mass(), ask.mass(), ask.volume(), ask.fraction().ratio());
+    finite((m, n, v, f), (m.less(n), m.times(f), v.times(f)));
+    let x = ask.any();
+    let row = ask.one(bounds::TABLE);
+    if let Ok(x) = row.check(x) {
+        assert!(x.is_finite() && row.low <= x && x <= row.high, "{row:?} took {x}");
+    }
+    let (percent, gravity) = (ask.any(), ask.any());
+    if let Ok(bleach) = BleachStrength::from_mass_percent(percent, gravity) {
+        finite((percent, gravity), (bleach, bleach.g_per_l()));
+    }
+}
+
+fn samples(ask: &mut Ask) {
+    let s = ask.sample();
+    let plain = Sample::plain(s.temperature, s.ph, s.alkalinity, s.hardness, s.cyanurate, s.salt);
+    for s in [s, plain] {
+        finite(s, (s.state(), s.water()));
+    }
+}
+
+fn waters(ask: &mut Ask) {
+    let Some(water) = ask.water() else { return };
+    let air = ask.air();
+    finite((water, air), (water.state(), water.in_air(air), water.alkalinity(), water.spent().state()));
+}
+
+fn recipes(ask: &mut Ask) {
+    let Some(water) = ask.water() else { return };
+    let goal = ask.goal();
+    let found = recipe::recipe(&water, &goal);
+    finite((water, goal), found);
+    if let Ok(recipe) = found {
+        let there = recipe.applied(water);
+        finite((water, recipe), (there, there.state()));
+    }
+    let (chemical, ph) = (ask.one(Chemical::ALL), ask.ph());
+    let found = recipe::dose_to_ph(&water, chemical, ph);
+    finite((water, chemical, ph), found);
+    if let Ok(dose) = found {
+        let there = water.treated(chemical, dose);
+        finite((water, chemical, dose), (there, there.state()));
+    }
+}
+
+fn treatments(ask: &mut Ask) {
+    let (chemical, dose, volume) = (ask.one(Chemical::ALL), ask.dose(), ask.volume());
+    let acid = if ask.one(&[true, false]) { ask.acid_percent() } else { ask.acid_baume() };
+    let (bleach, purity, free) = (ask.bleach_trade(), ask.purity(), ask.chlorine());
+    finite(
+        (chemical, dose, volume, acid, bleach, purity, free),
+        (
+            [chemical.molar_mass(), chemical.available_chlorine(), acid.mol_per_l(), bleach.g_per_l()],
+            dose.mmol_per_l(),
+            dose.of_powder(chemical, volume, purity),
+            dose.of_acid(volume, acid),
+            dose.of_bleach(volume, bleach),
+            Dose::of_chlorine(chemical, free),
+        ),
+    );
+}
+
+fn salts(ask: &mut Ask) {
+    let (volume, rise, purity, mass) = (ask.volume(), ask.salinity(), ask.purity(), ask.mass());
+    finite(
+        (volume, rise, purity, mass),
+        (salt::mass_for(volume, rise, purity), salt::rise_from(mass, purity, volume)),
+    );
+    let (responds, ta, ch) = (ask.responds(), ask.alkalinity(), ask.hardness());
+    finite(
+        (rise, responds, ta, ch),
+        (salt::sodium_chloride_behind(rise, responds, ta, ch), salt::other_ions(responds, ta, ch)),
+    );
+}
+
+fn dilutions(ask: &mut Ask) {
+    let (now, target, fill, cap) = (ask.salinity(), ask.salinity(), ask.salinity(), ask.fraction());
+    finite(
+        (now, target, fill, cap),
+        (dilution::share(now, target, fill), dilution::exchange(ask.volume(), now, target, fill)),
+    );
+    for pass in dilution::passes(now, target, fill, cap).take(50) {
+        finite((now, target, fill, cap), pass);
+    }
+    macro_rules! replaced {
+        ($($name:ident),*) => {$(
+            let (old, new) = (ask.$name(), ask.$name());
+            finite((old, new, cap), dilution::Conserved::replaced(old, new, cap));
+        )*};
+    }
+    replaced!(salinity, alkalinity, hardness, cyanurate, boron, magnesium, sulfate);
+}
+
+fn chlorines(ask: &mut Ask) {
+    let (free, cya, ph, t, strength) =
+        (ask.chlorine(), ask.cyanurate(), ask.ph(), ask.temperature(), ask.strength());
+    finite((free, cya, ph, t, strength), chlorine::shares(free, cya, ph, t, strength));
+}
+
+fn conductivities(ask: &mut Ask) {
+    let (salt, t, read, part) = (ask.salinity(), ask.temperature(), ask.conductivity(), ask.fraction());
+    finite(
+        (salt, t, read, part),
+        (
+            conductivity::of_salt(salt, t),
+            conductivity::salt_of(read, t),
+            conductivity::salt_of_compensated(read, t, part),
+            conductivity::by_factor(read, part),
+        ),
+    );
+}
+
+fn comparisons(ask: &mut Ask) {
+    let (t, ph, ch, ta, solids) =
+        (ask.temperature(), ask.ph(), ask.hardness(), ask.alkalinity(), ask.salinity());
+    finite(
+        (t, ph, ch, ta, solids),
+        (
+            comparison::standard_methods(t, ph, ch, ta, solids),
+            comparison::closed_form(t, ph, ch, ta, solids),
+        ),
+    );
+}
+
+fn densities(ask: &mut Ask) {
+    let (t, salt) = (ask.temperature(), ask.salinity());
+    finite(
+        (t, salt),
+        (
+            density::pure_water(t),
+            density::brine(t, salt),
+            density::water_content(t, salt),
+            equilibrium::Constants::at(t),
+        ),
+    );
+}
+
+/// Ends the test when the answer holds what is no finite number. Without calcium its logarithm is
+/// minus infinity, as documented.
+pub fn finite(asked: impl Debug, answer: impl Debug) {
+    let mut seen = Seen::default();
+    write!(seen, "{answer:?}").unwrap();
+    assert!(!seen.nonsense, "{asked:?} gives {answer:?}");
+}
+
+/// Looks through what is written without keeping it: numbers arrive in pieces of their own.
+#[derive(Default)]
+struct Seen {
+    of_calcium: bool,
+    nonsense: bool,
+}
+
+impl Write for Seen {
+    fn write_str(&mut self, piece: &str) -> std::fmt::Result {
+        match piece {
+            "NaN" => self.nonsense = true,
+            "inf" => self.nonsense |= !self.of_calcium,
+            ": " | "-" => {}
+            name => self.of_calcium = name == "log_calcium",
+        }
+        Ok(())
+    }
+}
