@@ -18,8 +18,8 @@ pub struct Goal {
     pub cyanurate: Cyanurate,
 }
 
-/// What to add, per litre, and how much carbon dioxide to drive out.
-#[derive(Clone, Copy, Debug, PartialEq)]
+/// What to add, per litre, and how much carbon dioxide to drive out. Nothing, unless said.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Recipe {
     /// Sodium bicarbonate.
     pub bicarbonate: Dose,
@@ -87,27 +87,14 @@ const ROUNDS: usize = 6;
 /// ```
 pub fn recipe(water: &Water, goal: &Goal) -> Result<Recipe, Fault> {
     let litre = water.content.kg_per_l();
-    let wanted = goal.ions(water);
-    let missing = |there: f64, here: f64, none: Fault| match there - here {
-        x if x >= -1e-12 => Ok(x.max(0.0)),
-        _ => Err(none),
-    };
-    let calcium = missing(wanted.calcium, water.ions.calcium, Fault::Hardness)?;
-    let cyanuric = missing(wanted.cyanurate, water.ions.cyanurate, Fault::Cyanurate)?;
-    let x = wanted.alkalinity - water.ions.alkalinity;
+    let mut found = minerals(water, goal.hardness, goal.cyanurate)?;
+    let alkalinity = goal.alkalinity.mg_per_l() / crate::species::CALCIUM_CARBONATE / litre / 500.0;
+    let x = alkalinity - water.ions.alkalinity;
     let dose = |molal: f64| Dose::found(molal * litre * 1000.0);
-    let mut found = Recipe {
-        bicarbonate: dose(0.0),
-        carbonate: dose(0.0),
-        acid: dose(0.0),
-        calcium: dose(calcium),
-        cyanuric: dose(cyanuric),
-        stripped: dose(0.0),
-    };
     for _ in 0..ROUNDS {
         // The goal's carbon, in the sodium and chloride that the recipe leaves.
         let there = found.applied(*water);
-        let ions = Ions { alkalinity: wanted.alkalinity, ..there.ions };
+        let ions = Ions { alkalinity, ..there.ions };
         let state = speciation::solve(&ions, water.temperature, water.content, Known::Ph(goal.ph.units()))
             .map_err(Fault::Chemistry)?;
         let y = state.carbon.molal() - water.carbon;
@@ -126,6 +113,54 @@ pub fn recipe(water: &Water, goal: &Goal) -> Result<Recipe, Fault> {
     Ok(found)
 }
 
+/// The part of a recipe that needs no solving: calcium chloride and cyanuric acid, each of which is the one
+/// chemical for its test. Errors: [`Fault::Hardness`] and [`Fault::Cyanurate`] where it would have to fall.
+///
+/// ```
+/// use chem::recipe::minerals;
+/// use chem::*;
+/// # fn main() -> Result<(), OutOfRange> {
+/// let water = Sample::plain(
+///     Temperature::from_celsius(24.0)?,
+///     Ph::from_units(7.8)?,
+///     Alkalinity::from_mg_per_l(110.0)?,
+///     Hardness::from_mg_per_l(220.0)?,
+///     Cyanurate::from_mg_per_l(20.0)?,
+///     Salinity::NONE,
+/// )
+/// .water()
+/// .unwrap();
+/// let recipe = minerals(&water, Hardness::from_mg_per_l(250.0)?, Cyanurate::from_mg_per_l(40.0)?).unwrap();
+/// assert!((recipe.calcium.mmol_per_l() - 30.0 / 100.0869).abs() < 1e-9);
+/// # Ok(())
+/// # }
+/// ```
+pub fn minerals(water: &Water, hardness: Hardness, cyanurate: Cyanurate) -> Result<Recipe, Fault> {
+    let per_litre = |molal: f64| molal * water.content.kg_per_l() * 1000.0;
+    let missing = |wanted: f64, molal: f64, none: Fault| match wanted - per_litre(molal) {
+        x if x >= -1e-9 => Ok(Dose::found(x.max(0.0))),
+        _ => Err(none),
+    };
+    let calcium = hardness.mg_per_l() / crate::species::CALCIUM_CARBONATE;
+    let cyanuric = cyanurate.mg_per_l() / crate::species::CYANURIC_ACID;
+    Ok(Recipe {
+        calcium: missing(calcium, water.ions.calcium, Fault::Hardness)?,
+        cyanuric: missing(cyanuric, water.ions.cyanurate, Fault::Cyanurate)?,
+        ..Recipe::default()
+    })
+}
+
+/// Bicarbonate for a rise in alkalinity of so many mg/L as CaCO3; `None` for a fall.
+///
+/// ```
+/// use chem::recipe::alkalinity_by_bicarbonate;
+/// assert!((alkalinity_by_bicarbonate(10.0).unwrap().mmol_per_l() - 0.19983).abs() < 1e-5);
+/// assert_eq!(alkalinity_by_bicarbonate(-1.0), None);
+/// ```
+pub fn alkalinity_by_bicarbonate(mg_per_l: f64) -> Option<Dose> {
+    (mg_per_l >= 0.0).then_some(Dose::found(mg_per_l / crate::species::CALCIUM_CARBONATE * 2.0))
+}
+
 /// Bicarbonate, carbonate, acid and stripped carbon dioxide for `x` of alkalinity and `y` of carbon.
 fn split(x: f64, y: f64) -> [f64; 4] {
     if y >= 0.0 && x <= y {
@@ -139,30 +174,16 @@ fn split(x: f64, y: f64) -> [f64; 4] {
     }
 }
 
-impl Goal {
-    fn ions(&self, water: &Water) -> Ions {
-        let molal =
-            |mg_per_l: f64, molar_mass: f64| mg_per_l / molar_mass / water.content.kg_per_l() / 1000.0;
-        Ions {
-            alkalinity: 2.0 * molal(self.alkalinity.mg_per_l(), crate::species::CALCIUM_CARBONATE),
-            calcium: molal(self.hardness.mg_per_l(), crate::species::CALCIUM_CARBONATE),
-            cyanurate: molal(self.cyanurate.mg_per_l(), crate::species::CYANURIC_ACID),
-            ..water.ions
-        }
-    }
-}
-
 impl Recipe {
     /// The water with the whole recipe in it.
     pub fn applied(&self, water: Water) -> Water {
-        let mut there = water
+        water
             .treated(Chemical::CyanuricAcid, self.cyanuric)
             .treated(Chemical::CalciumChloride, self.calcium)
             .treated(Chemical::SodiumBicarbonate, self.bicarbonate)
             .treated(Chemical::SodiumCarbonate, self.carbonate)
-            .treated(Chemical::HydrochloricAcid, self.acid);
-        there.carbon -= self.stripped.mmol_per_l() / 1000.0 / water.content.kg_per_l();
-        there
+            .treated(Chemical::HydrochloricAcid, self.acid)
+            .stripped(self.stripped)
     }
 }
 

@@ -182,7 +182,7 @@ impl Chemical {
 }
 
 /// Chemical per litre of water. May be any size; nothing below zero.
-#[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
 pub struct Dose(f64);
 
 impl Dose {
@@ -373,6 +373,11 @@ impl Water {
         let molal = dose.0 / 1000.0 / self.content.kg_per_l();
         let change = chemical.change();
         Self { ions: self.ions.with(change, molal), carbon: self.carbon + change.carbon * molal, ..self }
+    }
+
+    /// The water with carbon dioxide driven out by aeration; alkalinity stays, so pH rises.
+    pub fn stripped(self, dose: Dose) -> Self {
+        Self { carbon: self.carbon - dose.0 / 1000.0 / self.content.kg_per_l(), ..self }
     }
 
     /// The water when all its free chlorine has done its work and is chloride again.

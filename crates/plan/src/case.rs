@@ -1,6 +1,7 @@
 //! What is known about the pool? Each part may be missing.
 
 use crate::band::Band;
+use chem::treatment::AcidStrength;
 use chem::*;
 
 /// Choices with the codes that the page uses for them.
@@ -128,6 +129,8 @@ choices! {
         FillHardness = "fill.ch",
         /// Its cyanuric acid.
         FillCyanurate = "fill.cya",
+        /// Strength of the products for the other tests.
+        Products = "treat.acid",
     }
 }
 
@@ -244,6 +247,30 @@ impl Default for Bag {
     }
 }
 
+/// Where the water is to go; what is left out stays as it comes.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Goals {
+    /// pH.
+    pub ph: Option<Ph>,
+    /// Total alkalinity.
+    pub alkalinity: Option<Alkalinity>,
+    /// Calcium hardness.
+    pub hardness: Option<Hardness>,
+    /// Cyanuric acid.
+    pub cyanurate: Option<Cyanurate>,
+}
+
+/// What stands on the shelf, by its label.
+#[derive(Clone, Copy, Debug)]
+pub struct Products {
+    /// Hydrochloric acid.
+    pub acid: AcidStrength,
+    /// Calcium chloride, reckoned without water.
+    pub calcium: Purity,
+    /// The other powders: bicarbonate, soda ash, cyanuric acid.
+    pub powder: Purity,
+}
+
 /// Everything known.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Case {
@@ -273,9 +300,20 @@ pub struct Case {
     pub cap: Optional<Fraction>,
     /// Is the ground water known to stand low?
     pub ground: Option<Ground>,
+    /// What stands on the shelf for the other tests; `None` while one of its labels is garbled.
+    pub products: Option<Products>,
+    /// Where the other tests are to go; `None` while one of the goals is garbled.
+    pub goals: Option<Goals>,
 }
 
 impl Case {
+    /// The pool's sample, with the sodium chloride behind its reading, once all of it is there.
+    pub fn sample(&self) -> Option<Sample> {
+        let (ta, ch) = (self.water.alkalinity?, self.water.hardness?);
+        let salt = salt::sodium_chloride_behind(self.read()?, self.instrument?.responds(), ta, ch);
+        self.water.sample(salt)
+    }
+
     /// The reading, if there is one that was read: an assumed figure is none.
     ///
     /// ```

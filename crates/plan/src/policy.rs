@@ -57,3 +57,19 @@ pub const PH_PASS: [f64; 2] = [7.2, 7.6];
 pub const PH_WAIT: [f64; 2] = [7.0, 8.0];
 /// Below this units throttle and grains dissolve slowly, °C. Common practice.
 pub const WARM_ENOUGH: f64 = 18.0;
+
+/// Of a dose that moves the pH, the part of the model's figure that goes in first. Our choice: printed
+/// tables and models differ by a half.
+pub const OF_THE_MODEL: f64 = 0.75;
+/// No first dose goes below this pH by the model. Common practice.
+pub const PH_FLOOR: f64 = 7.2;
+/// A step smaller than this is none, mmol/L: a tenth of a ppm of alkalinity. Our choice.
+pub const LEAST_DOSE: f64 = 0.001;
+
+/// The most of a step to put in at one go, mmol per litre, in the order of the steps. Common practice, no
+/// source: bicarbonate for 50 ppm of alkalinity; 25 mL of 31 % acid a cubic metre; cyanuric acid for
+/// 30 ppm; calcium for 80 ppm of hardness; acid as before; 12 g of soda ash a cubic metre.
+pub const LARGEST_DOSE: [f64; 6] = [1.0, 0.25, 0.232, 0.8, 0.25, 0.113];
+/// Hours from a step to its test, at least and at most, in the same order. Common practice, no source;
+/// cyanuric acid dissolves slowly and is tested after days.
+pub const WAIT: [[u32; 2]; 6] = [[6, 24], [24, 24], [72, 168], [24, 24], [4, 6], [4, 6]];
