@@ -3,12 +3,12 @@
 //! Drawn anew at every run from the same seeds: the whole typed domain, corners first. The same
 //! questions go to a fuzzer in `cargo xtask prove fuzz`.
 
-mod sweep;
+#[path = "sweep/questions.rs"]
+mod questions;
 
-use chem::*;
 use plan::{Bag, Band, Case, Ground, History, Instrument, Method, Optional, Surface, Tests};
-use sweep::ask::{Ask, Source};
-use sweep::{QUESTIONS, finite};
+use questions::ask::{Ask, Source};
+use questions::{QUESTIONS, finite};
 
 /// A small generator (Marsaglia's xorshift, with a multiplication so that low bits serve too).
 struct Draw(u64);
