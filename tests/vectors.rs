@@ -89,6 +89,17 @@ const CHECKS: &[Check] = &[
     ("saturation-index.csv", 0.002, |row| {
         vec![plainly(row, "si_calcite", index(row.sample("", None).state()))]
     }),
+    ("demo-index.csv", 0.002, |row| {
+        let sample = row.sample("", None);
+        let state = match row.number("added_mgl") {
+            0.0 => sample.state().unwrap(),
+            added => sample.water().unwrap().salted(ppm(added)).state().unwrap(),
+        };
+        vec![
+            plainly(row, "si_calcite", state.index.unwrap().log10()),
+            plainly(row, "ph_after", state.ph.units()),
+        ]
+    }),
     ("mixing.csv", 0.002, |row| {
         let of_a = row.number("fraction_a_mass_of_water");
         let [a, b] = ["a_", "b_"].map(|p| row.sample(p, None).water().unwrap());
@@ -335,6 +346,7 @@ fn every_vector_file_agrees_and_equals_native() {
     let files = files![
         "air-equilibrium.csv",
         "conductivity.csv",
+        "demo-index.csv",
         "density.csv",
         "dilution.csv",
         "hocl.csv",
