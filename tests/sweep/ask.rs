@@ -30,7 +30,7 @@ macro_rules! quantities {
             let x = ask.any();
             $(
                 let made = $type::$from(x);
-                let allowed = x >= bounds::$row.low && x <= bounds::$row.high;
+                let allowed = (bounds::$row.low..=bounds::$row.high).contains(&x);
                 assert_eq!(made.is_ok(), allowed, "{} of {x:?}", stringify!($type));
                 if let Ok(made) = made { finite(x, made) }
             )*
@@ -133,11 +133,12 @@ impl Ask<'_> {
     pub fn water(&mut self) -> Option<Water> {
         let mut water = self.sample().water().ok()?;
         for _ in 0..self.one(&[0, 1, 1, 2, 3, 8]) {
-            water = match self.0.word() % 8 {
+            water = match self.0.word() % 10 {
                 0 => water.salted(self.salinity()),
                 1 => water.mixed(self.sample().water().ok()?, self.fraction()),
                 2 => water.replaced(self.sample().water().ok()?, self.fraction()),
                 3 => water.spent(),
+                5 => water.stripped(self.dose()),
                 4 => recipe::recipe(&water, &self.goal()).ok()?.applied(water),
                 _ => water.treated(self.one(Chemical::ALL), self.dose()),
             };

@@ -65,6 +65,9 @@ fn recipes(ask: &mut Ask) {
         let there = recipe.applied(water);
         finite((water, recipe), (there, there.state()));
     }
+    finite((water, goal), recipe::minerals(&water, goal.hardness, goal.cyanurate));
+    let rise = ask.any();
+    finite(rise, recipe::alkalinity_by_bicarbonate(rise));
     let (chemical, ph) = (ask.one(Chemical::ALL), ask.ph());
     let found = recipe::dose_to_ph(&water, chemical, ph);
     finite((water, chemical, ph), found);
@@ -104,15 +107,21 @@ fn salts(ask: &mut Ask) {
     );
 }
 
+/// More would tell nothing new.
+const MOST_PASSES: usize = 50;
+
 fn dilutions(ask: &mut Ask) {
     let (now, target, fill, cap) = (ask.salinity(), ask.salinity(), ask.salinity(), ask.fraction());
     finite(
         (now, target, fill, cap),
         (dilution::share(now, target, fill), dilution::exchange(ask.volume(), now, target, fill)),
     );
-    for pass in dilution::passes(now, target, fill, cap).take(50) {
+    let mut passes = dilution::passes(now, target, fill, cap);
+    for pass in passes.by_ref().take(MOST_PASSES) {
         finite((now, target, fill, cap), pass);
     }
+    // A cap of nothing moves nothing, for ever.
+    assert!(cap.ratio() > 0.0 || passes.next().is_none(), "{:?} has no end", (now, target, fill, cap));
     macro_rules! replaced {
         ($($name:ident),*) => {$(
             let (old, new) = (ask.$name(), ask.$name());
@@ -146,10 +155,7 @@ fn comparisons(ask: &mut Ask) {
         (ask.temperature(), ask.ph(), ask.hardness(), ask.alkalinity(), ask.salinity());
     finite(
         (t, ph, ch, ta, solids),
-        (
-            comparison::standard_methods(t, ph, ch, ta, solids),
-            comparison::closed_form(t, ph, ch, ta, solids),
-        ),
+        (comparison::standard_methods(t, ph, ch, ta, solids), comparison::closed_form(t, ph, ch, ta, solids)),
     );
 }
 

@@ -87,5 +87,5 @@ pub fn closed_form(
 
 fn positive(hardness: Hardness, carbonate: Alkalinity) -> Option<(f64, f64)> {
     let (ca, alk) = (hardness.mg_per_l(), carbonate.mg_per_l());
-    (ca > 0.0 && alk > 0.0).then_some((ca, alk))
+    (ca > 1e-9 && alk > 1e-9).then_some((ca, alk))
 }

@@ -40,7 +40,10 @@ fn remaining(now: Salinity, target: Salinity, fill: Salinity) -> Result<f64, Fau
     } else if fill >= target {
         Err(Fault::FillTooSalty)
     } else {
-        Ok((target.mg_per_l() - fill.mg_per_l()) / (now.mg_per_l() - fill.mg_per_l()))
+        match (target.mg_per_l() - fill.mg_per_l()) / (now.mg_per_l() - fill.mg_per_l()) {
+            left if left > 0.0 => Ok(left),
+            _ => Err(Fault::FillTooSalty), // Above the fill water by less than a number can tell.
+        }
     }
 }
 
@@ -100,7 +103,11 @@ pub fn passes(now: Salinity, target: Salinity, fill: Salinity, cap: Fraction) ->
         let needed = share(salt, target, fill).ok()?;
         let last = needed <= cap;
         let share = if last { needed } else { cap };
-        salt = if last { target } else { salt.replaced(fill, share) };
-        Some(Pass { share, salt })
+        let next = if last { target } else { salt.replaced(fill, share) };
+        // A cap of nothing, or a target a hair above the fill water, would go on for ever.
+        (next < salt).then(|| {
+            salt = next;
+            Pass { share, salt }
+        })
     })
 }

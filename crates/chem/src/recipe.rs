@@ -1,5 +1,6 @@
 //! Which chemicals, and how much of each, lead from this water to that water?
 
+use crate::bounds::{self, Bounds};
 use crate::speciation::{self, Ions, Known};
 use crate::treatment::{Chemical, Dose};
 use crate::units::*;
@@ -51,11 +52,14 @@ pub enum Fault {
     OutOfReach,
 }
 
-/// Rounds in which the recipe takes its own sodium and chloride into account; the third changes the
-/// pH by less than 1e-6.
-const ROUNDS: usize = 6;
+/// Rounds in which the recipe takes its own sodium and chloride into account. Two or three do in ordinary
+/// water; at the edge of the domain, pH 8.6 with much calcium, it takes a dozen.
+const ROUNDS: usize = 40;
+/// How near the goal's pH a recipe or a dose must lead.
+const NEAR: f64 = 1e-6;
 
-/// The one recipe without acid and base together, and never with caustic soda.
+/// The one recipe without acid and soda ash together, and never with caustic soda. (Bicarbonate and acid do
+/// stand together where alkalinity has to rise and pH must not.)
 ///
 /// With x the alkalinity and y the inorganic carbon still missing, bicarbonate is (1, 1), carbonate
 /// (2, 1), acid (-1, 0) and aeration (0, -1); each region of the plane is spanned by two of them.
@@ -86,6 +90,7 @@ const ROUNDS: usize = 6;
 /// # }
 /// ```
 pub fn recipe(water: &Water, goal: &Goal) -> Result<Recipe, Fault> {
+    goal.within_model()?;
     let litre = water.content.kg_per_l();
     let mut found = minerals(water, goal.hardness, goal.cyanurate)?;
     let alkalinity = goal.alkalinity.mg_per_l() / crate::species::CALCIUM_CARBONATE / litre / 500.0;
@@ -102,6 +107,7 @@ pub fn recipe(water: &Water, goal: &Goal) -> Result<Recipe, Fault> {
         if stripped > 0.0 && state.carbon_dioxide < CarbonDioxide::OPEN_AIR {
             return Err(Fault::BelowAir);
         }
+        let before = found;
         found = Recipe {
             bicarbonate: dose(bicarbonate),
             carbonate: dose(carbonate),
@@ -109,8 +115,30 @@ pub fn recipe(water: &Water, goal: &Goal) -> Result<Recipe, Fault> {
             stripped: dose(stripped),
             ..found
         };
+        let moved = |a: Dose, b: Dose| (a.mmol_per_l() - b.mmol_per_l()).abs();
+        if moved(before.bicarbonate, found.bicarbonate)
+            + moved(before.carbonate, found.carbonate)
+            + moved(before.stripped, found.stripped)
+            < 1e-9
+        {
+            break;
+        }
     }
-    Ok(found)
+    let there = found.applied(*water).state().map_err(Fault::Chemistry)?;
+    if (there.ph.units() - goal.ph.units()).abs() < NEAR { Ok(found) } else { Err(Fault::OutOfReach) }
+}
+
+impl Goal {
+    fn within_model(&self) -> Result<(), Fault> {
+        let rows: [(&'static Bounds, f64); 4] = [
+            (&bounds::MODEL_PH, self.ph.units()),
+            (&bounds::MODEL_ALKALINITY, self.alkalinity.mg_per_l()),
+            (&bounds::MODEL_HARDNESS, self.hardness.mg_per_l()),
+            (&bounds::MODEL_CYANURATE, self.cyanurate.mg_per_l()),
+        ];
+        let outside = rows.iter().try_for_each(|(row, x)| row.check(*x).map(drop));
+        outside.map_err(|out| Fault::Chemistry(speciation::Fault::Outside(out)))
+    }
 }
 
 /// The part of a recipe that needs no solving: calcium chloride and cyanuric acid, each of which is the one
@@ -150,7 +178,8 @@ pub fn minerals(water: &Water, hardness: Hardness, cyanurate: Cyanurate) -> Resu
     })
 }
 
-/// Bicarbonate for a rise in alkalinity of so many mg/L as CaCO3; `None` for a fall.
+/// Bicarbonate for a rise in alkalinity of so many mg/L as CaCO3; `None` for a fall, and beyond
+/// [`bounds::DOSE`].
 ///
 /// ```
 /// use chem::recipe::alkalinity_by_bicarbonate;
@@ -158,7 +187,7 @@ pub fn minerals(water: &Water, hardness: Hardness, cyanurate: Cyanurate) -> Resu
 /// assert_eq!(alkalinity_by_bicarbonate(-1.0), None);
 /// ```
 pub fn alkalinity_by_bicarbonate(mg_per_l: f64) -> Option<Dose> {
-    (mg_per_l >= 0.0).then_some(Dose::found(mg_per_l / crate::species::CALCIUM_CARBONATE * 2.0))
+    Dose::from_mmol_per_l(mg_per_l / crate::species::CALCIUM_CARBONATE * 2.0).ok()
 }
 
 /// Bicarbonate, carbonate, acid and stripped carbon dioxide for `x` of alkalinity and `y` of carbon.
@@ -235,5 +264,7 @@ pub fn dose_to_ph(water: &Water, chemical: Chemical, ph: Ph) -> Result<Dose, Fau
             break;
         }
     }
-    if dose.is_finite() && dose >= 0.0 { Ok(Dose::found(dose)) } else { Err(Fault::OutOfReach) }
+    let dose = Dose::from_mmol_per_l(dose).map_err(|_| Fault::OutOfReach)?;
+    let there = water.treated(chemical, dose).state().map_err(Fault::Chemistry)?;
+    if (there.ph.units() - ph.units()).abs() < NEAR { Ok(dose) } else { Err(Fault::OutOfReach) }
 }

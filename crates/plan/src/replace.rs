@@ -142,7 +142,7 @@ pub fn replace(case: &Case, band: &Band) -> Result<Replace, Unknown> {
             if let Some(part) = parts.first.get_mut(parts.count as usize) {
                 *part = Some(Part { amount: amount(pass.share.ratio()), salt: pass.salt });
             }
-            parts.count += 1;
+            parts.count = parts.count.saturating_add(1);
             total += pass.share.ratio();
         }
         Parts { total: amount(total), ..parts }

@@ -106,7 +106,8 @@ pub fn dose(case: &Case, standing: Option<Standing>) -> Dose {
     let Some(purity) = case.bag.purity else { return dose };
     let mass = salt::mass_for(volume, rise, purity);
     dose.mass = Some(mass);
-    dose.staging = case.bag.size.map(|size| stage(reading, mass, size, purity, volume, &case.bag));
+    let size = case.bag.size.filter(|size| *size > Mass::NONE);
+    dose.staging = size.map(|size| stage(reading, mass, size, purity, volume, &case.bag));
     dose
 }
 
@@ -162,7 +163,8 @@ fn stage(reading: Salinity, mass: Mass, size: Mass, purity: Purity, volume: Volu
 /// Bags to buy at least and at most while there is no reading: the same sum at both ends of what a
 /// pool of this history may hold.
 fn range(case: &Case, band: &Band) -> Option<[u32; 2]> {
-    let (volume, size, purity) = (case.volume?, case.bag.size?, case.bag.purity?);
+    let size = case.bag.size.filter(|size| *size > Mass::NONE)?;
+    let (volume, purity) = (case.volume?, case.bag.purity?);
     let have = case.bag.in_hand.or(0)?;
     let (mean, spread) = match case.history? {
         History::Fresh => policy::UNREAD_FRESH,

@@ -3,6 +3,9 @@
 mod build;
 mod names;
 mod page;
+mod prove;
+mod prove_bench;
+mod prove_vectors;
 mod serve;
 mod setup;
 mod shell;
@@ -15,7 +18,11 @@ use std::process::ExitCode;
 const HELP: &str = "\
 cargo xtask build             the site, in target/site
 cargo xtask serve [--port N]  build, then serve it on this machine only
-cargo xtask test              every check there is; the first failure ends it";
+cargo xtask test              every check there is; the first failure ends it
+cargo xtask prove vectors         what the general libraries say, beside the stored vectors
+cargo xtask prove fuzz [SECONDS]  any bytes against chemistry and form, 600 s each
+cargo xtask prove mutants [K/N]   changed chemistry: do the checks notice? shard K of N
+cargo xtask prove bench           ns for an index, natively, as wasm and in PHREEQC";
 
 fn main() -> ExitCode {
     let words: Vec<String> = std::env::args().skip(1).collect();
@@ -35,6 +42,7 @@ fn act(words: &[&str]) -> Result<()> {
         ["serve"] => serve::serve(serve::PORT),
         ["serve", "--port", port] => serve::serve(port.parse().context("--port")?),
         ["test"] => test::test(),
+        ["prove", what @ ..] => prove::prove(what),
         // Cargo calls this one, with a compiled test and cargo's own arguments behind it.
         [test::RUNNER, ..] => wasm_bindgen_cli::wasm_bindgen_test_runner::run_cli_with_args(words),
         [] | ["help" | "--help"] => {

@@ -1,0 +1,282 @@
+//! Does the chemistry keep its laws, whatever the water and whatever is done to it?
+
+use chem::recipe::{Fault, Goal, alkalinity_by_bicarbonate, dose_to_ph, minerals, recipe};
+use chem::salt::{Responds, other_ions};
+use chem::treatment::{Chemical, Dose};
+use chem::*;
+
+/// A small generator of even numbers from 0 to 1, with a fixed start: a failure can be repeated.
+struct Draw(u64);
+
+impl Draw {
+    fn between(&mut self, low: f64, high: f64) -> f64 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        low + (high - low) * (self.0 >> 11) as f64 / (1u64 << 53) as f64
+    }
+
+    fn sample(&mut self) -> Sample {
+        Sample::plain(
+            celsius(self.between(0.0, 42.0)),
+            ph(self.between(6.8, 8.4)),
+            Alkalinity::from_mg_per_l(self.between(60.0, 300.0)).unwrap(),
+            Hardness::from_mg_per_l(self.between(10.0, 1_000.0)).unwrap(),
+            Cyanurate::from_mg_per_l(self.between(0.0, 100.0)).unwrap(),
+            Salinity::from_mg_per_l(self.between(0.0, 5_000.0)).unwrap(),
+        )
+    }
+
+    fn with_every_ion(&mut self) -> Sample {
+        Sample {
+            boron: Boron::from_mg_per_l(self.between(0.0, 50.0)).unwrap(),
+            magnesium: Magnesium::from_mg_per_l(self.between(0.0, 300.0)).unwrap(),
+            sulfate: Sulfate::from_mg_per_l(self.between(0.0, 500.0)).unwrap(),
+            ..self.sample()
+        }
+    }
+
+    fn water(&mut self) -> (Sample, Water) {
+        loop {
+            let sample = self.sample();
+            if let Ok(water) = sample.water() {
+                return (sample, water);
+            }
+        }
+    }
+}
+
+fn celsius(x: f64) -> Temperature {
+    Temperature::from_celsius(x).unwrap()
+}
+
+fn ph(x: f64) -> Ph {
+    Ph::from_units(x).unwrap()
+}
+
+fn mmol(x: f64) -> Dose {
+    Dose::from_mmol_per_l(x).unwrap()
+}
+
+fn near(a: f64, b: f64, within: f64, of: impl std::fmt::Debug) {
+    assert!((a - b).abs() <= within, "{a} beside {b} for {of:?}");
+}
+
+#[test]
+fn the_ph_of_a_water_is_the_one_its_carbon_was_found_from() {
+    let mut d = Draw(10);
+    for _ in 0..5_000 {
+        let sample = d.with_every_ion();
+        let Ok(water) = sample.water() else { continue };
+        near(water.state().unwrap().ph.units(), sample.ph.units(), 1e-6, sample);
+    }
+}
+
+#[test]
+fn a_recipe_applied_gives_its_goal_or_names_what_must_fall() {
+    let mut d = Draw(11);
+    let mut reached = 0;
+    for _ in 0..2_000 {
+        let (sample, water) = d.water();
+        let goal = Goal {
+            ph: ph(d.between(7.0, 8.2)),
+            alkalinity: Alkalinity::from_mg_per_l(d.between(60.0, 200.0)).unwrap(),
+            hardness: Hardness::from_mg_per_l(d.between(10.0, 1_200.0)).unwrap(),
+            cyanurate: Cyanurate::from_mg_per_l(d.between(0.0, 150.0)).unwrap(),
+        };
+        let found = recipe(&water, &goal);
+        let rise = |to: f64, from: f64, molar_mass: f64| (to - from) / molar_mass;
+        let calcium = rise(goal.hardness.mg_per_l(), sample.hardness.mg_per_l(), 100.0869);
+        let cyanuric = rise(goal.cyanurate.mg_per_l(), sample.cyanurate.mg_per_l(), 129.0746);
+        if calcium < 0.0 {
+            assert_eq!(found, Err(Fault::Hardness), "{sample:?}");
+        } else if cyanuric < 0.0 {
+            assert_eq!(found, Err(Fault::Cyanurate), "{sample:?}");
+        } else {
+            let parts = minerals(&water, goal.hardness, goal.cyanurate).unwrap();
+            near(parts.calcium.mmol_per_l(), calcium, 1e-9, sample);
+            near(parts.cyanuric.mmol_per_l(), cyanuric, 1e-9, sample);
+        }
+        let Ok(found) = found else { continue };
+        reached += 1;
+        let there = found.applied(water);
+        near(there.state().unwrap().ph.units(), goal.ph.units(), 1e-6, (sample, goal));
+        near(there.alkalinity().mg_per_l(), goal.alkalinity.mg_per_l(), 1e-6, (sample, goal));
+        let all = [found.bicarbonate, found.carbonate, found.acid, found.stripped];
+        assert!(all.iter().all(|dose| dose.mmol_per_l() >= 0.0), "{found:?} for {sample:?}");
+        // Never an acid and a base that undo each other but for their carbon.
+        let [_, carbonate, acid, _] = all.map(Dose::mmol_per_l);
+        assert!(carbonate == 0.0 || acid == 0.0, "{found:?} for {sample:?}");
+    }
+    assert!(reached > 200, "only {reached} recipes");
+}
+
+#[test]
+fn a_dose_to_a_ph_gets_there_and_more_acid_never_raises_it() {
+    let mut d = Draw(12);
+    for _ in 0..1_000 {
+        let (sample, water) = d.water();
+        let target = ph(sample.ph.units() - d.between(0.01, 0.5));
+        let dose = dose_to_ph(&water, Chemical::HydrochloricAcid, target).unwrap();
+        let there = water.treated(Chemical::HydrochloricAcid, dose).state().unwrap();
+        near(there.ph.units(), target.units(), 1e-6, sample);
+        let back = dose_to_ph(&water, Chemical::SodiumCarbonate, target);
+        assert!(back.is_err(), "soda ash takes {sample:?} down to {target:?}");
+        let mut last = f64::INFINITY;
+        for step in 0..12 {
+            let acid = mmol(0.15 * f64::from(step));
+            let now = water.treated(Chemical::HydrochloricAcid, acid).state().unwrap().ph.units();
+            assert!(now < last, "{step} of {sample:?}");
+            last = now;
+        }
+    }
+}
+
+/// By the charge of the strong ions that each brings, and by its atoms of carbon.
+#[test]
+fn a_chemical_moves_alkalinity_and_carbon_by_its_formula() {
+    use Chemical::*;
+    let (sample, water) = Draw(13).water();
+    let before = (water.alkalinity().mg_per_l(), water.state().unwrap().carbon.molal());
+    let litre = density::water_content(sample.temperature, sample.salt).kg_per_l();
+    for (chemical, equivalents, carbons) in [
+        (HydrochloricAcid, -1.0, 0.0),
+        (SodiumBisulfate, -1.0, 0.0),
+        (SodiumBicarbonate, 1.0, 1.0),
+        (SodiumCarbonate, 2.0, 1.0),
+        (SodiumHydroxide, 1.0, 0.0),
+        (CalciumChloride, 0.0, 0.0),
+        (CarbonDioxide, 0.0, 1.0),
+        (CyanuricAcid, 0.0, 0.0),
+        (BoricAcid, 0.0, 0.0),
+        (Borax, 2.0, 0.0),
+        (SodiumHypochlorite, 1.0, 0.0),
+        (LiquidChlorine, 1.0, 0.0),
+        (CalciumHypochlorite, 2.0, 0.0),
+        (Dichlor, 1.0, 0.0),
+        (Trichlor, 0.0, 0.0),
+        (Chlorine, -1.0, 0.0),
+        (SodiumChloride, 0.0, 0.0),
+    ] {
+        let there = water.treated(chemical, mmol(0.2));
+        let after = (there.alkalinity().mg_per_l(), there.state().unwrap().carbon.molal());
+        near(after.0 - before.0, 0.2 * equivalents * 50.04345, 1e-9, chemical);
+        near(after.1 - before.1, 0.2e-3 * carbons / litre, 1e-9, chemical);
+        // Chlorine at the end of its life has taken as much alkalinity as it was.
+        let spent = there.spent().alkalinity().mg_per_l() - after.0;
+        near(spent, -0.2 * chemical.available_chlorine() * 50.04345, 1e-9, chemical);
+    }
+    assert_eq!(alkalinity_by_bicarbonate(50.04345).map(|dose| dose.mmol_per_l().round()), Some(1.0));
+}
+
+#[test]
+fn a_water_in_balance_with_air_gains_and_loses_nothing_there() {
+    let mut d = Draw(14);
+    for _ in 0..1_000 {
+        let (sample, water) = d.water();
+        let air = chem::CarbonDioxide::from_micro_atmospheres(d.between(200.0, 5_000.0)).unwrap();
+        let there = water.in_air(air).unwrap();
+        near(there.carbon_dioxide.atmospheres() / air.atmospheres(), 1.0, 1e-9, sample);
+        let own = water.in_air(water.state().unwrap().carbon_dioxide).unwrap();
+        near(own.ph.units(), water.state().unwrap().ph.units(), 1e-5, sample);
+    }
+}
+
+/// PB82's pK2 and pKs put into the two printed forms by another program.
+#[test]
+fn the_comparison_forms_give_what_they_print() {
+    for (t, p, ch, ta, solids, first, second) in FORMS {
+        let (h, a) = (Hardness::from_mg_per_l(ch).unwrap(), Alkalinity::from_mg_per_l(ta).unwrap());
+        let s = Salinity::from_mg_per_l(solids).unwrap();
+        let found = comparison::standard_methods(celsius(t), ph(p), h, a, s).unwrap();
+        near(found.log10(), first, 1e-6, t);
+        near(comparison::closed_form(celsius(t), ph(p), h, a, s).unwrap().log10(), second, 1e-6, t);
+        let none = Hardness::from_mg_per_l(0.0).unwrap();
+        assert_eq!(comparison::standard_methods(celsius(t), ph(p), none, a, s), None);
+    }
+}
+
+const FORMS: [(f64, f64, f64, f64, f64, f64, f64); 2] = [
+    (10.0, 8.0, 150.0, 60.0, 2_000.0, -0.240_723_631, -0.355_403_145),
+    (35.0, 7.2, 600.0, 180.0, 500.0, 0.572_567_847, 0.466_086_453),
+];
+
+#[test]
+fn what_a_meter_did_is_undone_and_other_ions_are_counted() {
+    let salt = Salinity::from_mg_per_l(3_000.0).unwrap();
+    for t in [5.0, 15.0, 35.0] {
+        let read = conductivity::of_salt(salt, celsius(t)).ms_per_cm();
+        let shown = Conductivity::from_ms_per_cm(read / (1.0 + 0.02 * (t - 25.0))).unwrap();
+        let part = Fraction::from_ratio(0.02).unwrap();
+        near(conductivity::salt_of_compensated(shown, celsius(t), part).mg_per_l(), 3_000.0, 0.01, t);
+    }
+    let (ta, ch) = (Alkalinity::from_mg_per_l(100.0).unwrap(), Hardness::from_mg_per_l(200.0).unwrap());
+    for (responds, counted) in [
+        // Calcium's two chlorides, as sodium chloride.
+        (Responds::ToChloride, 200.0 / 100.0869 * 2.0 * 58.4428),
+        (Responds::ToConductivity, 85.0 + 230.0),
+        (Responds::ToNothing, 0.0),
+    ] {
+        near(other_ions(responds, ta, ch).mg_per_l(), counted, 1e-9, responds);
+    }
+}
+
+#[test]
+fn chlorine_is_shared_out_whole_and_warmth_frees_it() {
+    let at = |t: f64, cya: f64, strength: f64| {
+        chlorine::shares(
+            chem::Chlorine::from_mg_per_l(3.0).unwrap(),
+            Cyanurate::from_mg_per_l(cya).unwrap(),
+            ph(7.5),
+            celsius(t),
+            IonicStrength::from_molal(strength).unwrap(),
+        )
+    };
+    for cya in [0.0, 30.0, 100.0] {
+        let mut last = 0.0;
+        for t in [5.0, 15.0, 25.0, 35.0] {
+            let s = at(t, cya, 0.05);
+            let sum = s.hypochlorous.mg_per_l() + s.hypochlorite.mg_per_l() + s.bound.mg_per_l();
+            near(sum, 3.0, 1e-9, s);
+            assert_eq!(s.approximate, t != 25.0 && cya > 0.0);
+            assert!(cya == 0.0 || s.hypochlorous.mg_per_l() > 1.1 * last, "{t} {cya}");
+            last = s.hypochlorous.mg_per_l();
+        }
+    }
+    // M66, pK = 3000/T - 10.0686 + 0.0253 T, put in by another program.
+    for (t, pk) in [(15.0, 7.632_839_1), (35.0, 7.463_113_4)] {
+        let part = at(t, 0.0, 0.0).hypochlorous.mg_per_l() / 3.0;
+        near(part, 1.0 / (1.0 + 10f64.powf(7.5 - pk)), 1e-7, t);
+    }
+}
+
+#[test]
+fn a_dose_is_so_much_of_what_stands_on_the_shelf() {
+    use chem::treatment::{AcidStrength, BleachStrength};
+    let (dose, pool) = (mmol(0.5), Volume::from_cubic_metres(20.0).unwrap());
+    // Ten moles in all.
+    let acid = AcidStrength::from_mass_percent(31.45).unwrap();
+    near(dose.of_acid(pool, acid).cubic_metres() * 1000.0, 10.0 / acid.mol_per_l(), 1e-9, acid);
+    let bleach = BleachStrength::from_trade_percent(12.5).unwrap();
+    near(dose.of_bleach(pool, bleach).cubic_metres() * 1000.0, 709.06 / 125.0, 1e-9, bleach);
+    let powder = dose.of_powder(Chemical::SodiumBicarbonate, pool, Purity::from_ratio(0.5).unwrap());
+    near(powder.kilograms(), 2.0 * 0.840_066, 1e-9, powder);
+    // CRC Handbook (from memory): acid of 20 and 36 % weighs 1.0980 and 1.1789 g/mL.
+    for (percent, density) in [(20.0, 1.0980), (36.0, 1.1789)] {
+        let acid = AcidStrength::from_mass_percent(percent).unwrap();
+        near(acid.mol_per_l() / (10.0 * percent * density / 36.4609), 1.0, 0.0006, percent);
+    }
+    for (chemical, moles) in [
+        (Chemical::SodiumHypochlorite, 1.0),
+        (Chemical::LiquidChlorine, 1.0),
+        (Chemical::CalciumHypochlorite, 2.0),
+        (Chemical::Dichlor, 2.0),
+        (Chemical::DichlorDihydrate, 2.0),
+        (Chemical::Trichlor, 3.0),
+        (Chemical::Chlorine, 1.0),
+    ] {
+        let free = chem::Chlorine::from_mg_per_l(70.906).unwrap();
+        near(Dose::of_chlorine(chemical, free).unwrap().mmol_per_l(), 1.0 / moles, 1e-12, chemical);
+    }
+    assert_eq!(Dose::of_chlorine(Chemical::Borax, chem::Chlorine::from_mg_per_l(1.0).unwrap()), None);
+}
