@@ -108,6 +108,17 @@ impl Constants {
     }
 }
 
+/// Which of the parts that many waters lack are there.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct There {
+    pub calcium: bool,
+    pub magnesium: bool,
+    pub sulfate: bool,
+    pub cyanurate: bool,
+    pub boron: bool,
+    pub chlorine: bool,
+}
+
 /// The same reactions in concentrations, at one ionic strength.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Apparent {
@@ -141,7 +152,9 @@ impl Apparent {
     /// `log γ = -A z² √I/(1 + B a √I) + b I` (TJ74, with a and b of PA13) where an ion size is known;
     /// `-A z² (√I/(1 + √I) - 0.3 I)` (Davies) for borate, cyanurate, hypochlorite and NaCO3-; `0.1 I` for what
     /// has no charge. HCO3-, CO3-- and NaSO4- share one size, so one evaluation serves all three.
-    pub(crate) fn at(k: &Constants, strength: f64, water_activity: f64) -> Self {
+    /// A constant of which no water's part is `there` is left at nothing: its power of ten is what costs.
+    pub(crate) fn at(k: &Constants, there: &There, strength: f64, water_activity: f64) -> Self {
+        let of = |there: bool, log_k: f64| if there { pow10(log_k) } else { 0.0 };
         let root = libm::sqrt(strength);
         let sized =
             |z2: f64, a: f64, b: f64| -k.debye_a * z2 * root / (1.0 + k.debye_b * a * root) + b * strength;
@@ -162,19 +175,19 @@ impl Apparent {
             carbonic: water_activity * pow10(k.carbonic + neutral - hco3),
             bicarbonate: pow10(k.bicarbonate + hco3 - co3),
             water: water_activity * pow10(k.water - oh),
-            boric: pow10(k.boric + neutral - davies),
-            cyanuric: pow10(k.cyanuric + neutral - davies),
-            hypochlorous: pow10(k.hypochlorous + neutral - davies),
-            ca_co3: pow10(k.ca_co3 + ca + co3 - neutral),
-            ca_hco3: pow10(k.ca_hco3 + ca + hco3 - ca_hco3),
-            ca_so4: pow10(k.ca_so4 + ca + so4 - neutral),
+            boric: of(there.boron, k.boric + neutral - davies),
+            cyanuric: of(there.cyanurate, k.cyanuric + neutral - davies),
+            hypochlorous: of(there.chlorine, k.hypochlorous + neutral - davies),
+            ca_co3: of(there.calcium, k.ca_co3 + ca + co3 - neutral),
+            ca_hco3: of(there.calcium, k.ca_hco3 + ca + hco3 - ca_hco3),
+            ca_so4: of(there.calcium && there.sulfate, k.ca_so4 + ca + so4 - neutral),
             na_co3: pow10(k.na_co3 + na + co3 - davies),
             na_hco3: pow10(k.na_hco3 + na + hco3 - neutral),
-            na_so4: pow10(k.na_so4 + na + so4 - na_so4),
-            mg_co3: pow10(k.mg_co3 + mg + co3 - neutral),
-            mg_hco3: pow10(k.mg_hco3 + mg + hco3 - mg_hco3),
-            mg_so4: pow10(k.mg_so4 + mg + so4 - neutral),
-            mg_oh: pow10(k.mg_oh + mg - mg_oh),
+            na_so4: of(there.sulfate, k.na_so4 + na + so4 - na_so4),
+            mg_co3: of(there.magnesium, k.mg_co3 + mg + co3 - neutral),
+            mg_hco3: of(there.magnesium, k.mg_hco3 + mg + hco3 - mg_hco3),
+            mg_so4: of(there.magnesium && there.sulfate, k.mg_so4 + mg + so4 - neutral),
+            mg_oh: of(there.magnesium, k.mg_oh + mg - mg_oh),
             per_hydrogen_activity: pow10(-h),
             log_ca: ca,
             log_co3: co3,

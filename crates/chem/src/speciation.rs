@@ -6,7 +6,7 @@
 //! sweeps over the ion pairs and the ionic strength, until that has settled.
 
 use crate::bounds::OutOfRange;
-use crate::equilibrium::{Apparent, Constants, pow10};
+use crate::equilibrium::{Apparent, Constants, There, pow10};
 use crate::species;
 use crate::units::*;
 use core::f64::consts::LN_10;
@@ -109,10 +109,18 @@ pub(crate) fn solve(all: &Ions, t: Temperature, content: WaterContent, known: Kn
     };
     // Bound to cyanuric acid, chlorine titrates as the cyanurate that it replaces.
     let unbound = if all.cyanurate > 0.0 { 0.0 } else { all.chlorine };
+    let there = There {
+        calcium: all.calcium > 0.0,
+        magnesium: all.magnesium > 0.0,
+        sulfate: all.sulfate > 0.0,
+        cyanurate: all.cyanurate > 0.0,
+        boron: all.boron > 0.0,
+        chlorine: unbound > 0.0,
+    };
     let mut step = 0.0;
     let mut sweep = 0;
     loop {
-        let k = Apparent::at(&constants, strength, water_activity);
+        let k = Apparent::at(&constants, &there, strength, water_activity);
         // All bicarbonate, and all carbonate, per free ion of each.
         let fh = 1.0 + k.ca_hco3 * ca + k.na_hco3 * na + k.mg_hco3 * mg;
         let fc = 1.0 + k.ca_co3 * ca + k.na_co3 * na + k.mg_co3 * mg;
