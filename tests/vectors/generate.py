@@ -12,7 +12,7 @@ import math
 import random
 import sys
 from dataclasses import replace
-from itertools import product
+from itertools import chain, product
 from pathlib import Path
 
 import gsw
@@ -20,7 +20,7 @@ from periodictable import formula
 
 from phreeqc import (
     ALKALINITY, CACO3, CARBON, CHLORINATED, CHLORINE, COLUMNS, CYANURIC, INDEX, LITRES_A_KG, NACL, PH,
-    SOURCE as PHREEQC, Phreeqc, Water, drawn, reacted,
+    SOURCE as PHREEQC, Phreeqc, Water, drawn, edges, reacted,
 )  # fmt: skip
 
 MODEL = PHREEQC + " + cyanuric acid pK1 = 1743/T + 1.12 (Wahman 2018)"
@@ -49,7 +49,7 @@ def saturation_index(draw):
         "log10_pco2_atm": 'SI("CO2(g)")',
         "kg_water_per_l": 'TOT("water")/SOLN_VOL',
     }
-    waters = [drawn(draw) for _ in range(400)]
+    waters = [drawn(draw) for _ in range(400)] + edges()
     rows = [w.cells() + phreeqc.ask(w.solution(), *asked.values())[-1] for w in waters]
     return MODEL, COLUMNS + list(asked), rows
 
@@ -74,10 +74,12 @@ CHEMICALS = [
 @file
 def titrations(draw):
     phreeqc = Phreeqc()
+    # Bound chlorine is not in PHREEQC's database: bleach goes into water without cyanuric acid.
+    fixed = lambda chemical: {"cya_mgl": 0} if chemical[0] == "NaOCl" else {}
+    drawn_ones = ((chemical, drawn(draw, **fixed(chemical))) for chemical in CHEMICALS * 12)
+    at_edges = ((chemical := draw.choice(CHEMICALS), replace(water, **fixed(chemical))) for water in edges())
     rows = []
-    for name, symbol, most in CHEMICALS * 12:
-        # Bound chlorine is not in PHREEQC's database: bleach goes into water without cyanuric acid.
-        water = drawn(draw, cya_mgl=0) if name == "NaOCl" else drawn(draw)
+    for (name, symbol, most), water in chain(drawn_ones, at_edges):
         if name in ("HCl", "NaHSO4"):
             most = min(most, 0.85 * 2 * water.ta_mgl_caco3 / CACO3)
         dose = round(draw.uniform(0.05, 1) * most, 4)
@@ -149,11 +151,15 @@ def demo_index(_):
 @file
 def mixing(draw):
     phreeqc = Phreeqc()
+
+    def drawn_pairs():
+        for n in range(120):
+            a = drawn(draw)
+            # Every fourth pair differs in temperature too.
+            yield a, drawn(draw) if n % 4 == 0 else drawn(draw, t_c=a.t_c)
+
     rows = []
-    for n in range(120):
-        a = drawn(draw)
-        # Every fourth pair differs in temperature too.
-        b = drawn(draw) if n % 4 == 0 else drawn(draw, t_c=a.t_c)
+    for a, b in chain(drawn_pairs(), ((a, draw.choice(edges())) for a in edges())):
         part = round(draw.uniform(0.05, 0.95), 3)
         text = f"{a.solution(1)}{b.solution(2)}MIX 3\n 1 {part}\n 2 {1 - part:.12g}\nEND\n"
         of_a, of_b, mix = phreeqc.ask(text, LITRES_A_KG, "TC", ALKALINITY, CARBON, PH, INDEX)
@@ -168,8 +174,7 @@ def mixing(draw):
 def air_equilibrium(draw):
     phreeqc = Phreeqc()
     rows = []
-    for n in range(90):
-        water = drawn(draw)
+    for n, water in enumerate(chain((drawn(draw) for _ in range(90)), edges())):
         air = 420 if n % 2 else draw.choice([280, 400, 600, 800, 1000, 1500])
         gas = f"USE solution 1\nEQUILIBRIUM_PHASES\n CO2(g) {math.log10(air / 1e6):.12f} 10\nEND\n"
         answers = phreeqc.ask(water.solution() + gas, CARBON, 'SI("CO2(g)")', PH, INDEX)
@@ -186,7 +191,8 @@ def hocl(_):
     species = [("HHyp", 1), ("Hyp-", 1), ("H3CyaHyp-", 1), ("H4CyaHyp2-", 2), ("H4CyaHyp", 1), ("H5CyaHyp2", 2)]
     asked = [f'MOL("{name}")*{count * CHLORINE * 1000}' for name, count in species] + ['MOL("H2Cya-")*1000', "MU"]
     rows = []
-    for free, cya, ph, salt in product((0.5, 2, 5, 12), (0, 20, 50, 100, 250), (6.9, 7.3, 7.6, 8.0), (0, 3000)):
+    usual = product((0.5, 2, 5, 12), (0, 20, 50, 100, 250), (6.9, 7.3, 7.6, 8.0), (0, 3000))
+    for free, cya, ph, salt in chain(usual, product((0.5, 12), (0, 300), (6.5, 8.6), (0, 8000))):
         amounts = {"Hyp": free / CHLORINE, "Cya": cya / CYANURIC, "Cl": salt / NACL}
         lines = "".join(f" {name} {mmol:.12g}\n" for name, mmol in amounts.items() if mmol > 0)
         sodium = f" Na {max(salt / NACL, 1e-4):.12g} charge\n"

@@ -1,6 +1,7 @@
 """How is a water put to PHREEQC, and what does it answer? Used by `generate.py`."""
 
 from dataclasses import dataclass, replace
+from itertools import product
 from pathlib import Path
 
 import phreeqpython
@@ -135,6 +136,13 @@ def drawn(draw, **fixed):
         water = replace(water, **fixed)
         if water.carbonate() >= 8:
             return water
+
+
+def edges():
+    """The corners of the domain, each with an alkalinity that can carry its acids."""
+    bodies = [(20, 0, 0), (300, 0, 0), (300, 300, 0), (300, 0, 100)]
+    ends = product((0, 42), (6.5, 8.6), (2, 1200), (0, 8000), bodies)
+    return [Water(t, ph, ta, ch, cya, b, salt) for t, ph, ch, salt, (ta, cya, b) in ends]
 
 
 def reacted(phreeqc, water, chemical, mmol_per_l, *expressions):

@@ -33,6 +33,7 @@ pub struct Constants {
     pub(crate) mg_hco3: f64,
     pub(crate) mg_so4: f64,
     pub(crate) mg_oh: f64,
+    pub(crate) ca_oh: f64,
     debye_a: f64,
     debye_b: f64,
 }
@@ -95,6 +96,8 @@ impl Constants {
             mg_so4: van_t_hoff(2.37, 4.550),
             // Mg++ + H2O = MgOH+ + H+
             mg_oh: van_t_hoff(-11.44, 15.952),
+            // Ca++ + H2O = CaOH+ + H+, for which the database has no heat
+            ca_oh: -12.78,
             debye_a: 0.490834 + c * (6.59751802e-4 + c * (4.32740684e-6 - c * 5.03923e-10)),
             debye_b: 0.324623 + c * (1.51388956e-4 + c * (7.18398e-8 + c * 2.45836e-9)),
         }
@@ -138,6 +141,7 @@ pub(crate) struct Apparent {
     pub mg_hco3: f64,
     pub mg_so4: f64,
     pub mg_oh: f64,
+    pub ca_oh: f64,
     /// Concentration of hydrogen ions over their activity.
     pub per_hydrogen_activity: f64,
     /// log10 activity coefficients that the results need.
@@ -188,6 +192,7 @@ impl Apparent {
             mg_hco3: of(there.magnesium, k.mg_hco3 + mg + hco3 - mg_hco3),
             mg_so4: of(there.magnesium && there.sulfate, k.mg_so4 + mg + so4 - neutral),
             mg_oh: of(there.magnesium, k.mg_oh + mg - mg_oh),
+            ca_oh: of(there.calcium, k.ca_oh + ca - davies),
             per_hydrogen_activity: pow10(-h),
             log_ca: ca,
             log_co3: co3,

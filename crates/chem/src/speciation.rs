@@ -79,7 +79,7 @@ const LOWEST_PH: f64 = 2.0;
 const HIGHEST_PH: f64 = 12.5;
 
 /// Alkalinity is counted from the zero level CO2, H3BO3, H3Cy, HOCl, H2O:
-/// `TA = [HCO3-] + 2[CO3--] + [B(OH)4-] + [H2Cy-] + [OCl-] + [OH-] + [MgOH+] - [H+]`, pairs counted
+/// `TA = [HCO3-] + 2[CO3--] + [B(OH)4-] + [H2Cy-] + [OCl-] + [OH-] + [MgOH+] + [CaOH+] - [H+]`, pairs counted
 /// with their carbonate. The index is `log10(a(Ca++) a(CO3--)) - log Ksp(calcite)`.
 ///
 /// Sources: PB82, PA13, W18 (see [`Constants::at`]). Checked against PHREEQC 3.7.3 on random waters
@@ -131,16 +131,16 @@ pub(crate) fn solve(all: &Ions, t: Temperature, content: WaterContent, known: Kn
             let cyanurate = all.cyanurate * k.cyanuric / (k.cyanuric + a_h);
             let hypochlorite = unbound * k.hypochlorous / (k.hypochlorous + a_h);
             let hydroxide = k.water / a_h;
-            let mg_oh = k.mg_oh * mg / a_h;
+            let metal_oh = (k.mg_oh * mg + k.ca_oh * ca) / a_h;
             let hydrogen = a_h * k.per_hydrogen_activity;
             let slope = borate * a_h / (k.boric + a_h)
                 + cyanurate * a_h / (k.cyanuric + a_h)
                 + hypochlorite * a_h / (k.hypochlorous + a_h)
                 + hydroxide
-                + mg_oh
+                + metal_oh
                 + hydrogen;
             let charged = borate + cyanurate + hypochlorite + hydroxide;
-            (charged + mg_oh - hydrogen, slope, charged + hydrogen)
+            (charged + metal_oh - hydrogen, slope, charged + hydrogen)
         };
 
         // Carbon dioxide in solution that the air keeps up.
@@ -187,7 +187,7 @@ pub(crate) fn solve(all: &Ions, t: Temperature, content: WaterContent, known: Kn
         };
         let co3 = ratio * hco3;
 
-        ca = all.calcium / (1.0 + k.ca_hco3 * hco3 + k.ca_co3 * co3 + k.ca_so4 * so4);
+        ca = all.calcium / (1.0 + k.ca_oh / a_h + k.ca_hco3 * hco3 + k.ca_co3 * co3 + k.ca_so4 * so4);
         na = all.sodium / (1.0 + k.na_hco3 * hco3 + k.na_co3 * co3 + k.na_so4 * so4);
         mg = all.magnesium / (1.0 + k.mg_hco3 * hco3 + k.mg_co3 * co3 + k.mg_so4 * so4);
         so4 = all.sulfate / (1.0 + k.ca_so4 * ca + k.na_so4 * na + k.mg_so4 * mg);
