@@ -10,15 +10,21 @@
 //! | How does a test sit at a page? | `seat` |
 //! | Which figures are typed, and what must come of them? | `figures` |
 //! | Does the form take what people type, by keys alone? | `typing` |
+//! | Is what cannot be used said beside it, once it is left, and never before? | `faults` |
+//! | Is anything typed ever lost: to a press, a reload, a step back or a link? | `keep` |
 //! | Does the sheet hold still, fit, and read in the right order, on screen and on paper? | `sheet` |
 //! | Does the script serve other people's pages? | `guest` |
 
 #[path = "browser/driver.rs"]
 mod driver;
+#[path = "browser/faults.rs"]
+mod faults;
 #[path = "browser/figures.rs"]
 mod figures;
 #[path = "browser/guest.rs"]
 mod guest;
+#[path = "browser/keep.rs"]
+mod keep;
 #[path = "browser/seat.rs"]
 mod seat;
 #[path = "browser/sheet.rs"]

@@ -80,6 +80,7 @@ fn a_form_in_another_page_and_language() {
             ("pool.volume", "62,82"),
         ]);
         page.expect(&[("dose.mass", "177 Kilo"), ("first.mass", "120 Kilo")]);
+        assert_eq!(page.text("return location.hash"), "", "a form that did not ask keeps nothing");
         assert!(page.says("add.unknown"));
         page.click("[name='salt.now']");
         page.press("?\t");

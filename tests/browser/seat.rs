@@ -8,6 +8,7 @@ use std::time::{Duration, Instant};
 
 /// Keys without a letter, as WebDriver numbers them.
 const SHIFT: char = '\u{e008}';
+const CONTROL: char = '\u{e009}';
 const TAB: char = '\u{e004}';
 const ENTER: char = '\u{e007}';
 const DOWN: char = '\u{e015}';
@@ -174,6 +175,22 @@ impl Seat {
         self.driver.command(&format!("element/{}/click", id.expect("an element has an id")), json!({}));
     }
 
+    /// A press of the mouse that lasts 150 ms, in the middle of where the element was when it began.
+    pub fn press_slowly(&self, selector: &str) {
+        let middle = self.ask(&format!(
+            "all({selector:?})[0].scrollIntoView({{ block: 'center' }});
+            const r = all({selector:?})[0].getBoundingClientRect();
+            return [r.x + r.width / 2, r.y + r.height / 2].map(Math.round)"
+        ));
+        let mouse = json!({ "type": "pointer", "id": "mouse", "actions": [
+            { "type": "pointerMove", "x": middle[0], "y": middle[1] },
+            { "type": "pointerDown", "button": 0 },
+            { "type": "pause", "duration": 150 },
+            { "type": "pointerUp", "button": 0 },
+        ] });
+        self.driver.command("actions", json!({ "actions": [mouse] }));
+    }
+
     /// Goes on by Tab until the field of this name has the focus; opens the part it is folded into.
     pub fn tab_to(&self, name: &str) {
         for _ in 0..200 {
@@ -204,6 +221,12 @@ impl Seat {
             }
         }
         panic!("Shift and Tab do not get back to {field}");
+    }
+
+    /// Types over all that stands in the field with the focus, without leaving it.
+    pub fn retype(&self, text: &str) {
+        self.keys(vec![("keyDown", CONTROL), ("keyDown", 'a'), ("keyUp", 'a'), ("keyUp", CONTROL)]);
+        self.press(text);
     }
 
     /// Opens the folded part whose title has the focus, if there is such a thing in it.

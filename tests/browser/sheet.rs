@@ -21,6 +21,14 @@ fn too_much_salt_is_told_in_passes_behind_the_cautions() {
             return cautions.length > 3 && amounts.length > 3
                 && cautions.every((li) => amounts.every((amount) => before(li, amount)))";
         assert!(page.holds(order), "an amount stands before a caution");
+        // The share of one great drain is for the working alone; the strip gives no amount at all.
+        let working =
+            "return all('output[name=\"less.share\"]').every((o) => o.closest('details') && !seen(o))";
+        assert!(page.holds(working), "the share at once stands outside the working");
+        page.resize(360, 740);
+        let strip = "return all('.strip').some(seen) && !all('.strip output').some(seen)
+            && all('.strip [data-when=\"dose.less\"]').some(seen)";
+        assert!(page.holds(strip), "the strip");
     });
 }
 
@@ -98,26 +106,46 @@ fn nothing_moves_under_the_hands() {
     nothing_moves(":not(#sheet, #sheet *)", &[(360, 740), (768, 1024), (1366, 768)]);
 }
 
-/// Where the sheet stands beside the questions, the eye goes back to two things on it. What is below
-/// them may grow.
+/// From now on, wherever the word of the verdict is drawn, and after which key.
+const TRAIL: &str = "
+    const trail = window.trail = [];
+    const look = () => {
+        const word = all('.verdict .word').find(seen)?.getBoundingClientRect();
+        const place = word && ['left', 'top', 'bottom'].map((edge) => `${edge} ${word[edge].toFixed(1)}`).join();
+        const { name, value } = document.activeElement;
+        if (place !== trail.at(-1)?.place) trail.push({ place, after: `${name} ${value}` });
+        requestAnimationFrame(look);
+    };
+    look();";
+
+const BAGS: &str = "const bags = all('output[name=\"buy.bags\"]').find(seen).getBoundingClientRect();
+    return ['right', 'top', 'bottom'].map((edge) => `${edge} ${bags[edge].toFixed(1)}`).join()";
+
+/// Where the sheet stands beside the questions, the eye goes back to two things on it: the word, at
+/// every key, and the bags, at every answer. What is below them may grow.
 #[test]
 fn verdict_and_bags_keep_their_place() {
-    visit(&site(), &[], |page| {
-        let place = "const word = all('.verdict .word').find(seen), bags = all('output[name=\"buy.bags\"]').find(seen);
-            return [word, bags].map((e) => Math.round(e.getBoundingClientRect().bottom)).join()";
-        let mut places = std::collections::BTreeSet::from([page.text(place)]);
-        for row in figures::US {
-            page.fill(&[*row]);
-            places.insert(page.text(place));
-        }
-        // Frames of one line, of three and of eight pixels move the word by so much.
-        let spread = |which: usize| {
-            let all = || places.iter().map(|p| p.split(',').nth(which).unwrap().parse::<i32>().unwrap());
-            all().max().unwrap() - all().min().unwrap()
-        };
-        assert!(spread(0) <= 4, "the verdict's word moves: {places:?}");
-        assert_eq!(spread(1), 0, "the bags to buy move: {places:?}");
-    });
+    for (width, height, bags_too) in [(992, 700, false), (1366, 768, true), (1920, 1080, true)] {
+        visit(&site(), &[], |page| {
+            page.resize(width, height);
+            page.open(&site());
+            page.ask(TRAIL);
+            let bags = page.text(BAGS);
+            for row in figures::US {
+                page.fill(&[*row]);
+                if bags_too {
+                    assert_eq!(page.text(BAGS), bags, "the bags to buy, after {row:?}, at {width} px");
+                }
+            }
+            page.press("\t");
+            let trail = page.ask(
+                "await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+                return trail",
+            );
+            let drawn = trail.as_array().unwrap();
+            assert!(drawn.len() == 1 && drawn[0]["place"].is_string(), "the word, at {width} px: {trail:#}");
+        });
+    }
 }
 
 /// Paper, in centimetres.

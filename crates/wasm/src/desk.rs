@@ -75,8 +75,8 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
         desk.on(&desk.form, kind, Desk::happened)?;
     }
     desk.on(&desk.window, "hashchange", |desk, _| match desk.window.history()?.state()?.is_truthy() {
-        true => Ok(()), // An address of our own, gone back to: what is typed now is newer.
-        false => desk.open_address(),
+        true => desk.refresh(), // An address of our own, gone back to: what is typed now is newer.
+        false => desk.open_address().and_then(|()| desk.refresh()), // A place in the page keeps it too.
     })?;
     DESKS.with_borrow_mut(|all| all.push(desk.clone()));
     desk.open_address()?;
