@@ -1,32 +1,14 @@
 //! Does the chemistry keep its laws, whatever the water and whatever is done to it?
 
+mod draw;
+
 use chem::recipe::{Fault, Goal, alkalinity_by_bicarbonate, dose_to_ph, minerals, recipe};
 use chem::salt::{Responds, other_ions};
 use chem::treatment::{Chemical, Dose};
 use chem::*;
-
-/// A small generator of even numbers from 0 to 1, with a fixed start: a failure can be repeated.
-struct Draw(u64);
+use draw::Draw;
 
 impl Draw {
-    fn between(&mut self, low: f64, high: f64) -> f64 {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        low + (high - low) * (self.0 >> 11) as f64 / (1u64 << 53) as f64
-    }
-
-    fn sample(&mut self) -> Sample {
-        Sample::plain(
-            celsius(self.between(0.0, 42.0)),
-            ph(self.between(6.8, 8.4)),
-            Alkalinity::from_mg_per_l(self.between(60.0, 300.0)).unwrap(),
-            Hardness::from_mg_per_l(self.between(10.0, 1_000.0)).unwrap(),
-            Cyanurate::from_mg_per_l(self.between(0.0, 100.0)).unwrap(),
-            Salinity::from_mg_per_l(self.between(0.0, 5_000.0)).unwrap(),
-        )
-    }
-
     fn with_every_ion(&mut self) -> Sample {
         Sample {
             boron: Boron::from_mg_per_l(self.between(0.0, 50.0)).unwrap(),

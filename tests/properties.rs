@@ -1,39 +1,11 @@
 //! Does the answer agree with itself? Properties that hold for every case, over many drawn ones.
 
+mod draw;
+
 use chem::*;
+use draw::Draw;
 use plan::{Bag, Band, Case, Optional};
 use wasm::{Form, answer};
-
-/// A small generator of even numbers from 0 to 1, with a fixed start: a failure can be repeated.
-struct Draw(u64);
-
-impl Draw {
-    fn next(&mut self) -> f64 {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        (self.0 >> 11) as f64 / (1u64 << 53) as f64
-    }
-
-    fn between(&mut self, low: f64, high: f64) -> f64 {
-        low + (high - low) * self.next()
-    }
-
-    fn pick<'a>(&mut self, all: &[&'a str]) -> &'a str {
-        all[(self.next() * all.len() as f64) as usize]
-    }
-}
-
-fn sample(d: &mut Draw) -> Sample {
-    Sample::plain(
-        Temperature::from_celsius(d.between(0.0, 42.0)).unwrap(),
-        Ph::from_units(d.between(6.8, 8.4)).unwrap(),
-        Alkalinity::from_mg_per_l(d.between(60.0, 300.0)).unwrap(),
-        Hardness::from_mg_per_l(d.between(10.0, 1_000.0)).unwrap(),
-        Cyanurate::from_mg_per_l(d.between(0.0, 100.0)).unwrap(),
-        Salinity::from_mg_per_l(d.between(0.0, 5_000.0)).unwrap(),
-    )
-}
 
 #[test]
 fn a_dose_gives_back_its_rise_and_the_stages_its_mass() {
@@ -73,7 +45,7 @@ fn a_dose_gives_back_its_rise_and_the_stages_its_mass() {
 fn more_salt_never_raises_the_index_and_water_mixed_with_itself_stays() {
     let mut d = Draw(2);
     for _ in 0..5_000 {
-        let sample = sample(&mut d);
+        let sample = d.sample();
         let Ok(today) = sample.state() else { continue };
         let water = sample.water().unwrap();
         let rise = Salinity::from_mg_per_l(d.between(10.0, 3_000.0)).unwrap();

@@ -71,7 +71,7 @@ pub(crate) enum Known {
 }
 
 /// The sweeps end when one moves the ionic strength by less than this, mol/kg: then the pH found from
-/// the carbon that was found from a pH is that pH again, within 1e-7. Four to six do in most pools;
+/// the carbon that was found from a pH is that pH again, within 1e-6. Four to six do in most pools;
 /// sulfate with magnesium takes a few more.
 const SETTLED: f64 = 1e-11;
 const MOST_SWEEPS: u32 = 24;

@@ -1,9 +1,9 @@
 //! What will the salt do to the saturation index?
 
 use crate::Unknown;
-use crate::case::{Case, Input, Instrument, Needs};
+use crate::case::{Case, Input, Needs};
 use crate::policy;
-use chem::salt::{Responds, other_ions, sodium_chloride_behind};
+use chem::salt::{Responds, other_ions};
 use chem::{Salinity, Sample, SaturationIndex, State};
 
 /// The water today, and after the salt.
@@ -90,24 +90,21 @@ pub fn balance(case: &Case, due: Due) -> Result<Balance, Unknown> {
         (Input::Hardness, w.hardness.is_some()),
         (Input::Cyanurate, w.cyanurate.is_some()),
     ]);
-    let responds = case.instrument.map(Instrument::responds);
-    let (Some(reading), Some(responds), Some(ta), Some(ch)) =
-        (case.read(), responds, w.alkalinity, w.hardness)
+    let (Some(sample), Some(reading), Some(instrument)) = (case.sample(), case.read(), case.instrument)
     else {
         return Err(Unknown::Needs(needs));
     };
-    let salt = sodium_chloride_behind(reading, responds, ta, ch);
-    let others = other_ions(responds, ta, ch);
+    let responds = instrument.responds();
+    let others = other_ions(responds, sample.alkalinity, sample.hardness);
     let belied =
         responds == Responds::ToConductivity && others.mg_per_l() > reading.mg_per_l() + policy::BELIED_BY;
-    let Some(sample) = w.sample(salt) else { return Err(Unknown::Needs(needs)) };
     let today = sample.state().map_err(Unknown::Chemistry)?;
     let after = match due {
         Due::Unknown => After::Unknown,
         Due::Nothing => After::Today,
         Due::Rise(rise) => After::Salted(salted(sample, rise)),
     };
-    Ok(Balance { responds, salt, today, belied, after })
+    Ok(Balance { responds, salt: sample.salt, today, belied, after })
 }
 
 fn salted(sample: Sample, rise: Salinity) -> Result<Salted, chem::Fault> {

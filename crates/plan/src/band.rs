@@ -73,6 +73,12 @@ impl Band {
         }
     }
 
+    /// Does the manual's target lie where few generators' do?
+    pub fn is_unusual(&self) -> bool {
+        let [low, high] = policy::USUAL_TARGET;
+        !self.example && !(low..=high).contains(&self.target.mg_per_l())
+    }
+
     /// Where `reading` stands. On a limit, or next to the target, it is within.
     ///
     /// ```

@@ -197,9 +197,11 @@ pub struct Tests {
 }
 
 impl Tests {
-    /// The sample, once all five tests are there.
-    pub fn sample(&self, salt: Salinity) -> Option<Sample> {
-        Some(Sample::plain(self.heat?, self.ph?, self.alkalinity?, self.hardness?, self.cyanurate?, salt))
+    /// The sample with the sodium chloride behind a salt reading, once all five tests are there.
+    pub fn behind(&self, reading: Salinity, instrument: Instrument) -> Option<Sample> {
+        let (ta, ch) = (self.alkalinity?, self.hardness?);
+        let salt = salt::sodium_chloride_behind(reading, instrument.responds(), ta, ch);
+        Some(Sample::plain(self.heat?, self.ph?, ta, ch, self.cyanurate?, salt))
     }
 }
 
@@ -307,11 +309,14 @@ pub struct Case {
 }
 
 impl Case {
-    /// The pool's sample, with the sodium chloride behind its reading, once all of it is there.
+    /// The pool's sample, once all of it is there.
     pub fn sample(&self) -> Option<Sample> {
-        let (ta, ch) = (self.water.alkalinity?, self.water.hardness?);
-        let salt = salt::sodium_chloride_behind(self.read()?, self.instrument?.responds(), ta, ch);
-        self.water.sample(salt)
+        self.water.behind(self.read()?, self.instrument?)
+    }
+
+    /// Is the reading so low that a slip of its unit is likelier?
+    pub fn reading_is_rare(&self) -> bool {
+        self.read().is_some_and(|r| r > Salinity::NONE && r.mg_per_l() < crate::policy::LEAST_READING)
     }
 
     /// The reading, if there is one that was read: an assumed figure is none.

@@ -4,7 +4,6 @@ use crate::Unknown;
 use crate::band::Band;
 use crate::case::{Case, Ground, Input, Needs, Surface, Tests};
 use crate::policy;
-use chem::salt::sodium_chloride_behind;
 use chem::{Alkalinity, Cyanurate, Fraction, Hardness, Salinity, State, Volume, dilution};
 use dilution::Conserved;
 
@@ -177,10 +176,7 @@ fn mixed(
 ) -> Result<State, Unknown> {
     let (Some(instrument), Ok(share)) = (case.instrument, share) else { return Err(Unknown::NotAsked) };
     let water = |tests: &Tests, reading| {
-        let (Some(ta), Some(ch)) = (tests.alkalinity, tests.hardness) else { return Err(Unknown::NotAsked) };
-        let salt = sodium_chloride_behind(reading, instrument.responds(), ta, ch);
-        let sample = tests.sample(salt).ok_or(Unknown::NotAsked)?;
-        sample.water().map_err(Unknown::Chemistry)
+        tests.behind(reading, instrument).ok_or(Unknown::NotAsked)?.water().map_err(Unknown::Chemistry)
     };
     let (pool, fill) = (water(&case.water, now)?, water(&case.fill, fill)?);
     pool.replaced(fill, share).state().map_err(Unknown::Chemistry)

@@ -71,6 +71,11 @@ impl Gates {
         self.0[gate as usize]
     }
 
+    /// Has some chemical to go in first?
+    pub fn call_for_chemicals(&self) -> bool {
+        [Gate::Ph, Gate::Index].iter().any(|gate| matches!(self.at(*gate), Verdict::Wait | Verdict::Stop))
+    }
+
     fn any(&self, verdict: Verdict) -> bool {
         self.0.contains(&verdict)
     }
@@ -155,16 +160,19 @@ fn index(case: &Case, balance: &Result<Balance, Unknown>) -> Verdict {
     let judged = balance.as_ref().ok().and_then(Balance::judged);
     match judged.map(|i| shown(i.log10())) {
         None => Verdict::Unknown,
-        Some(i) if i.abs() <= policy::INDEX_PASS || i < 0.0 && low_is_a_note(case) => Verdict::Pass,
+        Some(i) if i.abs() <= policy::INDEX_PASS => Verdict::Pass,
+        Some(_) if low_is_a_note(case, balance.as_ref().ok()) => Verdict::Pass,
         Some(i) if i.abs() <= policy::INDEX_STOP => Verdict::Wait,
         Some(_) => Verdict::Stop,
     }
 }
 
-/// Has the shell nothing of cement for soft water to take from? Then the maker's figure decides, and a
-/// low index is only a note.
-pub fn low_is_a_note(case: &Case) -> bool {
-    matches!(case.surface, Some(Surface::Liner | Surface::Fibreglass))
+/// Is the index low on a shell that has nothing of cement for soft water to take from? Then the maker's
+/// figure decides, and it is only a note.
+pub fn low_is_a_note(case: &Case, balance: Option<&Balance>) -> bool {
+    let shell = matches!(case.surface, Some(Surface::Liner | Surface::Fibreglass));
+    let judged = balance.and_then(Balance::judged);
+    shell && judged.is_some_and(|i| shown(i.log10()) < -policy::INDEX_PASS)
 }
 
 /// The worst decides: a stop; then nothing to add; then anything missing; then a wait that holds.

@@ -34,6 +34,8 @@ pub struct Staging {
     pub total: u32,
     /// The total was rounded down: the shortfall is not worth a bag.
     pub rounded_down: bool,
+    /// The last bag may stay shut: whole bags come to more than is needed.
+    pub spare: bool,
     /// Whole bags to buy, those in hand taken off; `None` while those are not known.
     pub buy: Option<u32>,
     /// Reading if every whole bag of the total went in.
@@ -150,6 +152,7 @@ fn stage(reading: Salinity, mass: Mass, size: Mass, purity: Purity, volume: Volu
         bags,
         total,
         rounded_down,
+        spare: total > 1 && f64::from(total) > bags + TINY,
         buy: have.map(|have| total.saturating_sub(have)),
         lands: reading_after(size.times(total.into())),
         left: have.map(|have| size.times(total.max(have).into()).less(all)),

@@ -11,7 +11,7 @@ use plan::balance::After;
 use plan::policy;
 use plan::replace::{Amount, Basis, Parts};
 use plan::rules::{GATES, low_is_a_note};
-use plan::{Balance, Band, Case, Dose, Gate, Go, Input, Plan, Replace, Standing, Unknown, Verdict};
+use plan::{Balance, Band, Case, Dose, Go, Input, Plan, Replace, Standing, Unknown, Verdict};
 
 struct Filler<'a> {
     answer: &'a mut Answer,
@@ -35,7 +35,7 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
     });
     let unit = f.units.salt.code;
     f.answer.put("salt.unit", Shown { text: String::new(), unit: Some(unit) });
-    if case.read().is_some_and(|r| r > Salinity::NONE && r.mg_per_l() < policy::LEAST_READING) {
+    if case.reading_is_rare() {
         f.answer.say("salt.tiny");
     }
     f.dose(case, plan, &plan.dose);
@@ -108,8 +108,7 @@ impl Filler<'_> {
             let unitless = self.answer.faults.iter().any(|f| f.field == input.code() && f.code == "no-unit");
             self.need(if unitless { field::unit_of(input.code()) } else { input.code() });
         }
-        let faulty = self.answer.faults.iter().any(|f| f.code != "no-unit");
-        if faulty {
+        if self.answer.faults.iter().any(|f| f.code != "no-unit") {
             self.answer.say("fault");
         }
     }
@@ -129,7 +128,7 @@ impl Filler<'_> {
         self.salt("used.low", band.low);
         self.salt("used.target", band.target);
         self.salt("used.high", band.high);
-        if !band.example && !within(band.target, policy::USUAL_TARGET) {
+        if band.is_unusual() {
             self.answer.say("salt.odd");
         }
         if band.limits_ours {
@@ -174,7 +173,7 @@ impl Filler<'_> {
         if plan.standing != Some(Standing::Short) {
             return;
         }
-        if s.total > 1 && !s.rounded_down {
+        if s.spare {
             self.answer.say("buy.spare");
         }
         self.answer.say(if s.first.weighed { "first.weigh" } else { "first.bags" });
@@ -197,8 +196,7 @@ impl Filler<'_> {
             };
             self.answer.say(&joined(&["gate.", code, ".", verdict]));
         }
-        let held = |gate| matches!(plan.gates.at(gate), Verdict::Wait | Verdict::Stop);
-        if held(Gate::Ph) || held(Gate::Index) {
+        if plan.gates.call_for_chemicals() {
             self.answer.say("adjust");
         }
     }
@@ -228,7 +226,7 @@ impl Filler<'_> {
             self.signed("index.worse", judged);
             if judged < 0.0 {
                 self.answer.say("index.low");
-                if judged < -policy::INDEX_PASS && low_is_a_note(case) {
+                if low_is_a_note(case, Some(b)) {
                     self.answer.say("index.note");
                 }
             } else if judged > 0.0 {
@@ -341,10 +339,6 @@ impl Filler<'_> {
         }
         self.answer.rows.push(("passes", rows));
     }
-}
-
-fn within(x: Salinity, [low, high]: [f64; 2]) -> bool {
-    x.mg_per_l() >= low && x.mg_per_l() <= high
 }
 
 fn index(state: &State) -> Option<f64> {
