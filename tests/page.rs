@@ -28,7 +28,10 @@ fn values(tag: &str, attribute: &str) -> Names {
 fn forms() -> Vec<Form> {
     let mut forms: Vec<Form> = rows::ROWS.iter().map(|row| rows::form(row.form)).collect();
     let full = rows::ROWS.iter().position(|row| row.name.starts_with("too much salt, cement")).unwrap();
-    let full = forms[full].clone();
+    let mut full = forms[full].clone();
+    full.0.extend(
+        rows::form(&["goal.ph=7.4 goal.ta=100 goal.ch=400 goal.cya=80 treat.acid=31.45 treat.calcium=77"]).0,
+    );
     let with = |name: &str, text: &str| {
         let mut form = full.clone();
         form.0.push((name.into(), text.into()));
@@ -85,7 +88,14 @@ fn outputs_are_the_same() {
     let (mut said, mut cells) = (Names::new(), Names::new());
     for answer in forms().iter().map(answer) {
         said.extend(answer.outputs.into_iter().map(|(name, _)| name));
-        cells.extend(answer.rows.into_iter().flat_map(|(_, rows)| rows).flatten().map(|(name, _)| name));
+        cells.extend(
+            answer
+                .rows
+                .into_iter()
+                .flat_map(|(_, lines)| lines)
+                .flat_map(|line| line.cells)
+                .map(|(name, _)| name),
+        );
     }
     let page = values("output", "name");
     let in_faults = ["low", "high", "got", "other"].map(String::from);
@@ -99,6 +109,13 @@ fn outputs_are_the_same() {
 fn states_are_the_same() {
     let mut said: Names = forms().iter().flat_map(|form| answer(form).states).collect();
     said.insert("can.undo".into()); // The page's own memory.
+    let all = forms();
+    let lines = all
+        .iter()
+        .flat_map(|form| answer(form).rows)
+        .flat_map(|(_, lines)| lines)
+        .map(|line| line.state.to_string());
+    said.extend(lines.filter(|state| !state.is_empty()));
     let page: Names = values("", "data-when")
         .iter()
         .flat_map(|when| when.split(' '))
@@ -166,7 +183,9 @@ fn offered(name: &str) -> Names {
 /// What is hidden in the file must be what a blank form hides: else the page jumps when it starts.
 #[test]
 fn the_page_starts_as_the_blank_form_leaves_it() {
-    let blank = answer(&rows::form(&["salt.now.unit=[ppm] bag.purity=99.4 show=as-typed"]));
+    let blank = answer(&rows::form(&[
+        "salt.now.unit=[ppm] bag.purity=99.4 show=as-typed treat.acid=31.45 treat.calcium=77",
+    ]));
     // What a template holds is not on the page.
     let page: String = PAGE
         .split("<template")

@@ -424,6 +424,63 @@ pub const ROWS: &[Row] = &[
         holds: "fault !buy.none",
     },
     Row {
+        name: "the demo's first test, put right: stabiliser alone brings the pH to 7.4, no acid",
+        form: &[
+            "pool.volume=16596 pool.volume.unit=[gal_us] salt.now=360 salt.now.unit=[ppm] salt.how=meter",
+            "salt.target=3200 bag.size=40 bag.size.unit=[lb_av] bag.purity=99.4 water.heat=24",
+            "water.heat.unit=Cel water.ph=7.8 water.ta=110 water.ch=220 water.cya=20 treat.acid=31.45",
+            "treat.calcium=77 goal.ch=250 goal.cya=40",
+        ],
+        shows: &[],
+        holds: "treat.steps !treat.unknown !treat.cyanurate-over",
+    },
+    Row {
+        name: "goals for alkalinity up and pH down",
+        form: &[
+            "pool.volume=40 pool.volume.unit=m3 salt.now=250 salt.now.unit=[ppm] salt.how=photometer",
+            "salt.target=3500 water.heat=25 water.heat.unit=Cel water.ph=7.5 water.ta=90 water.ch=120",
+            "water.cya=40 treat.acid=31.45 treat.calcium=77 goal.ph=7.4 goal.ta=100 goal.ch=200",
+        ],
+        shows: &[],
+        holds: "treat.steps",
+    },
+    Row {
+        name: "goals for pH up alone: soda ash",
+        form: &[
+            "pool.volume=10 pool.volume.unit=m3 salt.now=400 salt.now.unit=[ppm] salt.how=drops water.heat=26.7",
+            "water.heat.unit=Cel water.ph=7.2 water.ta=100 water.ch=250 water.cya=30 treat.acid=31.45",
+            "treat.calcium=77 goal.ph=7.5",
+        ],
+        shows: &[],
+        holds: "treat.steps",
+    },
+    Row {
+        name: "card 9: too much stabiliser is diluted first; alkalinity comes down by acid and air",
+        form: &[
+            "pool.volume=18000 pool.volume.unit=[gal_us] salt.now=1800 salt.now.unit=[ppm] salt.how=drops",
+            "salt.target=3200 water.heat=25 water.heat.unit=Cel water.ph=7.9 water.ta=160 water.ch=300",
+            "water.cya=130 treat.acid=31.45 treat.calcium=77 goal.ph=7.4 goal.ta=80 goal.ch=250 goal.cya=50",
+        ],
+        shows: &[],
+        holds: "treat.steps treat.cyanurate-over treat.hardness-over",
+    },
+    Row {
+        name: "a goal that air does not allow",
+        form: &[
+            "pool.volume=40 pool.volume.unit=m3 salt.now=400 salt.now.unit=[ppm] salt.how=drops water.heat=25",
+            "water.heat.unit=Cel water.ph=7.8 water.ta=100 water.ch=250 water.cya=0 treat.acid=31.45",
+            "treat.calcium=77 goal.ph=8.6 goal.ta=40",
+        ],
+        shows: &[],
+        holds: "treat.below-air !treat.steps",
+    },
+    Row {
+        name: "goals without the tests",
+        form: &["goal.ph=7.4 treat.acid=31.45 treat.calcium=77 water.ph=7.8"],
+        shows: &[],
+        holds: "treat.unknown need.water-ta",
+    },
+    Row {
         name: "nothing typed, nothing claimed",
         form: &["salt.now.unit=[ppm] bag.purity=99.4 show=as-typed"],
         shows: &["dose.mass=– index.now=–"],

@@ -10,7 +10,7 @@
 //! | Where does the reading stand against the band? | [`band`] |
 //! | How many bags to buy, how many now, how many later? | [`staging`] |
 //! | What will the salt do to the saturation index? | [`balance`] |
-//! | What has to go in before the salt? (Not part of the plan yet: see DEVELOPERS.md) | [`treat`] |
+//! | What has to go in before the salt? | [`treat`] |
 //! | What if there is too much salt? | [`replace`] |
 //! | May it go in? | [`rules`] |
 #![no_std]
@@ -28,9 +28,11 @@ pub use balance::Balance;
 use balance::Due;
 pub use band::{Band, BandFault, Standing};
 pub use case::*;
+use chem::Salinity;
 pub use replace::Replace;
 pub use rules::{Gate, Gates, Go, Verdict};
 pub use staging::Dose;
+pub use treat::Treatment;
 
 /// Why a result is not there.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -55,6 +57,8 @@ pub struct Plan {
     /// Water to replace; asked only when there is too much salt by something better than the
     /// generator's display.
     pub replace: Result<Replace, Unknown>,
+    /// What has to go in before the salt; asked only when there is a goal.
+    pub treatment: Result<Treatment, Unknown>,
     /// One verdict a gate.
     pub gates: Gates,
     /// May the salt go in?
@@ -96,9 +100,10 @@ pub fn plan(case: &Case) -> Plan {
         }
         _ => Err(Unknown::NotAsked),
     };
+    let treatment = treat::treat(case, if let Due::Rise(rise) = due { rise } else { Salinity::NONE });
     let gates = rules::gates(case, &balance);
     let mut needs = dose.needs;
-    for unknown in [balance.err(), replace.err()] {
+    for unknown in [balance.err(), replace.err(), treatment.err()] {
         if let Some(Unknown::Needs(more)) = unknown {
             needs = needs.and(more);
         }
@@ -107,5 +112,5 @@ pub fn plan(case: &Case) -> Plan {
         needs = needs.and(known.needs);
     }
     let go = rules::go(standing, dose.staging.is_some(), &gates);
-    Plan { standing, dose, balance, replace, gates, go, needs }
+    Plan { standing, dose, balance, replace, treatment, gates, go, needs }
 }

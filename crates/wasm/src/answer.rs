@@ -18,6 +18,15 @@ pub struct Shown {
 /// Outputs by name: of the whole page, or of one row by the name they have inside it.
 pub type Row = Vec<(String, Shown)>;
 
+/// One line of a list: its outputs, and the state that holds in it alone.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Line {
+    /// What sort of line it is, if there are several.
+    pub state: &'static str,
+    /// Its outputs.
+    pub cells: Row,
+}
+
 /// The answer to a form.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Answer {
@@ -25,8 +34,8 @@ pub struct Answer {
     pub outputs: Row,
     /// The states that hold.
     pub states: Vec<String>,
-    /// The rows of each list.
-    pub rows: Vec<(&'static str, Vec<Row>)>,
+    /// The lines of each list.
+    pub rows: Vec<(&'static str, Vec<Line>)>,
     /// The fields that can't be used.
     pub faults: Vec<Fault>,
 }

@@ -2,7 +2,7 @@
 //!
 //! Nothing else is changed: no HTML, class or style is written, and no word comes from here.
 
-use crate::answer::{Answer, Row, Shown, joined};
+use crate::answer::{Answer, Line, Row, Shown, joined};
 use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
 use web_sys::{DocumentFragment, Element, HtmlFormElement, HtmlTemplateElement, Node};
@@ -13,7 +13,7 @@ pub struct Pen {
     /// UCUM code and word, as the page has them.
     words: Vec<(String, String)>,
     /// The rows that stand on the page.
-    rows: RefCell<Vec<(&'static str, Vec<Row>)>>,
+    rows: RefCell<Vec<(&'static str, Vec<Line>)>>,
 }
 
 impl Pen {
@@ -32,7 +32,7 @@ impl Pen {
     /// Writes an answer.
     pub fn write(&self, answer: &Answer) -> Result<(), JsValue> {
         self.outputs(&self.form, "output[name]:not([data-fault] *, [data-row] *)", &answer.outputs);
-        conditions(&self.form, answer);
+        conditions(&self.form, |state| answer.holds(state));
         self.rows(answer)?;
         self.faults(answer)
     }
@@ -41,7 +41,7 @@ impl Pen {
     pub fn sentence(&self, template: &str, answer: &Answer) -> Option<String> {
         let copy = content(first(&self.form, template)?)?.clone_node_with_deep(true).ok()?;
         self.outputs(&copy, "output[name]", &answer.outputs);
-        conditions(&copy, answer);
+        conditions(&copy, |state| answer.holds(state));
         all(&copy, "[hidden]").iter().for_each(Element::remove);
         copy.text_content()
     }
@@ -78,7 +78,8 @@ impl Pen {
             let list = template.get_attribute("data-each").unwrap_or_default();
             for shown in answer.rows.iter().filter(|(name, _)| *name == list).flat_map(|(_, rows)| rows) {
                 let copy = row.clone_node_with_deep(true)?;
-                self.outputs(&copy, "output[name]", shown);
+                self.outputs(&copy, "output[name]", &shown.cells);
+                conditions(&copy, |state| state == shown.state || answer.holds(state));
                 let children = copy.unchecked_ref::<DocumentFragment>().children();
                 for i in 0..children.length() {
                     children.item(i).map_or(Ok(()), |child| child.set_attribute("data-row", ""))?;
@@ -137,12 +138,12 @@ impl Pen {
 }
 
 /// Shows what `data-when` says: every state named must hold, every one behind `!` must not.
-fn conditions(within: &Node, answer: &Answer) {
-    for element in all(within, "[data-when]") {
+fn conditions(within: &Node, holds: impl Fn(&str) -> bool) {
+    for element in all(within, "[data-when]:not([data-row] *)") {
         let when = element.get_attribute("data-when").unwrap_or_default();
         let show = when.split(' ').all(|state| match state.strip_prefix('!') {
-            Some(state) => !answer.holds(state),
-            None => answer.holds(state),
+            Some(state) => !holds(state),
+            None => holds(state),
         });
         hide(&element, !show);
     }

@@ -72,6 +72,12 @@ pub const FIELDS: &[Field] = &[
     number("fill.cya", &bounds::CYANURATE, In::Bare),
     number("less.cap", &bounds::CAP, PART),
     choice("less.ground", Ground::CODES),
+    number("goal.ph", &bounds::MODEL_PH, In::Bare),
+    number("goal.ta", &bounds::MODEL_ALKALINITY, In::Bare),
+    number("goal.ch", &bounds::MODEL_HARDNESS, In::Bare),
+    number("goal.cya", &bounds::MODEL_CYANURATE, In::Bare),
+    number("treat.acid", &bounds::ACID_PERCENT, In::Bare),
+    number("treat.calcium", &bounds::PURITY, PART),
     choice("show", &["as-typed", "metric", "us"]),
 ];
 

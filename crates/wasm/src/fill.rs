@@ -1,6 +1,6 @@
 //! Which name shows which part of the plan? Rounding lives here, words do not.
 
-use crate::answer::{Answer, Shown, joined};
+use crate::answer::{Answer, Line, Shown, joined};
 use crate::field;
 use crate::form::{Form, Units};
 use crate::number::Signs;
@@ -11,7 +11,8 @@ use plan::balance::After;
 use plan::policy;
 use plan::replace::{Amount, Basis, Parts};
 use plan::rules::{GATES, low_is_a_note};
-use plan::{Balance, Band, Case, Dose, Go, Input, Plan, Replace, Standing, Unknown, Verdict};
+use plan::treat::{self, What};
+use plan::{Balance, Band, Case, Dose, Go, Input, Plan, Replace, Standing, Treatment, Unknown, Verdict};
 
 struct Filler<'a> {
     answer: &'a mut Answer,
@@ -50,6 +51,11 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
         Err(Unknown::NotAsked) if plan.standing == Some(Standing::Over) => f.answer.say("less.withheld"),
         Err(Unknown::NotAsked) => {}
         Err(_) => f.answer.say("less.unknown"),
+    }
+    match &plan.treatment {
+        Ok(treatment) => f.treatment(treatment),
+        Err(Unknown::NotAsked) => {}
+        Err(_) => f.answer.say("treat.unknown"),
     }
     f.answer.say(match plan.go {
         Go::CantSay => "add.unknown",
@@ -320,6 +326,54 @@ impl Filler<'_> {
         }
     }
 
+    fn treatment(&mut self, t: &Treatment) {
+        for (holds, state) in [
+            (t.hardness_over, "treat.hardness-over"),
+            (t.cyanurate_over, "treat.cyanurate-over"),
+            (t.below_air, "treat.below-air"),
+            (t.steps.iter().any(Option::is_some), "treat.steps"),
+        ] {
+            if holds {
+                self.answer.say(state);
+            }
+        }
+        let signs = self.signs;
+        let mut lines = Vec::new();
+        for step in t.steps.iter().flatten() {
+            let state = match step.what {
+                What::Bicarbonate => "treat.bicarbonate",
+                What::AcidAndAir => "treat.acid-air",
+                What::Cyanuric => "treat.cyanuric",
+                What::Calcium => "treat.calcium",
+                What::Acid => "treat.acid",
+                What::Carbonate => "treat.carbonate",
+            };
+            let mut cells = vec![
+                ("whole".into(), self.amount_of(step.whole)),
+                ("first".into(), self.amount_of(step.first)),
+                ("then-ph".into(), Shown::number(step.then.ph.units(), 2, false, signs)),
+                ("then-ta".into(), Shown::number(step.alkalinity.mg_per_l(), 0, false, signs)),
+                ("wait-least".into(), Shown::number(step.wait[0].into(), 0, false, signs)),
+                ("wait-most".into(), Shown::number(step.wait[1].into(), 0, false, signs)),
+            ];
+            for (name, index) in [("then-index", step.then.index), ("then-salted", step.salted)] {
+                if let Some(index) = index {
+                    cells.push((name.into(), Shown::number(index.log10(), 2, true, signs)));
+                }
+            }
+            lines.push(Line { state, cells });
+        }
+        self.answer.rows.push(("treatment", lines));
+    }
+
+    fn amount_of(&self, amount: treat::Amount) -> Shown {
+        let (unit, x) = match amount {
+            treat::Amount::Powder(mass) => (self.units.mass, mass.kilograms()),
+            treat::Amount::Liquid(volume) => (self.units.liquid, volume.cubic_metres()),
+        };
+        Shown::plain(unit.rounded(unit.outward(x)), Some(unit), self.signs)
+    }
+
     fn parts(&mut self, parts: &Parts) {
         let (units, signs) = (self.units, self.signs);
         let mut rows = Vec::new();
@@ -332,7 +386,7 @@ impl Filler<'_> {
             if let Some(v) = part.amount.volume {
                 row.push(("volume".into(), Shown::of(v.cubic_metres(), units.water, signs)));
             }
-            rows.push(row);
+            rows.push(Line { state: "", cells: row });
         }
         if parts.count as usize > rows.len() {
             self.answer.say("less.many");

@@ -7,8 +7,12 @@ use crate::answer::{Answer, Fault, Shown, joined};
 use crate::field::{self, Answered, In};
 use crate::number::{self, NotNumber, Signs, Typed};
 use crate::unit::{self, Kind, Unit};
+use chem::treatment::AcidStrength;
 use chem::*;
-use plan::{Bag, Band, BandFault, Case, Ground, History, Instrument, Method, Optional, Surface, Tests};
+use plan::{
+    Bag, Band, BandFault, Case, Goals, Ground, History, Instrument, Method, Optional, Products, Surface,
+    Tests,
+};
 
 /// The flat form: name to text as typed. A name twice: the last counts.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -38,7 +42,10 @@ impl Form {
 
     /// Has anything been typed or chosen, beyond what the page itself began with?
     pub fn is_blank(&self) -> bool {
-        let begun = |n: &str| matches!(n, "bag.purity" | "show" | "salt.now.unit") || n.starts_with("sign.");
+        let begun = |n: &str| {
+            matches!(n, "bag.purity" | "show" | "salt.now.unit" | "treat.acid" | "treat.calcium")
+                || n.starts_with("sign.")
+        };
         self.0.iter().all(|(n, text)| begun(n) || text.trim_ascii().is_empty())
     }
 }
@@ -52,6 +59,8 @@ pub struct Units {
     pub mass: &'static Unit,
     /// For salt in water.
     pub salt: &'static Unit,
+    /// For liquid chemicals.
+    pub liquid: &'static Unit,
 }
 
 impl Units {
@@ -73,7 +82,8 @@ impl Units {
             }
         };
         let salt = typed(Kind::Salt, "salt.now.unit").unwrap_or(known(Kind::Salt, "[ppm]"));
-        Self { water, mass, salt }
+        let liquid = known(Kind::Liquid, if mass.code == "[lb_av]" { "[foz_us]" } else { "L" });
+        Self { water, mass, salt, liquid }
     }
 }
 
@@ -198,6 +208,25 @@ impl Reader<'_> {
         }
     }
 
+    /// The shelf, once both its labels can be read.
+    fn products(&mut self) -> Option<Products> {
+        let acid = self.quantity("treat.acid", AcidStrength::from_mass_percent);
+        let calcium = self.quantity("treat.calcium", Purity::from_ratio);
+        Some(Products { acid: acid?, calcium: calcium?, powder: Purity::WHOLE })
+    }
+
+    /// The goals, unless one of them can't be used: the others would lead elsewhere without it.
+    fn goals(&mut self) -> Option<Goals> {
+        let goals = Goals {
+            ph: self.quantity("goal.ph", Ph::from_units),
+            alkalinity: self.quantity("goal.ta", Alkalinity::from_mg_per_l),
+            hardness: self.quantity("goal.ch", Hardness::from_mg_per_l),
+            cyanurate: self.quantity("goal.cya", Cyanurate::from_mg_per_l),
+        };
+        let names = ["goal.ph", "goal.ta", "goal.ch", "goal.cya"];
+        (!names.iter().any(|name| self.is_faulty(name))).then_some(goals)
+    }
+
     fn band(&mut self) -> Option<Band> {
         let mut limit = |name| self.quantity(name, Salinity::from_mg_per_l);
         let (low, target, high) = (limit("salt.low"), limit("salt.target"), limit("salt.high"));
@@ -244,8 +273,8 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         fill: r.tests(["fill.heat", "fill.ph", "fill.ta", "fill.ch", "fill.cya"]),
         fill_salt: r.quantity("fill.salt", Salinity::from_mg_per_l),
         cap: r.optional("less.cap", |x| Fraction::from_ratio(x).ok()),
-        products: None,
-        goals: None,
+        products: r.products(),
+        goals: r.goals(),
         ground: r.choice("less.ground", Ground::ALL, Ground::code),
     };
     let _ = r.choice("show", &["as-typed", "metric", "us"], |code| code);

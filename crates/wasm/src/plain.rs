@@ -3,7 +3,7 @@
 //! One small tree with one `Serialize`, instead of a derived form a structure: those bring a table
 //! of names and a copy of the serializer each, a tenth of the page.
 
-use crate::answer::{Answer, CONTRACT, Fault, Row, Shown};
+use crate::answer::{Answer, CONTRACT, Fault, Line, Row, Shown};
 use serde::ser::{Serialize, Serializer};
 
 /// What a script sees.
@@ -34,7 +34,7 @@ impl<'a> From<&'a Answer> for Plain<'a> {
     fn from(answer: &'a Answer) -> Self {
         let states = answer.states.iter().map(|state| Plain::Text(state));
         let rows =
-            answer.rows.iter().map(|(list, rows)| (*list, Plain::List(rows.iter().map(outputs).collect())));
+            answer.rows.iter().map(|(list, rows)| (*list, Plain::List(rows.iter().map(line).collect())));
         Plain::Map(vec![
             ("contract", Plain::Number(CONTRACT)),
             ("outputs", outputs(&answer.outputs)),
@@ -43,6 +43,10 @@ impl<'a> From<&'a Answer> for Plain<'a> {
             ("faults", Plain::List(answer.faults.iter().map(Plain::from).collect())),
         ])
     }
+}
+
+fn line(line: &Line) -> Plain<'_> {
+    Plain::Map(vec![("state", Plain::Text(line.state)), ("outputs", outputs(&line.cells))])
 }
 
 fn outputs(all: &Row) -> Plain<'_> {

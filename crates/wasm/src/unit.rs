@@ -12,6 +12,8 @@ pub enum Kind {
     Mass,
     /// Salt in water; inside mg/L.
     Salt,
+    /// Liquid chemical; inside m³.
+    Liquid,
     /// Temperature; inside °C.
     Heat,
     /// A part of a whole; inside parts of 1.
@@ -54,6 +56,8 @@ pub const UNITS: &[Unit] = &[
     unit("[gal_br]", Kind::Water, 0.00454609, 0.0, [0, 0], "m3"),
     unit("kg", Kind::Mass, 1.0, 0.0, [1, 2], "[lb_av]"),
     unit("[lb_av]", Kind::Mass, 0.45359237, 0.0, [1, 2], "kg"),
+    unit("L", Kind::Liquid, 0.001, 0.0, [1, 2], "[foz_us]"),
+    unit("[foz_us]", Kind::Liquid, 0.003785411784 / 128.0, 0.0, [0, 1], "L"),
     unit("[ppm]", Kind::Salt, 1.0, 0.0, [0, 0], "g/L"),
     unit("g/L", Kind::Salt, 1000.0, 0.0, [2, 2], "[ppm]"),
     unit("%", Kind::Salt, 10_000.0, 0.0, [3, 3], "[ppm]"),
