@@ -1,11 +1,9 @@
 //! Do the steps before the salt come out as by hand?
-//!
-//! Native only so far: on the page they cost 5.6 KB, more than its limit leaves.
 
-use chem::treatment::AcidStrength;
+use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
-use plan::treat::{Amount, STEPS, Step, What, treat};
-use plan::{Case, Goals, Instrument, Optional, Products, Tests};
+use plan::treat::{Amount, STEPS, Step, Treatment, What, treat};
+use plan::{Acid, Case, Excess, Goals, Instrument, Optional, Products, Tests, Unknown, replace};
 
 fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option<f64>; 4]) -> Case {
     Case {
@@ -18,15 +16,18 @@ fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option
             alkalinity: Alkalinity::from_mg_per_l(tests[2]).ok(),
             hardness: Hardness::from_mg_per_l(tests[3]).ok(),
             cyanurate: Cyanurate::from_mg_per_l(tests[4]).ok(),
+            chlorine: None,
         },
         goals: Some(Goals {
             ph: goals[0].and_then(|x| Ph::from_units(x).ok()),
             alkalinity: goals[1].and_then(|x| Alkalinity::from_mg_per_l(x).ok()),
             hardness: goals[2].and_then(|x| Hardness::from_mg_per_l(x).ok()),
             cyanurate: goals[3].and_then(|x| Cyanurate::from_mg_per_l(x).ok()),
+            chlorine: None,
         }),
         products: Some(Products {
-            acid: AcidStrength::from_mass_percent(31.45).unwrap(),
+            acid: Acid::Hydrochloric(AcidStrength::from_mass_percent(31.45).unwrap()),
+            bleach: BleachStrength::from_trade_percent(10.0).unwrap(),
             calcium: Purity::from_ratio(0.77).unwrap(),
             powder: Purity::WHOLE,
         }),
@@ -34,9 +35,12 @@ fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option
     }
 }
 
+fn treated(case: &Case, rise: f64) -> Treatment {
+    treat(case, Salinity::from_mg_per_l(rise).unwrap(), &Err(Unknown::NotAsked)).unwrap()
+}
+
 fn steps(case: &Case, rise: f64) -> Vec<Step> {
-    let treatment = treat(case, Salinity::from_mg_per_l(rise).unwrap()).unwrap();
-    treatment.steps.into_iter().flatten().collect()
+    treated(case, rise).steps.into_iter().flatten().collect()
 }
 
 fn kg(amount: Amount) -> f64 {
@@ -127,10 +131,11 @@ fn what_no_chemical_does_is_said() {
         [25.0, 7.5, 100.0, 300.0, 130.0],
         [None, None, Some(250.0), Some(50.0)],
     );
-    let treatment = treat(&over, Salinity::NONE).unwrap();
-    assert!(
-        treatment.hardness_over && treatment.cyanurate_over && treatment.steps.iter().all(Option::is_none)
-    );
+    // Without the fill water's tests no step is told: it would be for another water.
+    let excess = Excess::of(&over, false).unwrap();
+    assert!(excess.hardness.is_some() && excess.cyanurate.is_some() && excess.salt.is_none());
+    let treatment = treat(&over, Salinity::NONE, &replace::replace(&over, excess)).unwrap();
+    assert!(treatment.water_first && treatment.steps.iter().all(Option::is_none) && treatment.is_due());
     let thin = case(
         40.0,
         400.0,
@@ -138,5 +143,83 @@ fn what_no_chemical_does_is_said() {
         [25.0, 7.8, 100.0, 250.0, 0.0],
         [Some(8.6), Some(40.0), None, None],
     );
-    assert!(treat(&thin, Salinity::NONE).unwrap().below_air);
+    assert!(treated(&thin, 0.0).below_air);
+}
+
+/// 2.8 mg/L of chlorine into 50 m³ is 140 g, 1.4 L of trade 10 % (by the meaning of the word); it leaves the
+/// alkalinity where it was once it is used up.
+#[test]
+fn chlorine_goes_in_first_and_is_gone_for_the_rest() {
+    let mut here = case(
+        50.0,
+        400.0,
+        Instrument::Drops,
+        [25.0, 7.9, 160.0, 250.0, 40.0],
+        [Some(7.4), Some(80.0), None, None],
+    );
+    here.water.chlorine = Chlorine::from_mg_per_l(0.2).ok();
+    here.goals.as_mut().unwrap().chlorine = Chlorine::from_mg_per_l(3.0).ok();
+    let steps = steps(&here, 0.0);
+    assert_eq!(steps.iter().map(|s| s.what).collect::<Vec<_>>(), [What::Chlorine, What::AcidAndAir]);
+    let Amount::Liquid(litres) = steps[0].whole else { panic!("{:?}", steps[0]) };
+    assert!((litres.cubic_metres() * 1e3 - 1.4).abs() < 1e-9, "{litres:?}");
+    // 2.8 mg/L of chlorine holds 0.0395 mmol/L of alkalinity, 1.98 mg/L, until it is used up.
+    assert!((steps[0].alkalinity.mg_per_l() - 161.976).abs() < 0.01, "{:?}", steps[0].alkalinity);
+    assert!((steps[1].alkalinity.mg_per_l() - 80.0).abs() < 1e-6);
+    assert!((steps[1].then.ph.units() - 7.4).abs() < 1e-5);
+    // 80 mg/L of alkalinity is 1.5986 mmol/L of acid; never more at one go than 25 mL of 31.45 % a cubic metre.
+    let (Amount::Liquid(whole), Amount::Liquid(first)) = (steps[1].whole, steps[1].first) else {
+        panic!("{:?}", steps[1])
+    };
+    assert!((whole.cubic_metres() * 1e3 - 1.5986 * 50.0 / 9.98).abs() < 0.02, "{whole:?}");
+    assert!(first.cubic_metres() * 1e6 / 50.0 <= 25.1, "{first:?}");
+}
+
+/// Dry acid is weighed, mole for mole what would be poured: litres · mol/L · 120.06 g/mol ÷ 0.932.
+#[test]
+fn dry_acid_brings_the_same_hydrogen() {
+    let wet = case(
+        37.854_117_84,
+        400.0,
+        Instrument::Drops,
+        [26.7, 7.8, 100.0, 250.0, 30.0],
+        [Some(7.5), None, None, None],
+    );
+    let mut dry = wet;
+    dry.products.as_mut().unwrap().acid = Acid::Bisulfate(Purity::from_ratio(0.932).unwrap());
+    let (wet, dry) = (steps(&wet, 0.0), steps(&dry, 0.0));
+    let Amount::Liquid(poured) = wet[0].whole else { panic!("{:?}", wet[0]) };
+    let strength = AcidStrength::from_mass_percent(31.45).unwrap().mol_per_l();
+    let moles = poured.cubic_metres() * 1000.0 * strength;
+    assert!((kg(dry[0].whole) - moles * 0.12006 / 0.932).abs() < 1e-9, "{:?}", dry[0]);
+    // Sulfate pairs with calcium and sodium, chloride does not: a hair of pH.
+    assert!((dry[0].then.ph.units() - 7.5).abs() < 0.001, "{:?}", dry[0]);
+}
+
+/// After the replacement the steps are for the mixed water: alkalinity 100 (1 - 0.6154) + 60 · 0.6154 =
+/// 75.4, so 24.6 mg/L are missing, 0.4918 mmol/L of bicarbonate: 2.815 kg in 68.14 m³ (arithmetic).
+#[test]
+fn the_steps_are_for_the_water_that_they_go_into() {
+    let mut over = case(
+        68.137_412_112,
+        1_800.0,
+        Instrument::Drops,
+        [25.0, 7.5, 100.0, 300.0, 130.0],
+        [None, Some(100.0), None, Some(50.0)],
+    );
+    over.fill = Tests {
+        heat: Temperature::from_celsius(15.0).ok(),
+        ph: Ph::from_units(7.8).ok(),
+        alkalinity: Alkalinity::from_mg_per_l(60.0).ok(),
+        hardness: Hardness::from_mg_per_l(80.0).ok(),
+        cyanurate: Cyanurate::from_mg_per_l(0.0).ok(),
+        chlorine: None,
+    };
+    over.fill_salt = Salinity::from_mg_per_l(120.0).ok();
+    let replace = replace::replace(&over, Excess::of(&over, false).unwrap());
+    let steps: Vec<_> = treat(&over, Salinity::NONE, &replace).unwrap().steps.into_iter().flatten().collect();
+    assert_eq!(steps.len(), 1);
+    assert!((kg(steps[0].whole) - 2.815).abs() < 0.01, "{:?}", steps[0].whole);
+    assert!((steps[0].cyanurate.mg_per_l() - 50.0).abs() < 0.1);
+    assert!((steps[0].hardness.mg_per_l() - 164.6).abs() < 0.2);
 }

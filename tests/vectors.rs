@@ -235,17 +235,17 @@ const CHECKS: &[Check] = &[
         let [now, target, fill] = ["salt_mgl", "target_mgl", "fill_mgl"].map(|c| ppm(row.number(c)));
         let volume = volume(row);
         let unit = volume.cubic_metres() / row.number("volume");
-        let share = dilution::share(now, target, fill).unwrap().ratio();
+        let share = dilution::share(now, target, fill).unwrap();
         let flow = dilution::exchange(volume, now, target, fill).unwrap().cubic_metres();
         let cap = Fraction::from_ratio(row.number("cap")).unwrap();
-        let passes: Vec<_> = dilution::passes(now, target, fill, cap).collect();
+        let parts: Vec<_> = dilution::in_parts(share, cap).collect();
         vec![
-            printed(row, "drain_pct", share * 100.0),
-            printed(row, "drain_volume", volume.times(share).cubic_metres() / unit),
+            printed(row, "drain_pct", share.ratio() * 100.0),
+            printed(row, "drain_volume", volume.times(share.ratio()).cubic_metres() / unit),
             printed(row, "flow_pct", flow / volume.cubic_metres() * 100.0),
             printed(row, "flow_volume", flow / unit),
-            printed(row, "passes", passes.len() as f64),
-            printed(row, "passes_pct", passes.iter().map(|p| p.share.ratio()).sum::<f64>() * 100.0),
+            printed(row, "parts", parts.len() as f64),
+            printed(row, "parts_pct", parts.iter().map(|p| p.share.ratio()).sum::<f64>() * 100.0),
         ]
     }),
 ];

@@ -108,7 +108,7 @@ fn salts(ask: &mut Ask) {
 }
 
 /// More would tell nothing new.
-const MOST_PASSES: usize = 50;
+const MOST_PARTS: usize = 50;
 
 fn dilutions(ask: &mut Ask) {
     let (now, target, fill, cap) = (ask.salinity(), ask.salinity(), ask.salinity(), ask.fraction());
@@ -116,12 +116,13 @@ fn dilutions(ask: &mut Ask) {
         (now, target, fill, cap),
         (dilution::share(now, target, fill), dilution::exchange(ask.volume(), now, target, fill)),
     );
-    let mut passes = dilution::passes(now, target, fill, cap);
-    for pass in passes.by_ref().take(MOST_PASSES) {
-        finite((now, target, fill, cap), pass);
+    let share = ask.fraction();
+    let mut parts = dilution::in_parts(share, cap);
+    for part in parts.by_ref().take(MOST_PARTS) {
+        finite((share, cap), part);
     }
     // A cap of nothing moves nothing, for ever.
-    assert!(cap.ratio() > 0.0 || passes.next().is_none(), "{:?} has no end", (now, target, fill, cap));
+    assert!(cap.ratio() > 0.0 || parts.next().is_none(), "{:?} has no end", (share, cap));
     macro_rules! replaced {
         ($($name:ident),*) => {$(
             let (old, new) = (ask.$name(), ask.$name());

@@ -118,6 +118,7 @@ table! {
     SULFATE = Sulfate 0.0 .. 3_000.0, "Years of bisulfate included.";
 
     CHLORINE = Chlorine 0.0 .. 200.0, "Far above any shock dose (our choice).";
+    GOAL_CHLORINE = Chlorine 0.0 .. 20.0, "More than that is no level to keep (our choice).";
     DOSE = Dose 0.0 .. 1_000.0, "Far beyond any treatment; a brine of 58 g/L (our choice).";
     ACID_PERCENT = AcidPercent 1.0 .. 38.0, "Up to fuming acid; the table of densities ends there.";
     ACID_BAUME = AcidBaume 14.0 .. 23.0, "Around the strengths that are sold by Baumé.";

@@ -79,7 +79,7 @@ pub fn shares(free: Chlorine, cya: Cyanurate, ph: Ph, t: Temperature, strength: 
         let (dd, dn) = (a1 + x * (2.0 * a2 + x * 3.0 * a3), a1 + x * (4.0 * a2 + x * 9.0 * a3));
         let f = x * b + total * n / d - chlorine;
         let slope = b + total * (dn * d - n * dd) / (d * d);
-        x = (x - f / slope).clamp(0.0, chlorine);
+        x = libm::fmin(libm::fmax(x - f / slope, 0.0), chlorine);
     }
     let as_chlorine = |mol: f64| Chlorine::found(mol * species::CHLORINE * 1000.0);
     Shares {

@@ -40,7 +40,8 @@ pub fn standard_methods(
     let k = t.celsius() + 273.15;
     let constants = Constants::at(t);
     let permittivity = 60_954.0 / (k + 116.0) - 68.937;
-    let a = 1.82e6 * libm::pow(permittivity * k, -1.5);
+    let et = permittivity * k;
+    let a = 1.82e6 / (et * libm::sqrt(et));
     let i = solids.mg_per_l() / 40_000.0;
     let root = libm::sqrt(i);
     let pf = a * (root / (1.0 + root) - 0.3 * i);

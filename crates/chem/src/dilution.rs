@@ -15,7 +15,9 @@ pub enum Fault {
 }
 
 /// A quantity that mixes along a straight line.
-pub trait Conserved: Copy {
+pub trait Conserved: Copy + PartialOrd {
+    /// Its value, mg/L.
+    fn mg_per_l(self) -> f64;
     /// The value with `share` of it replaced by `other`'s.
     fn replaced(self, other: Self, share: Fraction) -> Self;
 }
@@ -23,6 +25,10 @@ pub trait Conserved: Copy {
 macro_rules! conserved {
     ($($name:ident)*) => {$(
         impl Conserved for $name {
+            fn mg_per_l(self) -> f64 {
+                $name::mg_per_l(self)
+            }
+
             fn replaced(self, other: Self, share: Fraction) -> Self {
                 let f = share.ratio();
                 Self::found(self.mg_per_l() * (1.0 - f) + other.mg_per_l() * f)
@@ -34,7 +40,7 @@ macro_rules! conserved {
 conserved! { Salinity Alkalinity Hardness Cyanurate Boron Magnesium Sulfate }
 
 /// What is left of the excess over the fill water, part of 1: `(target - fill)/(now - fill)`.
-fn remaining(now: Salinity, target: Salinity, fill: Salinity) -> Result<f64, Fault> {
+fn remaining<Q: Conserved>(now: Q, target: Q, fill: Q) -> Result<f64, Fault> {
     if now <= target {
         Err(Fault::NotAbove)
     } else if fill >= target {
@@ -59,7 +65,7 @@ fn remaining(now: Salinity, target: Salinity, fill: Salinity) -> Result<f64, Fau
 /// assert_eq!(dilution::share(target, now, fill), Err(dilution::Fault::NotAbove));
 /// assert_eq!(dilution::share(now, target, target), Err(dilution::Fault::FillTooSalty));
 /// ```
-pub fn share(now: Salinity, target: Salinity, fill: Salinity) -> Result<Fraction, Fault> {
+pub fn share<Q: Conserved>(now: Q, target: Q, fill: Q) -> Result<Fraction, Fault> {
     Ok(Fraction::found(1.0 - remaining(now, target, fill)?))
 }
 
@@ -74,40 +80,43 @@ pub fn share(now: Salinity, target: Salinity, fill: Salinity) -> Result<Fraction
 /// let q = dilution::exchange(one, now, target, fill).unwrap();
 /// assert!((q.cubic_metres() - 0.251).abs() < 0.0005);
 /// ```
-pub fn exchange(volume: Volume, now: Salinity, target: Salinity, fill: Salinity) -> Result<Volume, Fault> {
+pub fn exchange<Q: Conserved>(volume: Volume, now: Q, target: Q, fill: Q) -> Result<Volume, Fault> {
     Ok(volume.times(-libm::log(remaining(now, target, fill)?)))
 }
 
 /// One part-drain of a series.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Pass {
+pub struct Part {
     /// Share of the pool drained and refilled.
     pub share: Fraction,
-    /// Salt after it.
-    pub salt: Salinity,
+    /// Share of the first water gone after it.
+    pub gone: Fraction,
 }
 
-/// Part-drains of at most `cap` each, the last one just enough. Empty where [`share`] errs.
+/// Part-drains of at most `cap` each that come to one drain of `share`, the last one just enough.
+///
+/// Each takes its share of what the ones before it left: `gone' = gone + part (1 - gone)`.
+/// Total; a cap of nothing gives none. Source: mass balance.
 ///
 /// ```
-/// use chem::{Fraction, Salinity, dilution};
-/// let [now, target, fill] = [1_800.0, 693.0, 120.0].map(|x| Salinity::from_mg_per_l(x).unwrap());
-/// let third = Fraction::from_ratio(1.0 / 3.0).unwrap();
-/// let passes: Vec<_> = dilution::passes(now, target, fill, third).collect();
-/// assert_eq!(passes.len(), 3);
-/// assert!((passes[2].salt.mg_per_l() - 693.0).abs() < 1e-9);
+/// use chem::{Fraction, dilution};
+/// let [share, third] = [0.615, 1.0 / 3.0].map(|x| Fraction::from_ratio(x).unwrap());
+/// let parts: Vec<_> = dilution::in_parts(share, third).collect();
+/// assert_eq!(parts.len(), 3); // two thirds of two thirds are left after two of them
+/// assert!((parts[2].share.ratio() - 0.134).abs() < 0.0005);
+/// assert_eq!(parts[2].gone, share);
 /// ```
-pub fn passes(now: Salinity, target: Salinity, fill: Salinity, cap: Fraction) -> impl Iterator<Item = Pass> {
-    let mut salt = now;
+pub fn in_parts(share: Fraction, cap: Fraction) -> impl Iterator<Item = Part> {
+    let mut gone = Fraction::found(0.0);
     core::iter::from_fn(move || {
-        let needed = share(salt, target, fill).ok()?;
+        let left = 1.0 - gone.ratio();
+        let needed = Fraction::found((share.ratio() - gone.ratio()) / left);
         let last = needed <= cap;
-        let share = if last { needed } else { cap };
-        let next = if last { target } else { salt.replaced(fill, share) };
-        // A cap of nothing, or a target a hair above the fill water, would go on for ever.
-        (next < salt).then(|| {
-            salt = next;
-            Pass { share, salt }
+        let next = if last { share } else { Fraction::found(gone.ratio() + cap.ratio() * left) };
+        // A cap of nothing, or all of the water, would go on for ever.
+        (next > gone).then(|| {
+            gone = next;
+            Part { share: if last { needed } else { cap }, gone }
         })
     })
 }

@@ -4,7 +4,8 @@ use crate::Unknown;
 use crate::case::{Case, Input, Needs};
 use crate::policy;
 use chem::salt::{Responds, other_ions};
-use chem::{Salinity, Sample, SaturationIndex, State};
+use chem::{Alkalinity, CarbonDioxide, Hardness, Ph, Salinity, Sample, SaturationIndex, State, Temperature};
+use chem::{chlorine, comparison};
 
 /// The water today, and after the salt.
 #[derive(Clone, Copy, Debug)]
@@ -15,10 +16,38 @@ pub struct Balance {
     pub salt: Salinity,
     /// The water as tested.
     pub today: State,
+    /// What the table forms say of it.
+    pub forms: Forms,
+    /// The same water left to the air for long.
+    pub aired: Option<State>,
+    /// Its free chlorine, shared out; once there is a test of it.
+    pub chlorine: Option<chlorine::Shares>,
     /// The reading is lower than its own other tests account for: they can't all be right.
     pub belied: bool,
     /// The water after the salt.
     pub after: After,
+}
+
+/// The index by the two usual table forms, for comparison.
+#[derive(Clone, Copy, Debug)]
+pub struct Forms {
+    /// Standard Methods 2330B.
+    pub standard: Option<SaturationIndex>,
+    /// The closed form of factor tables.
+    pub closed: Option<SaturationIndex>,
+}
+
+impl Forms {
+    /// Of a sample at the pH and carbonate alkalinity of `state`; solids from the salt reading.
+    fn of(sample: &Sample, state: &State, reading: Salinity) -> Self {
+        let solids =
+            reading.raised_by(Salinity::from_mg_per_l(policy::OTHER_SOLIDS).unwrap_or(Salinity::NONE));
+        let form = |f: fn(Temperature, Ph, Hardness, Alkalinity, Salinity) -> Option<SaturationIndex>| {
+            let carbonate = Alkalinity::from_mg_per_l(state.carbonate_alkalinity.mg_per_l()).ok()?;
+            f(sample.temperature, sample.ph, sample.hardness, carbonate, solids)
+        };
+        Self { standard: form(comparison::standard_methods), closed: form(comparison::closed_form) }
+    }
 }
 
 /// What is to happen to the salt.
@@ -52,6 +81,8 @@ pub struct Salted {
     pub same_ph: State,
     /// With the pH left to fall by itself.
     pub free_ph: State,
+    /// What the table forms say of it at the same pH.
+    pub forms: Forms,
 }
 
 impl Balance {
@@ -102,14 +133,20 @@ pub fn balance(case: &Case, due: Due) -> Result<Balance, Unknown> {
     let after = match due {
         Due::Unknown => After::Unknown,
         Due::Nothing => After::Today,
-        Due::Rise(rise) => After::Salted(salted(sample, rise)),
+        Due::Rise(rise) => After::Salted(salted(sample, reading, rise)),
     };
-    Ok(Balance { responds, salt: sample.salt, today, belied, after })
+    let aired = sample.water().and_then(|water| water.in_air(CarbonDioxide::OPEN_AIR)).ok();
+    let chlorine = w
+        .chlorine
+        .map(|free| chlorine::shares(free, sample.cyanurate, sample.ph, sample.temperature, today.strength));
+    let forms = Forms::of(&sample, &today, reading);
+    Ok(Balance { responds, salt: sample.salt, today, forms, aired, chlorine, belied, after })
 }
 
-fn salted(sample: Sample, rise: Salinity) -> Result<Salted, chem::Fault> {
+fn salted(sample: Sample, reading: Salinity, rise: Salinity) -> Result<Salted, chem::Fault> {
     let salt = sample.salt.raised_by(rise);
     let same_ph = Sample { salt, ..sample }.state()?;
     let free_ph = sample.water()?.salted(rise).state()?;
-    Ok(Salted { salt, same_ph, free_ph })
+    let forms = Forms::of(&sample, &same_ph, reading.raised_by(rise));
+    Ok(Salted { salt, same_ph, free_ph, forms })
 }

@@ -1,7 +1,7 @@
 //! What is known about the pool? Each part may be missing.
 
 use crate::band::Band;
-use chem::treatment::AcidStrength;
+use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
 
 /// Choices with the codes that the page uses for them.
@@ -131,6 +131,8 @@ choices! {
         FillCyanurate = "fill.cya",
         /// Strength of the products for the other tests.
         Products = "treat.acid",
+        /// Free chlorine.
+        Chlorine = "water.fc",
     }
 }
 
@@ -194,10 +196,13 @@ pub struct Tests {
     pub hardness: Option<Hardness>,
     /// Cyanuric acid.
     pub cyanurate: Option<Cyanurate>,
+    /// Free chlorine.
+    pub chlorine: Option<Chlorine>,
 }
 
 impl Tests {
-    /// The sample with the sodium chloride behind a salt reading, once all five tests are there.
+    /// The sample with the sodium chloride behind a salt reading, once its five tests are there. Chlorine is
+    /// left out: under cyanuric acid it hardly counts, and by its end it has left alkalinity where it was.
     pub fn behind(&self, reading: Salinity, instrument: Instrument) -> Option<Sample> {
         let (ta, ch) = (self.alkalinity?, self.hardness?);
         let salt = salt::sodium_chloride_behind(reading, instrument.responds(), ta, ch);
@@ -260,13 +265,37 @@ pub struct Goals {
     pub hardness: Option<Hardness>,
     /// Cyanuric acid.
     pub cyanurate: Option<Cyanurate>,
+    /// Free chlorine.
+    pub chlorine: Option<Chlorine>,
+}
+
+impl Goals {
+    /// Is there any?
+    pub fn are_any(&self) -> bool {
+        self.ph.is_some()
+            || self.alkalinity.is_some()
+            || self.hardness.is_some()
+            || self.cyanurate.is_some()
+            || self.chlorine.is_some()
+    }
+}
+
+/// The acid on the shelf.
+#[derive(Clone, Copy, Debug)]
+pub enum Acid {
+    /// Hydrochloric, poured.
+    Hydrochloric(AcidStrength),
+    /// Bisulfate, weighed.
+    Bisulfate(Purity),
 }
 
 /// What stands on the shelf, by its label.
 #[derive(Clone, Copy, Debug)]
 pub struct Products {
-    /// Hydrochloric acid.
-    pub acid: AcidStrength,
+    /// Acid.
+    pub acid: Acid,
+    /// Liquid chlorine.
+    pub bleach: BleachStrength,
     /// Calcium chloride, reckoned without water.
     pub calcium: Purity,
     /// The other powders: bicarbonate, soda ash, cyanuric acid.

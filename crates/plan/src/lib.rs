@@ -11,7 +11,7 @@
 //! | How many bags to buy, how many now, how many later? | [`staging`] |
 //! | What will the salt do to the saturation index? | [`balance`] |
 //! | What has to go in before the salt? | [`treat`] |
-//! | What if there is too much salt? | [`replace`] |
+//! | What if there is too much of what only other water takes out? | [`replace`] |
 //! | May it go in? | [`rules`] |
 #![no_std]
 
@@ -29,7 +29,7 @@ use balance::Due;
 pub use band::{Band, BandFault, Standing};
 pub use case::*;
 use chem::Salinity;
-pub use replace::Replace;
+pub use replace::{Excess, Replace};
 pub use rules::{Gate, Gates, Go, Verdict};
 pub use staging::Dose;
 pub use treat::Treatment;
@@ -54,8 +54,11 @@ pub struct Plan {
     pub dose: Dose,
     /// The saturation index, today and after the salt.
     pub balance: Result<Balance, Unknown>,
+    /// The reading expected once water is replaced for the sake of another test: the salt is counted from
+    /// there.
+    pub counted_from: Option<Salinity>,
     /// Water to replace; asked only when there is too much salt by something better than the
-    /// generator's display.
+    /// generator's display, or more hardness or cyanuric acid than the goal.
     pub replace: Result<Replace, Unknown>,
     /// What has to go in before the salt; asked only when there is a goal.
     pub treatment: Result<Treatment, Unknown>,
@@ -86,22 +89,27 @@ pub struct Plan {
 /// # }
 /// ```
 pub fn plan(case: &Case) -> Plan {
-    let standing = case.band.zip(case.read()).map(|(band, reading)| band.standing(reading));
-    let dose = staging::dose(case, standing);
+    let today = case.band.zip(case.read()).map(|(band, reading)| band.standing(reading));
+    let over = today == Some(Standing::Over);
+    let replace = match Excess::of(case, over && case.instrument != Some(Instrument::Display)) {
+        Some(excess) => replace::replace(case, excess),
+        None => Err(Unknown::NotAsked),
+    };
+    let water_first = !over && !matches!(replace, Err(Unknown::NotAsked));
+    // The salt is counted for the water that it goes into.
+    let salted = if water_first { after(case, &replace) } else { Some(*case) };
+    let reading = salted.and_then(|case| case.read());
+    let standing = case.band.zip(reading).map(|(band, reading)| band.standing(reading));
+    let dose = salted.map_or(Dose::default(), |case| staging::dose(&case, standing));
     let due = match (standing, dose.rise) {
         (None, _) => Due::Unknown,
         (Some(Standing::Short), Some(rise)) => Due::Rise(rise),
         (Some(_), _) => Due::Nothing,
     };
-    let balance = balance::balance(case, due);
-    let replace = match (standing, case.band) {
-        (Some(Standing::Over), Some(band)) if case.instrument != Some(Instrument::Display) => {
-            replace::replace(case, &band)
-        }
-        _ => Err(Unknown::NotAsked),
-    };
-    let treatment = treat::treat(case, if let Due::Rise(rise) = due { rise } else { Salinity::NONE });
-    let gates = rules::gates(case, &balance);
+    let rise = if let Due::Rise(rise) = due { rise } else { Salinity::NONE };
+    let treatment = treat::treat(case, rise, &replace);
+    let balance = balance::balance(case, if water_first { Due::Nothing } else { due });
+    let gates = rules::gates(case, &balance, &treatment);
     let mut needs = dose.needs;
     for unknown in [balance.err(), replace.err(), treatment.err()] {
         if let Some(Unknown::Needs(more)) = unknown {
@@ -112,5 +120,12 @@ pub fn plan(case: &Case) -> Plan {
         needs = needs.and(known.needs);
     }
     let go = rules::go(standing, dose.staging.is_some(), &gates);
-    Plan { standing, dose, balance, replace, treatment, gates, go, needs }
+    let counted_from = reading.filter(|_| water_first);
+    Plan { standing, counted_from, dose, balance, replace, treatment, gates, go, needs }
+}
+
+/// The case once its water is replaced; `None` while that can't be told.
+fn after(case: &Case, replace: &Result<Replace, Unknown>) -> Option<Case> {
+    let replace = replace.as_ref().ok().filter(|r| r.at_once.is_ok())?;
+    Some(Case { reading: Optional::Given(replace.salt?), ..*case })
 }

@@ -20,6 +20,9 @@ pub const NEAR_TARGET: f64 = 100.0;
 /// disagree, mg/L. Our choice.
 pub const BELIED_BY: f64 = 100.0;
 
+/// Dissolved solids besides the salt, for the table forms of the index, mg/L. Common practice: 300 to 800.
+pub const OTHER_SOLIDS: f64 = 500.0;
+
 /// Part of the computed bags that goes in at the first stage. Common practice: six or seven of ten.
 pub const FIRST_STAGE: f64 = 0.7;
 /// Below this part of the need a first stage in whole bags is too coarse. Our choice.
@@ -66,10 +69,22 @@ pub const PH_FLOOR: f64 = 7.2;
 /// A step smaller than this is none, mmol/L: a tenth of a ppm of alkalinity. Our choice.
 pub const LEAST_DOSE: f64 = 0.001;
 
+/// As near to its goal as this a test is taken to be there: most kits can't tell. Our choice: pH.
+pub const NEAR_PH: f64 = 0.05;
+/// The same for alkalinity, mg/L.
+pub const NEAR_ALKALINITY: f64 = 5.0;
+/// The same for hardness, mg/L.
+pub const NEAR_HARDNESS: f64 = 10.0;
+/// The same for cyanuric acid, mg/L.
+pub const NEAR_CYANURATE: f64 = 5.0;
+/// The same for free chlorine, mg/L.
+pub const NEAR_CHLORINE: f64 = 0.2;
+
 /// The most of a step to put in at one go, mmol per litre, in the order of the steps. Common practice, no
-/// source: bicarbonate for 50 ppm of alkalinity; 25 mL of 31 % acid a cubic metre; cyanuric acid for
-/// 30 ppm; calcium for 80 ppm of hardness; acid as before; 12 g of soda ash a cubic metre.
-pub const LARGEST_DOSE: [f64; 6] = [1.0, 0.25, 0.232, 0.8, 0.25, 0.113];
-/// Hours from a step to its test, at least and at most, in the same order. Common practice, no source;
-/// cyanuric acid dissolves slowly and is tested after days.
-pub const WAIT: [[u32; 2]; 6] = [[6, 24], [24, 24], [72, 168], [24, 24], [4, 6], [4, 6]];
+/// source: chlorine as its label says; bicarbonate for 50 ppm of alkalinity; 25 mL of 31 % acid a cubic
+/// metre; cyanuric acid for 30 ppm; calcium for 80 ppm of hardness; acid as before; 12 g of soda ash a
+/// cubic metre.
+pub const LARGEST_DOSE: [f64; 7] = [1_000.0, 1.0, 0.25, 0.232, 0.8, 0.25, 0.113];
+/// Hours from a step to its test, at least, in the same order. Common practice, no source; cyanuric acid
+/// dissolves slowly and is tested after days.
+pub const WAIT: [u32; 7] = [4, 6, 24, 72, 24, 4, 4];

@@ -1,31 +1,90 @@
-//! What if there is too much salt? Only water takes it out.
+//! What if there is too much of what only other water takes out?
 
 use crate::Unknown;
-use crate::band::Band;
 use crate::case::{Case, Ground, Input, Needs, Surface, Tests};
 use crate::policy;
-use chem::{Alkalinity, Cyanurate, Fraction, Hardness, Salinity, State, Volume, dilution};
+use chem::{Alkalinity, Cyanurate, Fraction, Hardness, Salinity, Volume, Water, dilution};
 use dilution::Conserved;
+
+/// What stands above where it is to be. Only other water brings any of it down.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Excess {
+    /// Salt, and the target it is to fall to.
+    pub salt: Option<Salinity>,
+    /// Calcium hardness, and its goal.
+    pub hardness: Option<Hardness>,
+    /// Cyanuric acid, and its goal.
+    pub cyanurate: Option<Cyanurate>,
+}
+
+impl Excess {
+    /// What of a case stands above its goals, and above the band where `salt_over`.
+    ///
+    /// ```
+    /// use chem::Cyanurate;
+    /// use plan::{Case, Goals, Tests, replace::Excess};
+    /// let mg = |x| Cyanurate::from_mg_per_l(x).ok();
+    /// let goals = Goals { cyanurate: mg(50.0), ..Goals::default() };
+    /// let water = Tests { cyanurate: mg(130.0), ..Tests::default() };
+    /// let case = Case { goals: Some(goals), water, ..Case::default() };
+    /// assert_eq!(Excess::of(&case, false).unwrap().cyanurate, mg(50.0));
+    /// assert_eq!(Excess::of(&Case::default(), false), None);
+    /// ```
+    pub fn of(case: &Case, salt_over: bool) -> Option<Self> {
+        let (goals, water) = (case.goals.unwrap_or_default(), &case.water);
+        let excess = Self {
+            salt: case.band.filter(|_| salt_over).map(|band| band.target),
+            hardness: over(goals.hardness, water.hardness, policy::NEAR_HARDNESS),
+            cyanurate: over(goals.cyanurate, water.cyanurate, policy::NEAR_CYANURATE),
+        };
+        (excess != Self::default()).then_some(excess)
+    }
+}
+
+/// The goal, if the water stands above it by more than is `near`.
+fn over<Q: Conserved>(goal: Option<Q>, now: Option<Q>, near: f64) -> Option<Q> {
+    goal.filter(|goal| now.is_some_and(|now| now.mg_per_l() - goal.mg_per_l() > near))
+}
+
+/// What can be in excess.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Analyte {
+    /// Salt.
+    #[default]
+    Salt,
+    /// Calcium hardness.
+    Hardness,
+    /// Cyanuric acid.
+    Cyanurate,
+}
 
 /// Water to replace.
 #[derive(Clone, Copy, Debug)]
 pub struct Replace {
-    /// At one go, all other things ignored.
+    /// For the sake of which.
+    pub excess: Excess,
+    /// The one of them that asks for most.
+    pub decides: Analyte,
+    /// At one go.
     pub at_once: Result<Amount, dilution::Fault>,
     /// By running fill water through a full pool.
     pub exchange: Option<Amount>,
     /// In parts; `None` while the cap is not known.
     pub parts: Option<Parts>,
+    /// The salt reading afterwards.
+    pub salt: Option<Salinity>,
     /// The other tests afterwards, those that are known on both sides.
     pub alkalinity: Option<Alkalinity>,
     /// See `alkalinity`.
     pub hardness: Option<Hardness>,
     /// See `alkalinity`.
     pub cyanurate: Option<Cyanurate>,
-    /// pH and index afterwards, by mixing the two waters; no gas lost.
-    pub mixed: Result<State, Unknown>,
-    /// What is missing for some of this.
+    /// The water afterwards, by mixing the two; no gas lost.
+    pub mixed: Result<Water, Unknown>,
+    /// What is missing for the salt afterwards.
     pub needs: Needs,
+    /// What is missing for the other tests afterwards.
+    pub wants: Needs,
 }
 
 /// Drains of no more than the cap.
@@ -48,8 +107,8 @@ pub struct Parts {
 pub struct Part {
     /// Of the pool.
     pub amount: Amount,
-    /// Reading after it.
-    pub salt: Salinity,
+    /// Reading after it, once both readings are known.
+    pub salt: Option<Salinity>,
 }
 
 /// More drains than this are only counted.
@@ -104,62 +163,105 @@ pub fn cap(case: &Case) -> Option<(Cap, bool)> {
     Some((cap, own > share))
 }
 
-/// Replacement for a case whose reading is above the band.
+/// Replacement that takes all of an excess away: the analyte that needs most decides.
 ///
-/// Errors: [`Unknown::Needs`] while the reading or the fill water's salt is missing.
+/// Errors: [`Unknown::Needs`] while the pool's or the fill water's value of an analyte in excess is missing.
 ///
 /// ```
 /// use chem::Salinity;
-/// use plan::{Band, Case, Optional, replace};
+/// use plan::{Case, Optional, replace};
 /// let ppm = |x| Salinity::from_mg_per_l(x).unwrap();
 /// let case = Case { reading: Optional::Given(ppm(4_000.0)), fill_salt: Some(ppm(400.0)), ..Case::default() };
-/// let band = Band::of(None, Some(ppm(3_200.0)), None).unwrap();
-/// let parts = replace::replace(&case, &band).unwrap().parts.unwrap();
+/// let excess = replace::Excess { salt: Some(ppm(3_200.0)), ..Default::default() };
+/// let parts = replace::replace(&case, excess).unwrap().parts.unwrap();
 /// assert_eq!(parts.count, 2); // 22.2 % in drains of 15 % at most
 /// ```
-pub fn replace(case: &Case, band: &Band) -> Result<Replace, Unknown> {
+pub fn replace(case: &Case, excess: Excess) -> Result<Replace, Unknown> {
     let (p, f) = (&case.water, &case.fill);
     let needs = Needs::of(&[
-        (Input::Volume, case.volume.is_some()),
         (Input::FillSalt, case.fill_salt.is_some()),
+        (Input::FillHardness, f.hardness.is_some() || excess.hardness.is_none()),
+        (Input::FillCyanurate, f.cyanurate.is_some() || excess.cyanurate.is_none()),
+    ]);
+    let wants = Needs::of(&[
         (Input::FillHeat, f.heat.is_some()),
         (Input::FillPh, f.ph.is_some()),
         (Input::FillAlkalinity, f.alkalinity.is_some()),
         (Input::FillHardness, f.hardness.is_some()),
         (Input::FillCyanurate, f.cyanurate.is_some()),
     ]);
-    let (Some(now), Some(fill)) = (case.read(), case.fill_salt) else {
-        return Err(Unknown::Needs(needs));
-    };
-    let target = band.target;
+    let salt = demand(Analyte::Salt, excess.salt, case.read(), case.fill_salt);
+    let hardness = demand(Analyte::Hardness, excess.hardness, p.hardness, f.hardness);
+    let cyanurate = demand(Analyte::Cyanurate, excess.cyanurate, p.cyanurate, f.cyanurate);
+    let mut most = Ok(Demand::default());
+    for demand in [salt, hardness, cyanurate] {
+        most = match (most, demand.ok_or(Unknown::Needs(needs))?) {
+            (Ok(a), Ok(b)) => Ok(if b.share > a.share { b } else { a }),
+            (Err(fault), _) | (_, Err(fault)) => Err(fault),
+        };
+    }
     let amount = |share: f64| Amount { share, volume: case.volume.map(|v| v.times(share)) };
-    let share = dilution::share(now, target, fill);
-    let parts = cap(case).map(|(cap, owner_larger)| {
-        let mut parts = Parts { cap, owner_larger, first: [None; MOST_PARTS], count: 0, total: amount(0.0) };
-        let mut total = 0.0;
-        for pass in dilution::passes(now, target, fill, cap.share) {
-            if let Some(part) = parts.first.get_mut(parts.count as usize) {
-                *part = Some(Part { amount: amount(pass.share.ratio()), salt: pass.salt });
-            }
-            parts.count = parts.count.saturating_add(1);
-            total += pass.share.ratio();
-        }
-        Parts { total: amount(total), ..parts }
-    });
+    let share =
+        most.and_then(|most| Fraction::from_ratio(most.share).map_err(|_| dilution::Fault::FillTooSalty));
     Ok(Replace {
+        excess,
+        decides: most.map_or(Analyte::Salt, |most| most.of),
         at_once: share.map(|f| amount(f.ratio())),
-        exchange: dilution::exchange(Volume::ONE, now, target, fill).ok().map(|v| amount(v.cubic_metres())),
-        parts,
+        exchange: most.ok().map(|most| amount(most.exchange)),
+        parts: share.ok().and_then(|share| parts(case, share, amount)),
+        salt: after(case.read(), case.fill_salt, share),
         alkalinity: after(p.alkalinity, f.alkalinity, share),
         hardness: after(p.hardness, f.hardness, share),
         cyanurate: after(p.cyanurate, f.cyanurate, share),
-        mixed: mixed(case, now, fill, share),
+        mixed: mixed(case, share),
         needs,
+        wants,
     })
 }
 
+/// What one analyte asks for.
+#[derive(Clone, Copy, Default)]
+struct Demand {
+    /// Which.
+    of: Analyte,
+    /// Share of the pool, at one go.
+    share: f64,
+    /// Pools of water run through a full one.
+    exchange: f64,
+}
+
+/// Nothing is asked without a goal; `None` while a value is missing.
+fn demand<Q: Conserved>(
+    of: Analyte,
+    goal: Option<Q>,
+    now: Option<Q>,
+    fill: Option<Q>,
+) -> Option<Result<Demand, dilution::Fault>> {
+    let Some(goal) = goal else { return Some(Ok(Demand::default())) };
+    let (now, fill) = now.zip(fill)?;
+    Some(dilution::share(now, goal, fill).and_then(|share| {
+        let exchange = dilution::exchange(Volume::ONE, now, goal, fill)?;
+        Ok(Demand { of, share: share.ratio(), exchange: exchange.cubic_metres() })
+    }))
+}
+
+fn parts(case: &Case, share: Fraction, amount: impl Fn(f64) -> Amount) -> Option<Parts> {
+    let (cap, owner_larger) = cap(case)?;
+    let mut parts = Parts { cap, owner_larger, first: [None; MOST_PARTS], count: 0, total: amount(0.0) };
+    let mut total = 0.0;
+    for part in dilution::in_parts(share, cap.share) {
+        if let Some(place) = parts.first.get_mut(parts.count as usize) {
+            let salt = after(case.read(), case.fill_salt, Ok(part.gone));
+            *place = Some(Part { amount: amount(part.share.ratio()), salt });
+        }
+        parts.count = parts.count.saturating_add(1);
+        total += part.share.ratio();
+    }
+    Some(Parts { total: amount(total), ..parts })
+}
+
 /// However it is replaced, at once, in parts or by running through, the same part of the old water
-/// is left when the salt is down, so each other test ends at the same figure.
+/// is left in the end, so each test ends at the same figure.
 fn after<Q: Conserved>(
     pool: Option<Q>,
     fill: Option<Q>,
@@ -168,16 +270,12 @@ fn after<Q: Conserved>(
     Some(pool?.replaced(fill?, share.ok()?))
 }
 
-fn mixed(
-    case: &Case,
-    now: Salinity,
-    fill: Salinity,
-    share: Result<Fraction, dilution::Fault>,
-) -> Result<State, Unknown> {
+fn mixed(case: &Case, share: Result<Fraction, dilution::Fault>) -> Result<Water, Unknown> {
     let (Some(instrument), Ok(share)) = (case.instrument, share) else { return Err(Unknown::NotAsked) };
-    let water = |tests: &Tests, reading| {
-        tests.behind(reading, instrument).ok_or(Unknown::NotAsked)?.water().map_err(Unknown::Chemistry)
+    let water = |tests: &Tests, reading: Option<Salinity>| {
+        let sample = reading.and_then(|reading| tests.behind(reading, instrument));
+        sample.ok_or(Unknown::NotAsked)?.water().map_err(Unknown::Chemistry)
     };
-    let (pool, fill) = (water(&case.water, now)?, water(&case.fill, fill)?);
-    pool.replaced(fill, share).state().map_err(Unknown::Chemistry)
+    let (pool, fill) = (water(&case.water, case.read())?, water(&case.fill, case.fill_salt)?);
+    Ok(pool.replaced(fill, share))
 }

@@ -5,6 +5,7 @@ use crate::balance::Balance;
 use crate::band::Standing;
 use crate::case::{Case, Instrument, Method, Surface};
 use crate::policy;
+use crate::treat::Treatment;
 
 /// What a gate says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,16 +35,19 @@ pub enum Gate {
     Ph,
     /// The saturation index after what is due.
     Index,
+    /// What has to be done to the water before the salt, by the person's own goals.
+    First,
 }
 
 /// One row a gate: its code on the page, and whether a wait at it holds the salt back.
-pub const GATES: [(Gate, &str, bool); 6] = [
+pub const GATES: [(Gate, &str, bool); 7] = [
     (Gate::Volume, "volume", false), // The retest decides.
     (Gate::Reading, "reading", true),
     (Gate::Target, "target", true),
     (Gate::Heat, "heat", true),
     (Gate::Ph, "ph", true),
     (Gate::Index, "index", true),
+    (Gate::First, "first", true),
 ];
 
 /// What each gate says, in the order of [`GATES`].
@@ -73,7 +77,9 @@ impl Gates {
 
     /// Has some chemical to go in first?
     pub fn call_for_chemicals(&self) -> bool {
-        [Gate::Ph, Gate::Index].iter().any(|gate| matches!(self.at(*gate), Verdict::Wait | Verdict::Stop))
+        [Gate::Ph, Gate::Index, Gate::First]
+            .iter()
+            .any(|gate| matches!(self.at(*gate), Verdict::Wait | Verdict::Stop))
     }
 
     fn any(&self, verdict: Verdict) -> bool {
@@ -98,10 +104,14 @@ pub fn shown(index: f64) -> f64 {
 ///
 /// ```
 /// use plan::{Case, Gate, Needs, Unknown, Verdict, rules};
-/// let gates = rules::gates(&Case::default(), &Err(Unknown::Needs(Needs::NONE)));
+/// let gates = rules::gates(&Case::default(), &Err(Unknown::Needs(Needs::NONE)), &Err(Unknown::NotAsked));
 /// assert_eq!(gates.at(Gate::Ph), Verdict::Unknown);
 /// ```
-pub fn gates(case: &Case, balance: &Result<Balance, Unknown>) -> Gates {
+pub fn gates(
+    case: &Case,
+    balance: &Result<Balance, Unknown>,
+    treatment: &Result<Treatment, Unknown>,
+) -> Gates {
     Gates(GATES.map(|(gate, ..)| match gate {
         Gate::Volume => volume(case),
         Gate::Reading => reading(case),
@@ -109,6 +119,7 @@ pub fn gates(case: &Case, balance: &Result<Balance, Unknown>) -> Gates {
         Gate::Heat => heat(case),
         Gate::Ph => ph(case),
         Gate::Index => index(case, balance),
+        Gate::First => first(treatment),
     }))
 }
 
@@ -164,6 +175,14 @@ fn index(case: &Case, balance: &Result<Balance, Unknown>) -> Verdict {
         Some(_) if low_is_a_note(case, balance.as_ref().ok()) => Verdict::Pass,
         Some(i) if i.abs() <= policy::INDEX_STOP => Verdict::Wait,
         Some(_) => Verdict::Stop,
+    }
+}
+
+fn first(treatment: &Result<Treatment, Unknown>) -> Verdict {
+    match treatment {
+        Ok(treatment) if treatment.is_due() => Verdict::Wait,
+        Ok(_) | Err(Unknown::NotAsked) => Verdict::Pass,
+        Err(_) => Verdict::Unknown,
     }
 }
 

@@ -1,15 +1,21 @@
 //! What has to go into the water before the salt, in which order, and how much of it today?
 
 use crate::Unknown;
-use crate::case::{Case, Goals, Input, Needs, Products, Tests};
+use crate::case::{Acid, Case, Goals, Input, Needs, Products, Tests};
 use crate::policy;
+use crate::replace::Replace;
 use chem::recipe::{self, Goal, Recipe, dose_to_ph};
 use chem::treatment::{Chemical, Dose};
-use chem::{Alkalinity, Mass, Ph, Salinity, Sample, SaturationIndex, State, Volume, Water};
+use chem::{
+    Alkalinity, Chlorine, Cyanurate, Fault, Hardness, Mass, Ph, Salinity, SaturationIndex, State, Volume,
+    Water,
+};
 
 /// A step, in the order in which they are done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum What {
+    /// Liquid chlorine.
+    Chlorine,
     /// Sodium bicarbonate, for alkalinity.
     Bicarbonate,
     /// Acid against too much alkalinity, a dose a day, with aeration between.
@@ -25,8 +31,15 @@ pub enum What {
 }
 
 /// All steps in their order.
-pub const STEPS: [What; 6] =
-    [What::Bicarbonate, What::AcidAndAir, What::Cyanuric, What::Calcium, What::Acid, What::Carbonate];
+pub const STEPS: [What; 7] = [
+    What::Chlorine,
+    What::Bicarbonate,
+    What::AcidAndAir,
+    What::Cyanuric,
+    What::Calcium,
+    What::Acid,
+    What::Carbonate,
+];
 
 /// How much of a product.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -50,10 +63,14 @@ pub struct Step {
     pub then: State,
     /// Its alkalinity.
     pub alkalinity: Alkalinity,
+    /// Its hardness.
+    pub hardness: Hardness,
+    /// Its cyanuric acid.
+    pub cyanurate: Cyanurate,
     /// Its index with the salt that is due in it, pH left free.
     pub salted: Option<SaturationIndex>,
-    /// Hours to wait before the test: at least, at most.
-    pub wait: [u32; 2],
+    /// Hours to wait before the test, at least.
+    pub wait: u32,
 }
 
 /// The steps, and what can't be done by them.
@@ -61,37 +78,36 @@ pub struct Step {
 pub struct Treatment {
     /// One place a step, empty where none is needed.
     pub steps: [Option<Step>; STEPS.len()],
-    /// Hardness is above its goal: only other water brings it down.
-    pub hardness_over: bool,
-    /// Cyanuric acid is above its goal: only other water brings it down.
-    pub cyanurate_over: bool,
-    /// The goal's pH asks for less carbon dioxide than air keeps up.
+    /// Water has to be replaced before any of them.
+    pub water_first: bool,
+    /// No step leads to the goals for pH and alkalinity: they ask for less carbon dioxide than air keeps up.
     pub below_air: bool,
 }
 
-/// The treatment of a case whose salt is to rise by `rise`.
+impl Treatment {
+    /// Has anything to be done before the salt?
+    pub fn is_due(&self) -> bool {
+        self.water_first || self.below_air || self.steps.iter().any(Option::is_some)
+    }
+}
+
+/// The treatment of a case whose salt is to rise by `rise`, once the water of `replace` is replaced.
 ///
 /// With a goal for alkalinity and one for pH the two are solved together, so that both are met; with one
-/// of them the other is left free. Errors: [`Unknown::Needs`] what is missing, [`Unknown::NotAsked`]
-/// without a goal, [`Unknown::Chemistry`].
+/// of them the other is left free. Where water has to be replaced first and the fill water is not fully
+/// known, no step is told: it would be for another water. Errors: [`Unknown::Needs`] what is missing,
+/// [`Unknown::NotAsked`] without a goal, [`Unknown::Chemistry`].
 ///
 /// ```
 /// use plan::treat::treat;
 /// use plan::{Case, Goals, Unknown};
 /// let case = Case { goals: Some(Goals::default()), ..Case::default() };
-/// let nothing = treat(&case, chem::Salinity::NONE);
+/// let nothing = treat(&case, chem::Salinity::NONE, &Err(Unknown::NotAsked));
 /// assert!(matches!(nothing, Err(Unknown::NotAsked)));
 /// ```
-pub fn treat(case: &Case, rise: Salinity) -> Result<Treatment, Unknown> {
-    let Some(goals) = case.goals else { return Err(Unknown::NotAsked) };
-    if goals.ph.is_none()
-        && goals.alkalinity.is_none()
-        && goals.hardness.is_none()
-        && goals.cyanurate.is_none()
-    {
-        return Err(Unknown::NotAsked);
-    }
-    let Tests { heat, ph, alkalinity, hardness, cyanurate } = case.water;
+pub fn treat(case: &Case, rise: Salinity, replace: &Result<Replace, Unknown>) -> Result<Treatment, Unknown> {
+    let goals = case.goals.filter(Goals::are_any).ok_or(Unknown::NotAsked)?;
+    let Tests { heat, ph, alkalinity, hardness, cyanurate, chlorine } = case.water;
     let needs = Needs::of(&[
         (Input::Volume, case.volume.is_some()),
         (Input::Reading, case.read().is_some()),
@@ -101,56 +117,76 @@ pub fn treat(case: &Case, rise: Salinity) -> Result<Treatment, Unknown> {
         (Input::Alkalinity, alkalinity.is_some()),
         (Input::Hardness, hardness.is_some()),
         (Input::Cyanurate, cyanurate.is_some()),
+        (Input::Chlorine, chlorine.is_some() || goals.chlorine.is_none()),
         (Input::Products, case.products.is_some()),
     ]);
-    let (Some(volume), Some(sample), Some(products)) = (case.volume, case.sample(), case.products) else {
+    let (true, Some(volume), Some(sample), Some(products)) =
+        (needs.is_none(), case.volume, case.sample(), case.products)
+    else {
         return Err(Unknown::Needs(needs));
     };
-    let water = sample.water().map_err(Unknown::Chemistry)?;
-    let over = |wanted: Option<f64>, here: f64| wanted.is_some_and(|wanted| wanted < here);
-    let hardness_over = over(goals.hardness.map(|x| x.mg_per_l()), sample.hardness.mg_per_l());
-    let cyanurate_over = over(goals.cyanurate.map(|x| x.mg_per_l()), sample.cyanurate.mg_per_l());
-    let goal = Goals {
-        hardness: goals.hardness.filter(|_| !hardness_over),
-        cyanurate: goals.cyanurate.filter(|_| !cyanurate_over),
-        ..goals
+    let today = sample.water().map_err(Unknown::Chemistry)?;
+    let water_first = !matches!(replace, Err(Unknown::NotAsked));
+    let mut treatment = Treatment { steps: [None; STEPS.len()], water_first, below_air: false };
+    let water = match replace {
+        Err(Unknown::NotAsked) => today,
+        Ok(Replace { mixed: Ok(mixed), .. }) => *mixed,
+        _ => return Ok(treatment),
     };
-    let (recipe, below_air) = match solve(&water, &sample, &goal) {
-        Ok(recipe) => (recipe, false),
-        Err(recipe::Fault::BelowAir) => (Recipe::default(), true),
+    let bleach = chlorine.zip(goals.chlorine).map_or(Dose::default(), |(now, goal)| bleach(now, goal));
+    // By the time the others go in the chlorine is used up, and has left its salt behind.
+    let settled = water.treated(Chemical::LiquidChlorine, bleach).spent();
+    let recipe = match solve(&settled, &goals) {
+        Ok(recipe) => recipe,
+        Err(recipe::Fault::BelowAir) => return Ok(Treatment { below_air: true, ..treatment }),
         Err(recipe::Fault::Chemistry(fault)) => return Err(Unknown::Chemistry(fault)),
-        Err(_) => (Recipe::default(), false),
+        // What only other water brings down is not asked for here, and within the goals' bounds a dose leads
+        // to every pH.
+        Err(_) => return Err(Unknown::Chemistry(Fault::NoSolution)),
     };
     let mut here = water;
-    let mut steps = [None; STEPS.len()];
-    for (place, what) in steps.iter_mut().zip(STEPS) {
-        *place = step(what, &recipe, &mut here, volume, &products, rise);
+    for (place, what) in treatment.steps.iter_mut().zip(STEPS) {
+        *place = step(what, &recipe, bleach, &mut here, volume, &products, rise);
     }
-    Ok(Treatment { steps, hardness_over, cyanurate_over, below_air })
+    Ok(treatment)
 }
 
-/// The recipe for what is asked; what is not asked for is left as it comes.
-fn solve(water: &Water, sample: &Sample, goals: &Goals) -> Result<Recipe, recipe::Fault> {
-    let hardness = goals.hardness.unwrap_or(sample.hardness);
-    let cyanurate = goals.cyanurate.unwrap_or(sample.cyanurate);
+/// Liquid chlorine from `now` up to `goal`; none down.
+fn bleach(now: Chlorine, goal: Chlorine) -> Dose {
+    let missing = goal.mg_per_l() - now.mg_per_l();
+    let wanted = Chlorine::from_mg_per_l(if missing < policy::NEAR_CHLORINE { 0.0 } else { missing });
+    wanted.ok().and_then(|x| Dose::of_chlorine(Chemical::LiquidChlorine, x)).unwrap_or_default()
+}
+
+/// The recipe for what is asked; what is not asked for is left as it comes, and so is what is there
+/// already as near as a kit can tell.
+fn solve(water: &Water, goals: &Goals) -> Result<Recipe, recipe::Fault> {
+    let (ch, cya) = (water.hardness(), water.cyanurate());
+    let up = |goal: f64, now: f64, near: f64| goal - now > near;
+    let hardness = goals.hardness.filter(|x| up(x.mg_per_l(), ch.mg_per_l(), policy::NEAR_HARDNESS));
+    let cyanurate = goals.cyanurate.filter(|x| up(x.mg_per_l(), cya.mg_per_l(), policy::NEAR_CYANURATE));
+    let (hardness, cyanurate) = (hardness.unwrap_or(ch), cyanurate.unwrap_or(cya));
     // Calcium and cyanuric acid, each of which has one chemical, and the pH that they leave.
     let plain = recipe::minerals(water, hardness, cyanurate)?;
     let bare = plain.applied(*water);
-    match (goals.alkalinity, goals.ph) {
-        (None, None) => Ok(plain),
-        (None, Some(ph)) => trim(&bare, ph, plain),
-        (Some(alkalinity), ph) => {
-            let missing = alkalinity.mg_per_l() - bare.alkalinity().mg_per_l();
-            let Some(ph) = ph else {
-                let dose = recipe::alkalinity_by_bicarbonate(missing);
-                return match dose {
-                    Some(bicarbonate) => Ok(Recipe { bicarbonate, ..plain }),
-                    // Down: acid, with the pH brought back to where it was by aeration.
-                    None => recipe::recipe(water, &Goal { ph: sample.ph, alkalinity, hardness, cyanurate }),
-                };
-            };
+    let state = bare.state().map_err(recipe::Fault::Chemistry)?;
+    let ph_met = goals.ph.is_none_or(|ph| (ph.units() - state.ph.units()).abs() <= policy::NEAR_PH);
+    let missing = goals.alkalinity.map_or(0.0, |ta| ta.mg_per_l() - bare.alkalinity().mg_per_l());
+    if missing.abs() <= policy::NEAR_ALKALINITY {
+        return match goals.ph.filter(|_| !ph_met) {
+            None => Ok(plain),
+            Some(ph) => trim(&bare, ph, plain),
+        };
+    }
+    let alkalinity = goals.alkalinity.unwrap_or(bare.alkalinity());
+    match (goals.ph, recipe::alkalinity_by_bicarbonate(missing)) {
+        (None, Some(bicarbonate)) => Ok(Recipe { bicarbonate, ..plain }),
+        // Down: acid, with the pH brought back to where it was by aeration.
+        (None, None) => {
+            let ph = water.state().map_err(recipe::Fault::Chemistry)?.ph;
             recipe::recipe(water, &Goal { ph, alkalinity, hardness, cyanurate })
         }
+        (Some(ph), _) => recipe::recipe(water, &Goal { ph, alkalinity, hardness, cyanurate }),
     }
 }
 
@@ -167,18 +203,24 @@ fn trim(water: &Water, ph: Ph, plain: Recipe) -> Result<Recipe, recipe::Fault> {
 fn step(
     what: What,
     recipe: &Recipe,
+    bleach: Dose,
     here: &mut Water,
     volume: Volume,
     products: &Products,
     rise: Salinity,
 ) -> Option<Step> {
     let aerated = recipe.stripped.mmol_per_l() > 0.0;
+    let acid = match products.acid {
+        Acid::Hydrochloric(_) => Chemical::HydrochloricAcid,
+        Acid::Bisulfate(_) => Chemical::SodiumBisulfate,
+    };
     let (chemical, dose) = match what {
+        What::Chlorine => (Chemical::LiquidChlorine, bleach),
         What::Bicarbonate => (Chemical::SodiumBicarbonate, recipe.bicarbonate),
-        What::AcidAndAir if aerated => (Chemical::HydrochloricAcid, recipe.acid),
+        What::AcidAndAir if aerated => (acid, recipe.acid),
         What::Cyanuric => (Chemical::CyanuricAcid, recipe.cyanuric),
         What::Calcium => (Chemical::CalciumChloride, recipe.calcium),
-        What::Acid if !aerated => (Chemical::HydrochloricAcid, recipe.acid),
+        What::Acid if !aerated => (acid, recipe.acid),
         What::Carbonate => (Chemical::SodiumCarbonate, recipe.carbonate),
         What::AcidAndAir | What::Acid => return None,
     };
@@ -190,11 +232,16 @@ fn step(
     if what == What::AcidAndAir {
         then = then.stripped(recipe.stripped);
     }
-    *here = then;
-    let amount = |dose: Dose| match what {
-        What::AcidAndAir | What::Acid => Amount::Liquid(dose.of_acid(volume, products.acid)),
-        What::Calcium => Amount::Powder(dose.of_powder(chemical, volume, products.calcium)),
-        _ => Amount::Powder(dose.of_powder(chemical, volume, products.powder)),
+    *here = then.spent();
+    let powder = |dose: Dose, purity| Amount::Powder(dose.of_powder(chemical, volume, purity));
+    let amount = |dose: Dose| match (what, products.acid) {
+        (What::Chlorine, _) => Amount::Liquid(dose.of_bleach(volume, products.bleach)),
+        (What::AcidAndAir | What::Acid, Acid::Hydrochloric(strength)) => {
+            Amount::Liquid(dose.of_acid(volume, strength))
+        }
+        (What::AcidAndAir | What::Acid, Acid::Bisulfate(purity)) => powder(dose, purity),
+        (What::Calcium, _) => powder(dose, products.calcium),
+        _ => powder(dose, products.powder),
     };
     Some(Step {
         what,
@@ -202,6 +249,8 @@ fn step(
         first: amount(first),
         then: then.state().ok()?,
         alkalinity: then.alkalinity(),
+        hardness: then.hardness(),
+        cyanurate: then.cyanurate(),
         salted: then.salted(rise).state().ok().and_then(|state| state.index),
         wait: policy::WAIT[what as usize],
     })
@@ -219,7 +268,7 @@ fn first_dose(what: What, here: &Water, chemical: Chemical, whole: Dose) -> Dose
             (policy::OF_THE_MODEL * all).min(to_floor.map_or(0.0, Dose::mmol_per_l))
         }
         What::Carbonate => policy::OF_THE_MODEL * all,
-        What::Bicarbonate | What::Cyanuric | What::Calcium => all,
+        What::Chlorine | What::Bicarbonate | What::Cyanuric | What::Calcium => all,
     };
     Dose::from_mmol_per_l(first.min(largest)).unwrap_or(whole)
 }

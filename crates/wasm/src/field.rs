@@ -31,6 +31,8 @@ pub enum In {
     Fixed(Kind, &'static str),
     /// In the unit that this question answers.
     Asked(Kind, &'static str),
+    /// The same, and in this unit while nobody has answered.
+    Usual(Kind, &'static str, &'static str),
 }
 
 const fn number(name: &'static str, bounds: &'static Bounds, unit: In) -> Field {
@@ -43,15 +45,18 @@ const fn choice(name: &'static str, codes: &'static [&'static str]) -> Field {
 
 const WATER: In = In::Asked(Kind::Water, "pool.volume.unit");
 const SALT: In = In::Asked(Kind::Salt, "salt.now.unit");
+const TA: In = In::Usual(Kind::Alkalinity, "water.ta.unit", "mg/L");
+const CH: In = In::Usual(Kind::Hardness, "water.ch.unit", "mg/L");
 const PART: In = In::Fixed(Kind::Part, "%");
 
-/// Every question but the units, which are the questions that [`In::Asked`] names.
+/// Every question but the units, which are the questions that [`In::Asked`] and [`In::Usual`] name.
 pub const FIELDS: &[Field] = &[
     number("pool.volume", &bounds::VOLUME, WATER),
     choice("pool.how", Method::CODES),
     choice("surface.kind", Surface::CODES),
     number("salt.now", &bounds::SALINITY, SALT),
     choice("salt.how", Instrument::CODES),
+    choice("salt.compensated", &["yes", "no"]),
     choice("salt.class", History::CODES),
     number("salt.target", &bounds::TARGET, SALT),
     number("salt.low", &bounds::TARGET, SALT),
@@ -61,23 +66,27 @@ pub const FIELDS: &[Field] = &[
     number("bag.have", &bounds::BAGS, In::Bare),
     number("water.heat", &bounds::TEMPERATURE, In::Asked(Kind::Heat, "water.heat.unit")),
     number("water.ph", &bounds::PH, In::Bare),
-    number("water.ta", &bounds::ALKALINITY, In::Bare),
-    number("water.ch", &bounds::HARDNESS, In::Bare),
+    number("water.ta", &bounds::ALKALINITY, TA),
+    number("water.ch", &bounds::HARDNESS, CH),
     number("water.cya", &bounds::CYANURATE, In::Bare),
+    number("water.fc", &bounds::CHLORINE, In::Bare),
     number("fill.salt", &bounds::SALINITY, SALT),
     number("fill.heat", &bounds::TEMPERATURE, In::Asked(Kind::Heat, "fill.heat.unit")),
     number("fill.ph", &bounds::PH, In::Bare),
-    number("fill.ta", &bounds::ALKALINITY, In::Bare),
-    number("fill.ch", &bounds::HARDNESS, In::Bare),
+    number("fill.ta", &bounds::ALKALINITY, TA),
+    number("fill.ch", &bounds::HARDNESS, CH),
     number("fill.cya", &bounds::CYANURATE, In::Bare),
     number("less.cap", &bounds::CAP, PART),
     choice("less.ground", Ground::CODES),
     number("goal.ph", &bounds::MODEL_PH, In::Bare),
-    number("goal.ta", &bounds::MODEL_ALKALINITY, In::Bare),
-    number("goal.ch", &bounds::MODEL_HARDNESS, In::Bare),
+    number("goal.ta", &bounds::MODEL_ALKALINITY, TA),
+    number("goal.ch", &bounds::MODEL_HARDNESS, CH),
     number("goal.cya", &bounds::MODEL_CYANURATE, In::Bare),
-    number("treat.acid", &bounds::ACID_PERCENT, In::Bare),
+    number("goal.fc", &bounds::GOAL_CHLORINE, In::Bare),
+    number("treat.acid", &bounds::ACID_PERCENT, In::Usual(Kind::Acid, "treat.acid.unit", "%{HCl}")),
+    number("treat.bleach", &bounds::BLEACH_PERCENT, In::Usual(Kind::Bleach, "treat.bleach.unit", "g/dL")),
     number("treat.calcium", &bounds::PURITY, PART),
+    number("treat.powder", &bounds::PURITY, PART),
     choice("show", &["as-typed", "metric", "us"]),
 ];
 
@@ -89,7 +98,7 @@ pub fn find(name: &str) -> Option<&'static Field> {
 /// The question that answers a field's unit; the field itself where none does.
 pub fn unit_of(name: &str) -> &str {
     match find(name).map(|f| &f.answer) {
-        Some(Answered::Number(_, In::Asked(_, asked))) => asked,
+        Some(Answered::Number(_, In::Asked(_, asked) | In::Usual(_, asked, _))) => asked,
         _ => name,
     }
 }

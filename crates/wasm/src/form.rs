@@ -7,11 +7,12 @@ use crate::answer::{Answer, Fault, Shown, joined};
 use crate::field::{self, Answered, In};
 use crate::number::{self, NotNumber, Signs, Typed};
 use crate::unit::{self, Kind, Unit};
-use chem::treatment::AcidStrength;
+use chem::salt::Responds;
+use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
 use plan::{
-    Bag, Band, BandFault, Case, Goals, Ground, History, Instrument, Method, Optional, Products, Surface,
-    Tests,
+    Acid, Bag, Band, BandFault, Case, Goals, Ground, History, Instrument, Method, Optional, Products,
+    Surface, Tests,
 };
 
 /// The flat form: name to text as typed. A name twice: the last counts.
@@ -43,8 +44,9 @@ impl Form {
     /// Has anything been typed or chosen, beyond what the page itself began with?
     pub fn is_blank(&self) -> bool {
         let begun = |n: &str| {
-            matches!(n, "bag.purity" | "show" | "salt.now.unit" | "treat.acid" | "treat.calcium")
+            matches!(n, "bag.purity" | "show" | "salt.now.unit" | "water.ta.unit" | "water.ch.unit")
                 || n.starts_with("sign.")
+                || n.starts_with("treat.")
         };
         self.0.iter().all(|(n, text)| begun(n) || text.trim_ascii().is_empty())
     }
@@ -59,6 +61,10 @@ pub struct Units {
     pub mass: &'static Unit,
     /// For salt in water.
     pub salt: &'static Unit,
+    /// For alkalinity.
+    pub alkalinity: &'static Unit,
+    /// For hardness.
+    pub hardness: &'static Unit,
     /// For liquid chemicals.
     pub liquid: &'static Unit,
 }
@@ -83,7 +89,10 @@ impl Units {
         };
         let salt = typed(Kind::Salt, "salt.now.unit").unwrap_or(known(Kind::Salt, "[ppm]"));
         let liquid = known(Kind::Liquid, if mass.code == "[lb_av]" { "[foz_us]" } else { "L" });
-        Self { water, mass, salt, liquid }
+        let usual = |kind, name| typed(kind, name).unwrap_or(known(kind, "mg/L"));
+        let alkalinity = usual(Kind::Alkalinity, "water.ta.unit");
+        let hardness = usual(Kind::Hardness, "water.ch.unit");
+        Self { water, mass, salt, alkalinity, hardness, liquid }
     }
 }
 
@@ -116,6 +125,7 @@ impl Reader<'_> {
                 return None;
             }
         };
+        let bounds = unit.and_then(|u| u.bounds).unwrap_or(bounds);
         let inward = |x: f64| unit.map_or(x, |u| u.inward(x));
         let value = inward(typed.value);
         if let Err(out) = bounds.check(value) {
@@ -159,9 +169,21 @@ impl Reader<'_> {
         let unit = match unit {
             In::Bare => None,
             In::Fixed(kind, code) => Unit::find(*kind, code),
-            In::Asked(kind, asked) => Some(Unit::find(*kind, self.form.text(asked)).ok_or("no-unit")?),
+            In::Asked(kind, asked) => Some(self.unit(name, *kind, self.form.text(asked))?),
+            In::Usual(kind, asked, usual) => {
+                let text = self.form.text(asked);
+                Some(self.unit(name, *kind, if text.is_empty() { usual } else { text })?)
+            }
         };
         Ok(Some((unit, typed)))
+    }
+
+    /// The unit a number is typed in. The salt reading may be in what its test shows, chloride or
+    /// conductivity; the other salt figures are in ppm then.
+    fn unit(&self, name: &str, kind: Kind, code: &str) -> Result<&'static Unit, &'static str> {
+        let shown = || Unit::find(Kind::Reading, code).filter(|_| kind == Kind::Salt);
+        let of_test = || if name == "salt.now" { shown() } else { shown().map(Unit::also_salt) };
+        Unit::find(kind, code).or_else(of_test).ok_or("no-unit")
     }
 
     /// What was understood, in its own unit and in the other system.
@@ -198,6 +220,54 @@ impl Reader<'_> {
         of(self.number(name)?).ok()
     }
 
+    /// The salt reading, whatever its test shows.
+    fn reading(&mut self, instrument: Option<Instrument>, heat: Option<Temperature>) -> Optional<Salinity> {
+        let compensated = self.choice("salt.compensated", &["yes", "no"], |code| code);
+        let code = self.form.text("salt.now.unit");
+        let Some(shown) = Unit::find(Kind::Reading, code) else {
+            return self.optional("salt.now", |x| Salinity::from_mg_per_l(x).ok());
+        };
+        let conducts = shown.code == "mS/cm";
+        let fits = |i: Instrument| (i.responds() == Responds::ToConductivity) == conducts;
+        if conducts {
+            self.answer.say("salt.conducts");
+        }
+        match self.number("salt.now") {
+            None if self.is_faulty("salt.now") => Optional::Garbled,
+            None => Optional::LeftOut,
+            Some(_) if instrument.is_some_and(|i| i != Instrument::Assumed && !fits(i)) => {
+                self.fault("salt.now", "not-by-this");
+                Optional::Garbled
+            }
+            Some(x) if !conducts => Salinity::from_mg_per_l(x).map_or(Optional::Garbled, Optional::Given),
+            Some(x) => self.conducted(x, compensated, heat),
+        }
+    }
+
+    /// Salt behind a conductivity, and what that is in ppm; not without knowing what the meter does.
+    fn conducted(
+        &mut self,
+        ms_per_cm: f64,
+        compensated: Option<&str>,
+        heat: Option<Temperature>,
+    ) -> Optional<Salinity> {
+        let at = match compensated {
+            Some("yes") => Temperature::from_celsius(25.0).ok(),
+            Some(_) => heat,
+            None => {
+                self.answer.say("need.salt-compensated");
+                None
+            }
+        };
+        let (Ok(read), Some(at)) = (Conductivity::from_ms_per_cm(ms_per_cm), at) else {
+            return Optional::Garbled;
+        };
+        let salt = conductivity::salt_of(read, at);
+        let ppm = Unit::find(Kind::Salt, "[ppm]").unwrap_or(&unit::UNITS[0]);
+        self.answer.put("echo.salt.now.also", Shown::of(salt.mg_per_l(), ppm, self.signs));
+        Optional::Given(salt)
+    }
+
     fn tests(&mut self, names: [&'static str; 5]) -> Tests {
         Tests {
             heat: self.quantity(names[0], Temperature::from_celsius),
@@ -205,14 +275,24 @@ impl Reader<'_> {
             alkalinity: self.quantity(names[2], Alkalinity::from_mg_per_l),
             hardness: self.quantity(names[3], Hardness::from_mg_per_l),
             cyanurate: self.quantity(names[4], Cyanurate::from_mg_per_l),
+            chlorine: None,
         }
     }
 
-    /// The shelf, once both its labels can be read.
+    /// The shelf, once all its labels can be read.
     fn products(&mut self) -> Option<Products> {
-        let acid = self.quantity("treat.acid", AcidStrength::from_mass_percent);
+        let acid = self.number("treat.acid").and_then(|x| match self.form.text("treat.acid.unit") {
+            "{Be}" => AcidStrength::from_baume(x).ok().map(Acid::Hydrochloric),
+            "%{NaHSO4}" => Purity::from_ratio(x).ok().map(Acid::Bisulfate),
+            _ => AcidStrength::from_mass_percent(x).ok().map(Acid::Hydrochloric),
+        });
+        let bleach = self.number("treat.bleach").and_then(|x| match self.form.text("treat.bleach.unit") {
+            "%{NaOCl}" => BleachStrength::from_hypochlorite_percent(x).ok(),
+            _ => BleachStrength::from_trade_percent(x).ok(),
+        });
         let calcium = self.quantity("treat.calcium", Purity::from_ratio);
-        Some(Products { acid: acid?, calcium: calcium?, powder: Purity::WHOLE })
+        let powder = self.quantity("treat.powder", Purity::from_ratio);
+        Some(Products { acid: acid?, bleach: bleach?, calcium: calcium?, powder: powder? })
     }
 
     /// The goals, unless one of them can't be used: the others would lead elsewhere without it.
@@ -222,8 +302,9 @@ impl Reader<'_> {
             alkalinity: self.quantity("goal.ta", Alkalinity::from_mg_per_l),
             hardness: self.quantity("goal.ch", Hardness::from_mg_per_l),
             cyanurate: self.quantity("goal.cya", Cyanurate::from_mg_per_l),
+            chlorine: self.quantity("goal.fc", Chlorine::from_mg_per_l),
         };
-        let names = ["goal.ph", "goal.ta", "goal.ch", "goal.cya"];
+        let names = ["goal.ph", "goal.ta", "goal.ch", "goal.cya", "goal.fc"];
         (!names.iter().any(|name| self.is_faulty(name))).then_some(goals)
     }
 
@@ -253,12 +334,17 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     };
     let bag = Bag::default();
     let step = |kg: f64, otherwise| Mass::from_kilograms(kg).unwrap_or(otherwise);
+    let instrument = r.choice("salt.how", Instrument::ALL, Instrument::code);
+    let water = Tests {
+        chlorine: r.quantity("water.fc", Chlorine::from_mg_per_l),
+        ..r.tests(["water.heat", "water.ph", "water.ta", "water.ch", "water.cya"])
+    };
     let case = Case {
         volume: r.quantity("pool.volume", Volume::from_cubic_metres),
         method: r.choice("pool.how", Method::ALL, Method::code),
         surface: r.choice("surface.kind", Surface::ALL, Surface::code),
-        reading: r.optional("salt.now", |x| Salinity::from_mg_per_l(x).ok()),
-        instrument: r.choice("salt.how", Instrument::ALL, Instrument::code),
+        reading: r.reading(instrument, water.heat),
+        instrument,
         history: r.choice("salt.class", History::ALL, History::code),
         band: r.band(),
         bag: Bag {
@@ -269,7 +355,7 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
                 [step(fine, bag.weighed_in[0]), step(coarse, bag.weighed_in[1])]
             }),
         },
-        water: r.tests(["water.heat", "water.ph", "water.ta", "water.ch", "water.cya"]),
+        water,
         fill: r.tests(["fill.heat", "fill.ph", "fill.ta", "fill.ch", "fill.cya"]),
         fill_salt: r.quantity("fill.salt", Salinity::from_mg_per_l),
         cap: r.optional("less.cap", |x| Fraction::from_ratio(x).ok()),

@@ -3,6 +3,8 @@
 //! Codes are UCUM's (an open standard); the page has the words. Factors are exact by definition
 //! (NIST Handbook 44, appendix C; the imperial gallon by UK Weights and Measures Act 1985).
 
+use chem::bounds::{self, Bounds};
+
 /// What a unit measures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Kind {
@@ -14,6 +16,17 @@ pub enum Kind {
     Salt,
     /// Liquid chemical; inside m³.
     Liquid,
+    /// What a salt test can show besides salt: chloride, inside mg/L of salt, and conductivity, inside
+    /// itself, since what it means hangs on the temperature.
+    Reading,
+    /// Alkalinity; inside mg/L as calcium carbonate.
+    Alkalinity,
+    /// Hardness; inside mg/L as calcium carbonate.
+    Hardness,
+    /// Strength of an acid; inside itself.
+    Acid,
+    /// Strength of liquid chlorine; inside itself.
+    Bleach,
     /// Temperature; inside °C.
     Heat,
     /// A part of a whole; inside parts of 1.
@@ -35,6 +48,8 @@ pub struct Unit {
     decimals: [usize; 2],
     /// The code of the same quantity in the other system.
     pub also: &'static str,
+    /// What may be typed in it, where that is not the same as for the field's other units.
+    pub bounds: Option<&'static Bounds>,
 }
 
 const fn unit(
@@ -45,7 +60,12 @@ const fn unit(
     decimals: [usize; 2],
     also: &'static str,
 ) -> Unit {
-    Unit { code, kind, factor, zero, decimals, also }
+    Unit { code, kind, factor, zero, decimals, also, bounds: None }
+}
+
+/// A unit that has no other system, with bounds of its own.
+const fn own(code: &'static str, kind: Kind, factor: f64, decimals: usize, bounds: &'static Bounds) -> Unit {
+    Unit { code, kind, factor, zero: 0.0, decimals: [decimals; 2], also: code, bounds: Some(bounds) }
 }
 
 /// All units.
@@ -61,6 +81,23 @@ pub const UNITS: &[Unit] = &[
     unit("[ppm]", Kind::Salt, 1.0, 0.0, [0, 0], "g/L"),
     unit("g/L", Kind::Salt, 1000.0, 0.0, [2, 2], "[ppm]"),
     unit("%", Kind::Salt, 10_000.0, 0.0, [3, 3], "[ppm]"),
+    unit("mg/L{Cl}", Kind::Reading, 58.4428 / 35.453, 0.0, [0, 0], "[ppm]"),
+    own("mS/cm", Kind::Reading, 1.0, 2, &bounds::CONDUCTIVITY),
+    // As calcium carbonate, 100.0869 g/mol. A mole of alkalinity is half of one of calcium carbonate; a
+    // German degree is 10 mg/L of lime, 56.0774 g/mol (DIN 38409-6); a French one 10 mg/L of carbonate.
+    unit("mg/L", Kind::Alkalinity, 1.0, 0.0, [0, 0], "mg/L"),
+    unit("mmol/L", Kind::Alkalinity, 50.04345, 0.0, [2, 2], "mg/L"),
+    unit("{dH}", Kind::Alkalinity, 1000.869 / 56.0774, 0.0, [1, 1], "mg/L"),
+    unit("{fH}", Kind::Alkalinity, 10.0, 0.0, [1, 1], "mg/L"),
+    unit("mg/L", Kind::Hardness, 1.0, 0.0, [0, 0], "mg/L"),
+    unit("mmol/L", Kind::Hardness, 100.0869, 0.0, [2, 2], "mg/L"),
+    unit("{dH}", Kind::Hardness, 1000.869 / 56.0774, 0.0, [1, 1], "mg/L"),
+    unit("{fH}", Kind::Hardness, 10.0, 0.0, [1, 1], "mg/L"),
+    own("%{HCl}", Kind::Acid, 1.0, 2, &bounds::ACID_PERCENT),
+    own("{Be}", Kind::Acid, 1.0, 1, &bounds::ACID_BAUME),
+    own("%{NaHSO4}", Kind::Acid, 0.01, 1, &bounds::PURITY),
+    own("g/dL", Kind::Bleach, 1.0, 1, &bounds::BLEACH_PERCENT),
+    own("%{NaOCl}", Kind::Bleach, 1.0, 1, &bounds::BLEACH_PERCENT),
     unit("Cel", Kind::Heat, 1.0, 0.0, [1, 1], "[degF]"),
     unit("[degF]", Kind::Heat, 5.0 / 9.0, 32.0, [1, 1], "Cel"),
     unit("%", Kind::Part, 0.01, 0.0, [1, 1], "%"),
@@ -77,7 +114,13 @@ impl Unit {
 
     /// The same quantity in the other system.
     pub fn also(&self) -> &'static Unit {
-        Self::find(self.kind, self.also).unwrap_or(&UNITS[0])
+        let salt = || Self::find(Kind::Salt, self.also);
+        Self::find(self.kind, self.also).or_else(salt).unwrap_or(&UNITS[0])
+    }
+
+    /// The unit of the other salt figures when the reading is in this one.
+    pub fn also_salt(&self) -> &'static Unit {
+        Self::find(Kind::Salt, "[ppm]").unwrap_or(self.also())
     }
 
     /// Canonical value of `x` of these.
@@ -113,7 +156,10 @@ mod tests {
                 let back = unit.outward(unit.inward(x));
                 assert!((back - x).abs() <= 1e-12 * x.max(40.0), "{}: {x} came back as {back}", unit.code);
             }
-            assert_eq!(unit.also().kind, unit.kind, "{}", unit.code);
+            // Chloride goes over into salt.
+            let chloride = unit.kind == Kind::Reading && unit.also().kind == Kind::Salt;
+            assert!(chloride || unit.also().kind == unit.kind, "{}", unit.code);
+            assert_eq!(unit.also().code, unit.also, "{}", unit.code);
         }
     }
 

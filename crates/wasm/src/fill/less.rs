@@ -1,0 +1,125 @@
+//! What of the water to replace.
+
+use super::{Filler, index, percent};
+use crate::answer::{Line, Shown};
+use plan::replace::{Analyte, Basis, Excess, Parts};
+use plan::{Case, Plan, Replace, Standing, Unknown};
+
+impl Filler<'_> {
+    pub(super) fn replace(&mut self, case: &Case, r: &Replace) {
+        let share = match &r.at_once {
+            Ok(amount) => amount,
+            Err(_) => return self.answer.say("less.impossible"),
+        };
+        self.answer.say("less.known");
+        self.amount("less.share", "less.volume", share);
+        if let Some(flow) = &r.exchange {
+            self.amount("less.flow.share", "less.flow.volume", flow);
+        }
+        if let Some(parts) = &r.parts {
+            self.part("less.cap", parts.cap.share.ratio());
+            self.number("less.count", parts.count.into(), 0);
+            self.amount("less.total.share", "less.total.volume", &parts.total);
+            self.answer.say(match parts.cap.basis {
+                Basis::Careful => "cap.ours",
+                Basis::Cement => "cap.third",
+                Basis::Owner => "cap.owner",
+            });
+            if parts.owner_larger {
+                self.answer.say("cap.larger");
+            }
+            self.answer.say("less.parts");
+            self.parts(parts);
+        }
+        self.sum(case, r);
+        if let Some(x) = r.salt {
+            self.salt("less.salt", x);
+        }
+        if let Some(x) = r.alkalinity {
+            self.alkalinity("less.ta", x);
+        }
+        if let Some(x) = r.hardness {
+            self.hardness("less.ch", x);
+        }
+        if let Some(x) = r.cyanurate {
+            self.number("less.cya", x.mg_per_l(), 0);
+        }
+        match r.mixed.and_then(|water| water.state().map_err(Unknown::Chemistry)) {
+            Err(Unknown::Chemistry(_)) => self.answer.say("less.outside"),
+            Err(_) => {}
+            Ok(mixed) => {
+                self.answer.say("less.mixed");
+                self.number("less.ph", mixed.ph.units(), 2);
+                if let Some(i) = index(&mixed) {
+                    self.signed("less.index", i);
+                }
+            }
+        }
+    }
+
+    /// The figures that the share was worked out from: those of the analyte that asks for most.
+    fn sum(&mut self, case: &Case, r: &Replace) {
+        match r.decides {
+            Analyte::Salt => {
+                let figures =
+                    [("less.now", case.read()), ("less.goal", r.excess.salt), ("less.fill", case.fill_salt)];
+                figures.into_iter().for_each(|(name, x)| x.into_iter().for_each(|x| self.salt(name, x)));
+            }
+            Analyte::Hardness => {
+                let figures = [
+                    ("less.now", case.water.hardness),
+                    ("less.goal", r.excess.hardness),
+                    ("less.fill", case.fill.hardness),
+                ];
+                figures.into_iter().for_each(|(name, x)| x.into_iter().for_each(|x| self.hardness(name, x)));
+            }
+            Analyte::Cyanurate => {
+                let figures = [
+                    ("less.now", case.water.cyanurate),
+                    ("less.goal", r.excess.cyanurate),
+                    ("less.fill", case.fill.cyanurate),
+                ];
+                for (name, x) in figures {
+                    x.into_iter().for_each(|x| self.number(name, x.mg_per_l(), 0));
+                }
+            }
+        }
+    }
+
+    /// What stands above its goal.
+    pub(super) fn excess(&mut self, case: &Case, plan: &Plan) {
+        let over = plan.standing == Some(Standing::Over);
+        let excess = Excess::of(case, over).unwrap_or_default();
+        for (holds, state) in [
+            (over || excess != Excess::default(), "less.due"),
+            (excess.hardness.is_some(), "less.hardness"),
+            (excess.cyanurate.is_some(), "less.cyanurate"),
+        ] {
+            if holds {
+                self.answer.say(state);
+            }
+        }
+    }
+
+    fn parts(&mut self, parts: &Parts) {
+        let (units, signs) = (self.units, self.signs);
+        let mut rows = Vec::new();
+        for part in parts.first.iter().flatten() {
+            let mut row = vec![
+                ("pass".into(), Shown::number((rows.len() + 1) as f64, 0, false, signs)),
+                ("share".into(), percent(part.amount.share, signs)),
+            ];
+            if let Some(salt) = part.salt {
+                row.push(("salt".into(), Shown::of(salt.mg_per_l(), units.salt, signs)));
+            }
+            if let Some(v) = part.amount.volume {
+                row.push(("volume".into(), Shown::of(v.cubic_metres(), units.water, signs)));
+            }
+            rows.push(Line { state: "", cells: row });
+        }
+        if parts.count as usize > rows.len() {
+            self.answer.say("less.many");
+        }
+        self.answer.rows.push(("passes", rows));
+    }
+}

@@ -1,0 +1,165 @@
+//! What of the water: its index, its chlorine, and what goes in before the salt.
+
+use super::{Filler, index};
+use crate::answer::{Line, Shown};
+use chem::salt::Responds;
+use chem::{Quantity, SaturationIndex};
+use plan::balance::{After, Forms};
+use plan::rules::low_is_a_note;
+use plan::treat::{Amount, Step, What};
+use plan::{Balance, Case, Treatment};
+
+impl Filler<'_> {
+    pub(super) fn balance(&mut self, case: &Case, b: &Balance) {
+        self.answer.say(match b.responds {
+            Responds::ToChloride => "index.salt.chloride",
+            _ => "index.salt.conductivity",
+        });
+        if b.belied {
+            self.answer.say("index.salt.belied");
+        }
+        self.salt("index.salt.now", b.salt);
+        self.aside(b);
+        self.forms(["index.standard.now", "index.closed.now"], &b.forms);
+        let today = &b.today;
+        self.number("index.carbonate", today.carbonate_alkalinity.mg_per_l(), 0);
+        self.number("index.strength", today.strength.molal(), 4);
+        self.number("index.log-calcium", today.log_calcium, 3);
+        self.number("index.log-carbonate", today.log_carbonate, 3);
+        self.number("index.log-solubility", today.log_solubility, 3);
+        let Some(now) = index(today) else {
+            self.answer.say("index.no-calcium");
+            return;
+        };
+        self.signed("index.now", now);
+        if let Some(judged) = b.judged() {
+            let judged = plan::rules::shown(judged.log10());
+            self.signed("index.worse", judged);
+            if judged < 0.0 {
+                self.answer.say("index.low");
+                if low_is_a_note(case, Some(b)) {
+                    self.answer.say("index.note");
+                }
+            } else if judged > 0.0 {
+                self.answer.say("index.high");
+            }
+        }
+        let salted = match &b.after {
+            After::Salted(Ok(salted)) => salted,
+            After::Salted(Err(fault)) => return self.chemistry(fault),
+            After::Today | After::Unknown => return,
+        };
+        self.answer.say("index.after");
+        self.forms(["index.standard.after", "index.closed.after"], &salted.forms);
+        self.salt("index.salt.after", salted.salt);
+        self.number("index.ph.free", salted.free_ph.ph.units(), 2);
+        let sides = [
+            ("index.same", "index.shift.same", &salted.same_ph),
+            ("index.free", "index.shift.free", &salted.free_ph),
+        ];
+        for (name, shift, state) in sides {
+            if let Some(then) = index(state) {
+                self.signed(name, then);
+                // Of the figures shown, so that the sum on the page comes out.
+                self.signed(shift, plan::rules::shown(then) - plan::rules::shown(now));
+            }
+        }
+    }
+
+    pub(super) fn chemistry(&mut self, fault: &chem::Fault) {
+        match fault {
+            chem::Fault::NoCarbonate | chem::Fault::NoSolution => self.answer.say("index.no-carbonate"),
+            chem::Fault::Outside(out) => {
+                self.answer.say("index.outside");
+                let field = match out.bounds.quantity {
+                    Quantity::Temperature => "outside.water-heat",
+                    Quantity::Ph => "outside.water-ph",
+                    Quantity::Alkalinity => "outside.water-ta",
+                    Quantity::Hardness => "outside.water-ch",
+                    Quantity::Cyanurate => "outside.water-cya",
+                    _ => "outside.salt-now",
+                };
+                self.answer.say(field);
+            }
+        }
+    }
+
+    /// What the table forms say, today or with the salt.
+    fn forms(&mut self, names: [&'static str; 2], forms: &Forms) {
+        for (name, form) in names.into_iter().zip([forms.standard, forms.closed]) {
+            if let Some(form) = form {
+                self.signed(name, form.log10());
+            }
+        }
+    }
+
+    /// The pH that the air leads to, and how much of the chlorine works.
+    fn aside(&mut self, b: &Balance) {
+        if let Some(aired) = &b.aired {
+            self.answer.say("index.air");
+            self.number("index.ph.air", aired.ph.units(), 2);
+            if let Some(index) = index(aired) {
+                self.signed("index.air", index);
+            }
+        }
+        if let Some(shares) = &b.chlorine {
+            self.answer.say("chlorine");
+            self.number("chlorine.acid", shares.hypochlorous.mg_per_l(), 3);
+            self.number("chlorine.bound", shares.bound.mg_per_l(), 2);
+            if shares.approximate {
+                self.answer.say("chlorine.rough");
+            }
+        }
+    }
+
+    pub(super) fn treatment(&mut self, t: &Treatment) {
+        for (holds, state) in [
+            (t.water_first, "treat.water-first"),
+            (t.below_air, "treat.below-air"),
+            (t.steps.iter().any(Option::is_some), "treat.steps"),
+            (!t.is_due(), "treat.none"),
+        ] {
+            if holds {
+                self.answer.say(state);
+            }
+        }
+        let lines = t.steps.iter().flatten().map(|step| self.step(step)).collect();
+        self.answer.rows.push(("treatment", lines));
+    }
+
+    fn step(&self, step: &Step) -> Line {
+        let state = match step.what {
+            What::Chlorine => "treat.chlorine",
+            What::Bicarbonate => "treat.bicarbonate",
+            What::AcidAndAir => "treat.acid-air",
+            What::Cyanuric => "treat.cyanuric",
+            What::Calcium => "treat.calcium",
+            What::Acid => "treat.acid",
+            What::Carbonate => "treat.carbonate",
+        };
+        let signs = self.signs;
+        let number = |x: f64, decimals| Shown::number(x, decimals, false, signs);
+        let index = |x: Option<SaturationIndex>| x.map(|i| Shown::number(i.log10(), 2, true, signs));
+        let cells = [
+            ("whole", Some(self.amount_of(step.whole))),
+            ("first", Some(self.amount_of(step.first))),
+            ("then-ph", Some(number(step.then.ph.units(), 2))),
+            ("then-ta", Some(Shown::of(step.alkalinity.mg_per_l(), self.units.alkalinity, signs))),
+            ("then-ch", Some(Shown::of(step.hardness.mg_per_l(), self.units.hardness, signs))),
+            ("then-cya", Some(number(step.cyanurate.mg_per_l(), 0))),
+            ("wait", Some(number(step.wait.into(), 0))),
+            ("then-index", index(step.then.index)),
+            ("then-salted", index(step.salted)),
+        ];
+        let cells = cells.into_iter().filter_map(|(name, shown)| Some((name.into(), shown?))).collect();
+        Line { state, cells }
+    }
+
+    fn amount_of(&self, amount: Amount) -> Shown {
+        let (unit, x) = match amount {
+            Amount::Powder(mass) => (self.units.mass, mass.kilograms()),
+            Amount::Liquid(volume) => (self.units.liquid, volume.cubic_metres()),
+        };
+        Shown::plain(unit.rounded(unit.outward(x)), Some(unit), self.signs)
+    }
+}
