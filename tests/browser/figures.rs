@@ -77,6 +77,22 @@ pub const METRIC_ANSWER: Rows = &[
 /// Link to it: the page's example with this reading.
 pub const TOO_MUCH: &str = "a[href*='salt.now=4100']";
 
+/// The demo's first test, with its goals.
+pub const BALANCE_FIRST: &str = "a[href*='goal.ch=250']";
+/// 20 mg/L of cyanuric acid in 62.82 m³ is 2.77 lb, 30 mg/L of hardness by 77 % flake 5.98 lb (arithmetic).
+pub const BALANCE_STEPS: &str = "Cyanuric acid (stabiliser), in a sock before a return|2.77 lb|7.42|−0.03\n\
+                                 Calcium chloride|5.98 lb|7.42|+0.01";
+/// Too much stabiliser.
+pub const WATER_FIRST: &str = "a[href*='goal.cya=50']";
+/// (130 − 50) ÷ 130 = 61.5 %; 120 + (1,800 − 120) × 0.3846 = 766; (3,200 − 766) in 68.14 m³ is 367.8 lb.
+pub const WATER_FIRST_ANSWER: Rows = &[
+    ("less.share", "61.5 %"),
+    ("less.count", "3"),
+    ("less.total.share", "80.1 %"),
+    ("less.salt", "766 ppm"),
+    ("dose.mass", "367.8 lb"),
+];
+
 /// At once (4,100 − 3,200) ÷ (4,100 − 150) = 22.8 %, of 75 m³; by exchange ln(3,950 ÷ 3,050) = 25.9 %.
 pub const TOO_MUCH_ANSWER: Rows = &[
     ("less.share", "22.8 %"),

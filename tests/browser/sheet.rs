@@ -38,6 +38,43 @@ fn open_example(page: &Seat) {
 }
 
 #[test]
+fn what_goes_in_before_the_salt_is_told_in_its_order() {
+    visit(&site(), &[], |page| {
+        page.open(&site());
+        page.click(&format!("summary:has(+ * {})", figures::BALANCE_FIRST));
+        page.click(figures::BALANCE_FIRST);
+        assert!(page.says("add.wait"));
+        // One name a step, and the cautions before any amount.
+        let steps = "return all('#treat ol > li').map((li) => [
+            ...[...li.querySelectorAll('b > span')].filter(seen).map((e) => e.textContent),
+            ...['whole', 'then-ph', 'then-index'].map((n) => li.querySelector(`output[name=${n}]`).textContent),
+        ].join('|')).join('\\n')";
+        assert_eq!(page.text(steps), figures::BALANCE_STEPS);
+        assert!(page.holds(
+            "const heed = all('#treat .heed').find(seen), first = all('#treat li output').find(seen);
+            return !!(heed.compareDocumentPosition(first) & Node.DOCUMENT_POSITION_FOLLOWING)"
+        ));
+        page.click(figures::WATER_FIRST);
+        assert!(page.says("add.wait") && page.says("treat.water-first"));
+        page.expect(figures::WATER_FIRST_ANSWER);
+        assert!(page.holds("return !all('#treat ol').some(seen)"), "steps for a water that is to go");
+    });
+}
+
+#[test]
+fn a_source_is_two_steps_away() {
+    visit(&site(), &[], |page| {
+        page.open(&format!("{}#{}", site(), figures::link(figures::US)));
+        page.unfold("*");
+        let links = page.ask("return all('#sheet a[href^=\"#src-\"]').map((a) => a.hash)");
+        assert!(links.as_array().unwrap().len() > 8, "{links}");
+        assert!(page.holds(
+            "return all('a[href^=\"#src-\"]').every((a) => document.querySelector('#why ' + a.hash)?.textContent)"
+        ));
+    });
+}
+
+#[test]
 fn nothing_is_wider_than_the_screen() {
     visit(&site(), &[], |page| {
         let open = "all('details').forEach((d) => d.open = true)";
@@ -59,8 +96,11 @@ fn nothing_is_wider_than_the_screen() {
         page.open(&format!("{}#{}", site(), figures::link(figures::US)));
         page.ask(open);
         fits("with the demo");
-        page.click(figures::TOO_MUCH);
-        fits("with too much salt");
+        for example in [figures::TOO_MUCH, figures::BALANCE_FIRST, figures::WATER_FIRST] {
+            page.click(example);
+            page.ask(open);
+            fits(example);
+        }
     });
 }
 
