@@ -19,7 +19,7 @@ impl Draw {
         low + (high - low) * self.next()
     }
 
-    pub fn pick<'a>(&mut self, all: &[&'a str]) -> &'a str {
+    pub fn pick<T: Copy>(&mut self, all: &[T]) -> T {
         all[(self.next() * all.len() as f64) as usize]
     }
 

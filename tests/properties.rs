@@ -8,13 +8,15 @@ use plan::{Bag, Band, Case, Optional};
 use wasm::{Form, answer};
 
 #[test]
-fn a_dose_gives_back_its_rise_and_the_stages_its_mass() {
+fn a_dose_gives_back_its_rise_and_no_stage_exceeds_it() {
     let mut d = Draw(1);
-    for _ in 0..20_000 {
-        let target = d.between(1_000.0, 6_000.0);
+    for _ in 0..2_000 {
+        let target = d.between(1_500.0, 6_000.0);
         let case = Case {
             volume: Volume::from_cubic_metres(d.between(0.5, 2_000.0)).ok(),
+            method: Some(d.pick(plan::Method::ALL)),
             reading: Optional::Given(Salinity::from_mg_per_l(d.between(0.0, target * 0.5)).unwrap()),
+            instrument: Some(plan::Instrument::Meter),
             band: Band::of(None, Salinity::from_mg_per_l(target).ok(), None).ok(),
             bag: Bag {
                 size: Mass::from_kilograms(d.between(5.0, 50.0)).ok(),
@@ -25,19 +27,18 @@ fn a_dose_gives_back_its_rise_and_the_stages_its_mass() {
         };
         let (volume, purity) = (case.volume.unwrap(), case.bag.purity.unwrap());
         let dose = plan::plan(&case).dose;
-        let (mass, rise, s) = (dose.mass.unwrap(), dose.rise.unwrap(), dose.staging.unwrap());
+        let (mass, rise) = (dose.mass.unwrap(), dose.rise.unwrap());
         let back = salt::rise_from(mass, purity, volume).mg_per_l();
         assert!((back - rise.mg_per_l()).abs() < 1e-9 * target, "{case:?}");
-        let stages = s.first.mass.kilograms() + s.later.mass.kilograms();
-        let all = if s.rounded_down { s.total as f64 / s.bags * mass.kilograms() } else { mass.kilograms() };
-        assert!((stages - all).abs() < 1e-9 * stages, "{case:?}");
-        assert!(
-            s.first.bags > 0.0 && s.first.bags <= s.bags && s.expect.mg_per_l() <= target + 1e-6,
-            "{case:?}"
-        );
-        // Whole bags suffice but for the slack, and none is bought that is not begun.
-        let short = target - s.lands.mg_per_l();
-        assert!(short <= 50.0 + 1e-3 && f64::from(s.total) < s.bags + 1.0, "{case:?}");
+        let Some(stage) = dose.decision.as_ref().unwrap().stage else { continue };
+        let [all, left] = dose.due().unwrap();
+        assert!(all == left && !dose.is_in(), "{case:?}");
+        // Seven tenths of the plain sum, or the smallest part that is handled; or one part more where it would
+        // else too often stay low, and the risk of that is small.
+        let low = stage.bound == plan::stage::Bound::Low && stage.over <= 0.01;
+        assert!(low || stage.bags <= (0.7 * dose.bags.unwrap()).max(stage.unit) + 1e-9, "{case:?}");
+        let buy = dose.decision.unwrap().buy.unwrap();
+        assert!(f64::from(buy.bags) >= stage.bags && buy.range[0] <= buy.range[1], "{case:?}");
     }
 }
 
@@ -123,17 +124,18 @@ fn whatever_is_typed_no_nonsense_is_shown() {
         for field in wasm::field::FIELDS {
             let codes = match &field.answer {
                 wasm::field::Answered::Choice(all) => all,
-                wasm::field::Answered::Number(..) => &codes[..],
+                wasm::field::Answered::Number(..) | wasm::field::Answered::Moment => &codes[..],
             };
-            let unit = wasm::field::unit_of(field.name);
-            if unit != field.name {
+            let name = first_line(field.name);
+            let unit = wasm::field::unit_of(&name);
+            if unit != name {
                 form.0.push((unit.into(), d.pick(codes).into()));
             }
             let text = match field.answer {
                 wasm::field::Answered::Choice(all) if d.next() < 0.9 => d.pick(all),
                 _ => d.pick(TEXTS),
             };
-            form.0.push((field.name.into(), text.into()));
+            form.0.push((name, text.into()));
         }
         let answer = answer(&form);
         for (name, shown) in answer
@@ -142,19 +144,88 @@ fn whatever_is_typed_no_nonsense_is_shown() {
             .chain(answer.rows.iter().flat_map(|(_, lines)| lines.iter().flat_map(|line| &line.cells)))
         {
             let number = shown.text.chars().all(|c| c.is_ascii_digit() || ".,+−".contains(c));
+            let moment = shown.unit == Some("moment") && wasm::moment::read(&shown.text).is_some();
             assert!(
-                number && (!shown.text.is_empty() || name.ends_with(".unit")),
+                (number || moment) && (!shown.text.is_empty() || name.ends_with(".unit")),
                 "{name} shows {:?} for {form:?}",
                 shown.text
             );
         }
         for one in [
-            ["dose.unknown", "dose.add", "dose.enough", "dose.less"],
-            ["gate.index.pass", "gate.index.wait", "gate.index.stop", "gate.index.unknown"],
+            &["dose.unknown", "dose.add", "dose.enough", "dose.less", "dose.hold"][..],
+            &["gate.index.pass", "gate.index.wait", "gate.index.stop", "gate.index.unknown"],
         ] {
             assert_eq!(one.iter().filter(|s| answer.holds(s)).count(), 1, "{one:?} for {form:?}");
         }
     }
+}
+
+fn first_line(name: &str) -> String {
+    name.replace("log.N.", "log.1.")
+}
+
+/// With a line of the log, or anything else that the decision goes by, at fault or not finished, no amount is
+/// told: the rest would tell of another pool.
+#[test]
+fn no_amount_is_told_while_what_it_goes_by_is_at_fault() {
+    let demo = "pool.volume=62.82 pool.volume.unit=m3 pool.how=taped salt.now=400 salt.now.unit=[ppm] salt.how=meter \
+                salt.target=3200 bag.size=20 bag.size.unit=kg bag.purity=99.4 log.1.kind=dose log.1.mass=6 \
+                log.1.mass.unit={bag} log.1.when=2027-05-21T09:00 log.2.kind=reading log.2.salt=2320 \
+                log.2.how=meter log.2.when=2027-05-22T09:00";
+    let with = |name: &str, text: &str| {
+        let mut form = Form(
+            demo.split_whitespace()
+                .map(|p| p.split_once('=').unwrap())
+                .map(|(n, t)| (n.into(), t.into()))
+                .collect(),
+        );
+        form.0.push((name.into(), text.into()));
+        answer(&form)
+    };
+    let amounts =
+        ["now.mass", "now.bags", "buy.bags", "buy.total", "now.expect", "found.need", "found.volume"];
+    let told = |answer: &wasm::Answer| amounts.iter().filter(|name| answer.text(name).is_some()).count();
+    assert_eq!(told(&with("show", "metric")), amounts.len());
+    let broken = [
+        "pool.volume",
+        "pool.doubt",
+        "salt.now",
+        "salt.again",
+        "salt.target",
+        "salt.low",
+        "salt.high",
+        "bag.size",
+        "bag.purity",
+        "level.over",
+        "level.low",
+        "level.cap",
+        "level.enough",
+        "level.slack",
+        "log.1.kind",
+        "log.1.mass",
+        "log.1.when",
+        "log.2.salt",
+        "log.2.again",
+        "log.2.how",
+        "log.2.when",
+        "log.3.salt",
+        "log.24.when",
+    ];
+    for field in broken {
+        for bad in ["x", "-5", "1e9"] {
+            let answer = with(field, bad);
+            assert!(!answer.faults.is_empty(), "{field} = {bad}");
+            assert_eq!(told(&answer), 0, "{field} = {bad}: {:?}", answer.outputs);
+        }
+    }
+    for unfinished in ["log.1.mass", "log.1.when", "log.1.mass.unit", "log.2.salt", "log.2.how", "log.2.kind"]
+    {
+        assert_eq!(told(&with(unfinished, "")), 0, "{unfinished}");
+    }
+    // Struck out, it is as if it had not been.
+    let struck = with("log.2.kind", "struck");
+    assert_eq!(told(&struck), amounts.len());
+    assert_eq!(struck.text("now.bags"), Some("6"));
 }
 
 /// A field at fault counts as left out: nothing is worked out from it, and nothing else is lost. What
@@ -186,12 +257,17 @@ fn a_field_at_fault_counts_for_nothing() {
                 answer(&form)
             };
             let left_out = with(None);
+            if field.name.contains(".N.") {
+                continue; // A line of the log at fault stops every amount: the next property.
+            }
             for bad in ["x", "4oo", "1e9", "-5", "999999999", "12 kg", "7 4"] {
                 let faulty = with(Some(bad));
                 assert_eq!(faulty.faults.len(), 1, "{} = {bad}", field.name);
                 broken += 1;
                 let by_design =
-                    matches!(field.name, "salt.target" | "salt.low" | "salt.high" | "bag.have" | "less.cap");
+                    matches!(field.name, "salt.target" | "salt.low" | "salt.high" | "bag.have" | "less.cap")
+                        || matches!(field.name, "pool.doubt" | "salt.now" | "salt.again")
+                        || field.name.starts_with("level.");
                 for (name, shown) in &faulty.outputs {
                     assert_eq!(left_out.output(name), Some(shown), "{name} with {} = {bad}", field.name);
                 }
@@ -204,5 +280,5 @@ fn a_field_at_fault_counts_for_nothing() {
             }
         }
     }
-    assert_eq!(broken, 3 * 7 * 30, "every number field, at three readings, in seven ways");
+    assert_eq!(broken, 3 * 7 * 37, "every number field, at three readings, in seven ways");
 }

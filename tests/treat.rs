@@ -134,7 +134,7 @@ fn what_no_chemical_does_is_said() {
     // Without the fill water's tests no step is told: it would be for another water.
     let excess = Excess::of(&over, false).unwrap();
     assert!(excess.hardness.is_some() && excess.cyanurate.is_some() && excess.salt.is_none());
-    let treatment = treat(&over, Salinity::NONE, &replace::replace(&over, excess)).unwrap();
+    let treatment = treat(&over, Salinity::NONE, &replace::replace(&over, excess, None)).unwrap();
     assert!(treatment.water_first && treatment.steps.iter().all(Option::is_none) && treatment.is_due());
     let thin = case(
         40.0,
@@ -216,7 +216,7 @@ fn the_steps_are_for_the_water_that_they_go_into() {
         chlorine: None,
     };
     over.fill_salt = Salinity::from_mg_per_l(120.0).ok();
-    let replace = replace::replace(&over, Excess::of(&over, false).unwrap());
+    let replace = replace::replace(&over, Excess::of(&over, false).unwrap(), None);
     let steps: Vec<_> = treat(&over, Salinity::NONE, &replace).unwrap().steps.into_iter().flatten().collect();
     assert_eq!(steps.len(), 1);
     assert!((kg(steps[0].whole) - 2.815).abs() < 0.01, "{:?}", steps[0].whole);

@@ -11,6 +11,10 @@ pub enum Quantity {
     BagSize,
     /// How many bags, a whole number.
     Bags,
+    /// Bags and parts of bags put in.
+    PutIn,
+    /// How far short of the target bags may come, mg/L.
+    Slack,
     /// Sodium chloride in salt, part of 1.
     Purity,
     /// A part of a whole, 0 to 1.
@@ -105,6 +109,9 @@ table! {
     BAGS = Bags 0.0 .. 100_000.0, "A whole number of bags (our choice).";
     PURITY = Purity 0.5 .. 1.0, "Below half it is not pool salt (our choice).";
     FRACTION = Fraction 0.0 .. 1.0, "A part of a whole.";
+    PUT_IN = PutIn 0.0 .. 100_000.0, "Bags and parts of bags (our choice).";
+    DOUBT = Fraction 0.005 .. 0.5, "Surer than half a percent nobody is; beyond half it is no size (our choice).";
+    SLACK = Slack 0.0 .. 1_000.0, "More than that is no slack (our choice).";
     CAP = Fraction 0.01 .. 1.0, "A drain of under a hundredth of the pool is no drain (our choice).";
     SALINITY = Salinity 0.0 .. 40_000.0, "From none to a little above sea water.";
     TARGET = Salinity 100.0 .. 40_000.0, "A generator that asks for less than 100 mg/L is unknown to us (our choice).";

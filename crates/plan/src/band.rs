@@ -1,4 +1,4 @@
-//! Where does the reading stand against the generator's band?
+//! Between which limits is the salt to stand?
 
 use crate::policy;
 use chem::Salinity;
@@ -25,17 +25,6 @@ pub enum BandFault {
     LowNotBelow,
     /// The high limit must be above the target.
     HighNotAbove,
-}
-
-/// A reading against a band.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Standing {
-    /// Below the low limit.
-    Short,
-    /// Between the limits, themselves included, or next to the target.
-    Within,
-    /// Above the high limit.
-    Over,
 }
 
 impl Band {
@@ -77,28 +66,5 @@ impl Band {
     pub fn is_unusual(&self) -> bool {
         let [low, high] = policy::USUAL_TARGET;
         !self.example && !(low..=high).contains(&self.target.mg_per_l())
-    }
-
-    /// Where `reading` stands. On a limit, or next to the target, it is within.
-    ///
-    /// ```
-    /// use chem::Salinity;
-    /// use plan::{Band, Standing};
-    /// let ppm = |x| Salinity::from_mg_per_l(x).unwrap();
-    /// let band = Band::of(Some(ppm(3_150.0)), Some(ppm(3_200.0)), None).unwrap();
-    /// assert_eq!(band.standing(ppm(3_090.0)), Standing::Short);
-    /// assert_eq!(band.standing(ppm(3_140.0)), Standing::Within); // 60 below the target
-    /// assert_eq!(band.standing(ppm(3_600.0)), Standing::Within);
-    /// assert_eq!(band.standing(ppm(3_601.0)), Standing::Over);
-    /// ```
-    pub fn standing(&self, reading: Salinity) -> Standing {
-        let near = reading.mg_per_l() >= self.target.mg_per_l() - policy::NEAR_TARGET;
-        if reading < self.low && !near {
-            Standing::Short
-        } else if reading > self.high {
-            Standing::Over
-        } else {
-            Standing::Within
-        }
     }
 }

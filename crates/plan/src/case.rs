@@ -1,6 +1,8 @@
 //! What is known about the pool? Each part may be missing.
 
 use crate::band::Band;
+use crate::course::Log;
+use crate::policy::Levels;
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
 
@@ -309,12 +311,20 @@ pub struct Case {
     pub volume: Option<Volume>,
     /// How it was found.
     pub method: Option<Method>,
+    /// How far it is typically off, in place of what the method says.
+    pub doubt: Optional<Fraction>,
     /// What the water touches.
     pub surface: Option<Surface>,
     /// Salt reading.
     pub reading: Optional<Salinity>,
+    /// What was read when it was read again at once.
+    pub again: Optional<Salinity>,
     /// What it was read with.
     pub instrument: Option<Instrument>,
+    /// When, in minutes; needed only where salt went in before it.
+    pub read_at: Option<i64>,
+    /// What was put in and read besides.
+    pub log: Optional<Log>,
     /// The water's history.
     pub history: Option<History>,
     /// The generator's band; `None` while what was typed contradicts itself.
@@ -331,6 +341,8 @@ pub struct Case {
     pub cap: Optional<Fraction>,
     /// Is the ground water known to stand low?
     pub ground: Option<Ground>,
+    /// Which risks are taken.
+    pub levels: Optional<Levels>,
     /// What stands on the shelf for the other tests; `None` while one of its labels is garbled.
     pub products: Option<Products>,
     /// Where the other tests are to go; `None` while one of the goals is garbled.

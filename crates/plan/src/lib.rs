@@ -7,8 +7,16 @@
 //! |---|---|
 //! | What is known about the pool? | [`case`] |
 //! | Which numbers are choices, and whose? | [`policy`] |
-//! | Where does the reading stand against the band? | [`band`] |
-//! | How many bags to buy, how many now, how many later? | [`staging`] |
+//! | Between which limits is the salt to stand? | [`band`] |
+//! | What does the plain sum say, and what is decided on it? | [`staging`] |
+//! | The same under doubt: what is asked of a job? What was put in and read, in order? | [`job`], [`course`] |
+//! | How far may each figure be off? | [`spread`] |
+//! | How much water and salt, and how sure is that? | [`estimate`], of [`mixture`]s that `filter` finds |
+//! | Which readings can be believed? | [`odd`] |
+//! | What is to be done now, and what is to be bought? | [`decide`] |
+//! | How many bags now? How much water to replace? | [`stage`], [`dilute`] |
+//! | What do the doses themselves say of the volume? | [`dosing`] |
+//! | Which measurement would pay most to repeat? | [`pays`] |
 //! | What will the salt do to the saturation index? | [`balance`] |
 //! | What has to go in before the salt? | [`treat`] |
 //! | What if there is too much of what only other water takes out? | [`replace`] |
@@ -18,20 +26,34 @@
 pub mod balance;
 pub mod band;
 pub mod case;
+pub mod course;
+pub mod decide;
+pub mod dilute;
+pub mod dosing;
+pub mod estimate;
+mod filter;
+pub mod job;
+pub mod mixture;
+pub mod odd;
+pub mod pays;
 pub mod policy;
 pub mod replace;
 pub mod rules;
+pub mod spread;
+pub mod stage;
 pub mod staging;
 pub mod treat;
 
 pub use balance::Balance;
 use balance::Due;
-pub use band::{Band, BandFault, Standing};
+pub use band::{Band, BandFault};
 pub use case::*;
-use chem::Salinity;
+use chem::{Mass, Salinity};
+pub use decide::{Code, Decision};
+pub use job::Job;
 pub use replace::{Excess, Replace};
 pub use rules::{Gate, Gates, Go, Verdict};
-pub use staging::Dose;
+pub use staging::{Dose, Standing};
 pub use treat::Treatment;
 
 /// Why a result is not there.
@@ -48,8 +70,6 @@ pub enum Unknown {
 /// Everything that follows from a [`Case`].
 #[derive(Clone, Debug)]
 pub struct Plan {
-    /// The reading against the band; `None` while either is unknown.
-    pub standing: Option<Standing>,
     /// Salt to buy and to add.
     pub dose: Dose,
     /// The saturation index, today and after the salt.
@@ -84,32 +104,40 @@ pub struct Plan {
 /// };
 /// let plan = plan(&case);
 /// assert!(plan.needs.contains(Input::Purity)); // missing, so named; nothing is assumed in its place
-/// assert!(plan.dose.staging.is_none());
+/// assert!(plan.dose.decision.is_none());
 /// # Ok(())
 /// # }
 /// ```
 pub fn plan(case: &Case) -> Plan {
-    let today = case.band.zip(case.read()).map(|(band, reading)| band.standing(reading));
-    let over = today == Some(Standing::Over);
-    let replace = match Excess::of(case, over && case.instrument != Some(Instrument::Display)) {
-        Some(excess) => replace::replace(case, excess),
+    let today = staging::dose(case);
+    let over = today.standing() == Some(Standing::Over);
+    let by_display = today.latest().is_some_and(|visit| visit.reading.instrument == Instrument::Display);
+    let here = now(case, &today);
+    let replace = match Excess::of(&here, over && !by_display) {
+        Some(excess) => replace::replace(&here, excess, today.decision.as_ref().and_then(|d| d.dilution)),
         None => Err(Unknown::NotAsked),
     };
     let water_first = !over && !matches!(replace, Err(Unknown::NotAsked));
     // The salt is counted for the water that it goes into.
-    let salted = if water_first { after(case, &replace) } else { Some(*case) };
-    let reading = salted.and_then(|case| case.read());
-    let standing = case.band.zip(reading).map(|(band, reading)| band.standing(reading));
-    let dose = salted.map_or(Dose::default(), |case| staging::dose(&case, standing));
-    let due = match (standing, dose.rise) {
-        (None, _) => Due::Unknown,
-        (Some(Standing::Short), Some(rise)) => Due::Rise(rise),
-        (Some(_), _) => Due::Nothing,
+    let salted = if water_first { after(&here, &replace) } else { Some(*case) };
+    let dose = match salted {
+        Some(salted) if water_first => staging::dose(&salted),
+        Some(_) => today,
+        None => Dose::default(),
+    };
+    let put_in = dose.course.is_some_and(|course| course.put_in > Mass::NONE);
+    let garbled = case.doubt == Optional::Garbled || case.levels == Optional::Garbled;
+    let known = case.band.is_some() && case.read().is_some() && dose.course.is_some() && !garbled;
+    let due = match (dose.standing(), dose.rise) {
+        (None, _) if !known => Due::Unknown,
+        (None, Some(rise)) => Due::Rise(rise),
+        (Some(standing), Some(rise)) if put_in || standing == Standing::Short => Due::Rise(rise),
+        _ => Due::Nothing,
     };
     let rise = if let Due::Rise(rise) = due { rise } else { Salinity::NONE };
     let treatment = treat::treat(case, rise, &replace);
     let balance = balance::balance(case, if water_first { Due::Nothing } else { due });
-    let gates = rules::gates(case, &balance, &treatment);
+    let gates = rules::gates(case, &dose, &balance, &treatment);
     let mut needs = dose.needs;
     for unknown in [balance.err(), replace.err(), treatment.err()] {
         if let Some(Unknown::Needs(more)) = unknown {
@@ -119,13 +147,23 @@ pub fn plan(case: &Case) -> Plan {
     if let Ok(known) = &replace {
         needs = needs.and(known.needs);
     }
-    let go = rules::go(standing, dose.staging.is_some(), &gates);
-    let counted_from = reading.filter(|_| water_first);
-    Plan { standing, counted_from, dose, balance, replace, treatment, gates, go, needs }
+    let go = rules::go(&dose, &gates);
+    let counted_from = salted.filter(|_| water_first).and_then(|case| case.read());
+    Plan { counted_from, dose, balance, replace, treatment, gates, go, needs }
+}
+
+/// The case with the salt that is in its water now: the reading, and once salt went in the estimate.
+fn now(case: &Case, dose: &Dose) -> Case {
+    let known = dose.decision.as_ref().and_then(|decision| decision.known);
+    let told = known.filter(|_| {
+        dose.standing() == Some(Standing::Over) || dose.course.is_some_and(|c| c.put_in > Mass::NONE)
+    });
+    let salt = told.and_then(|known| Salinity::from_mg_per_l(known.salt.mean).ok());
+    Case { reading: salt.map_or(case.reading, Optional::Given), ..*case }
 }
 
 /// The case once its water is replaced; `None` while that can't be told.
 fn after(case: &Case, replace: &Result<Replace, Unknown>) -> Option<Case> {
     let replace = replace.as_ref().ok().filter(|r| r.at_once.is_ok())?;
-    Some(Case { reading: Optional::Given(replace.salt?), ..*case })
+    Some(Case { reading: Optional::Given(replace.salt?), log: Optional::LeftOut, ..*case })
 }

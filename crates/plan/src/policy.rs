@@ -13,9 +13,6 @@ pub const USUAL_TARGET: [f64; 2] = [1_000.0, 8_000.0];
 /// is likelier than such water.
 pub const LEAST_READING: f64 = 20.0;
 
-/// This near below the target nothing is added, whatever the low limit, mg/L. Our choice: most tests
-/// can't tell it from the target.
-pub const NEAR_TARGET: f64 = 100.0;
 /// Other ions may account for this much more than a conductivity reads before the two are said to
 /// disagree, mg/L. Our choice.
 pub const BELIED_BY: f64 = 100.0;
@@ -25,8 +22,6 @@ pub const OTHER_SOLIDS: f64 = 500.0;
 
 /// Part of the computed bags that goes in at the first stage. Common practice: six or seven of ten.
 pub const FIRST_STAGE: f64 = 0.7;
-/// Below this part of the need a first stage in whole bags is too coarse. Our choice.
-pub const FIRST_STAGE_LEAST: f64 = 0.5;
 /// Below this many bags the salt is weighed. Our choice.
 pub const WEIGH_BELOW_BAGS: f64 = 2.0;
 /// Below this mass in all it is weighed in the finer step, kg. Our choice.
@@ -88,3 +83,80 @@ pub const LARGEST_DOSE: [f64; 7] = [1_000.0, 1.0, 0.25, 0.232, 0.8, 0.25, 0.113]
 /// Hours from a step to its test, at least, in the same order. Common practice, no source; cyanuric acid
 /// dissolves slowly and is tested after days.
 pub const WAIT: [u32; 7] = [4, 6, 24, 72, 24, 4, 4];
+
+/// Which risks are taken. An author of a page may set each; all of them are our choice.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Levels {
+    /// Risk of passing the high limit that a dose may bring.
+    pub over: f64,
+    /// Risk of staying below the low limit that is left standing.
+    pub low: f64,
+    /// Part of the plain sum that goes in before the first retest; 1 means no such limit.
+    pub cap: f64,
+    /// How likely the bags bought are to suffice.
+    pub enough: f64,
+    /// Bags are bought to come this near the target, mg/L.
+    pub slack: f64,
+    /// Most of the pool to replace at one go.
+    pub pass: f64,
+    /// Risk of still standing above the high limit that is left after all the replacing.
+    pub drained: f64,
+}
+
+/// Salt goes in easily and comes out only with water: passing the high limit is allowed one time in a
+/// hundred, ending a little low one time in four.
+impl Default for Levels {
+    fn default() -> Self {
+        Self {
+            over: 0.01,
+            low: 0.25,
+            cap: FIRST_STAGE,
+            enough: 0.75,
+            slack: BUYING_SLACK,
+            pass: 1.0 / 3.0,
+            drained: 0.10,
+        }
+    }
+}
+
+impl Levels {
+    /// Is each of them in its range? NaN is in none. The risk of passing the high limit stays under
+    /// even odds, where it is too salty for any dose.
+    ///
+    /// ```
+    /// use plan::policy::Levels;
+    /// assert!(Levels::default().are_levels());
+    /// assert!(!Levels { over: f64::NAN, ..Levels::default() }.are_levels());
+    /// ```
+    pub fn are_levels(&self) -> bool {
+        let part = |x: f64| x > 0.0 && x < 1.0;
+        let [cap, pass] = [self.cap, self.pass].map(|x| part(x) || x == 1.0);
+        let risks = part(self.over) && self.over <= 0.5 && part(self.low) && part(self.drained);
+        risks && cap && pass && part(self.enough) && (0.0..=1_000.0).contains(&self.slack)
+    }
+}
+
+/// The cap holds on after the first stage while less than this part of it has gone in. Our choice.
+pub const CAP_STILL_HOLDS: f64 = 0.5;
+/// The smallest part of a bag that is handled: at the first stage, later. Our choice.
+pub const PART_OF_BAG: [f64; 2] = [1.0, 0.5];
+
+/// Salt before the first reading once there is one: mean and spread, mg/L. Our choice: so wide that the
+/// reading speaks, and not a history that the reading belies.
+pub const BEFORE_READING: (f64, f64) = (1_500.0, 3_000.0);
+/// A reading is odd when it stands more of its own spreads than this below, or above, what was expected.
+/// Our choice, on purpose not the same: too low is mostly undissolved salt or a mixed-up sample, and
+/// acting on it overshoots.
+pub const ODD: [f64; 2] = [2.0, 3.0];
+/// What was expected is reckoned with a doubt of the volume of at most this. Our choice: a remembered
+/// volume must not excuse a strange rise.
+pub const ODD_DOUBT: f64 = 0.10;
+/// Two readings of one visit differ when they stand more of their common spreads apart. Our choice.
+pub const REPEAT_APART: f64 = 3.0;
+/// Two odd readings that agree are not believed if the volume they tell of lies, more likely than not,
+/// farther off than this many spreads of a blunder. Our choice.
+pub const FAR_OFF: f64 = 3.0;
+/// A rise whose spread is more than this part of it is too weak to tell the volume from. Our choice.
+pub const WEAK_RISE: f64 = 0.25;
+/// Spread of the salt that replacing takes out, part of it. Our choice.
+pub const REPLACED_SPREAD: f64 = 0.03;

@@ -2,6 +2,7 @@
 
 use crate::Unknown;
 use crate::case::{Case, Ground, Input, Needs, Surface, Tests};
+use crate::dilute::Dilution;
 use crate::policy;
 use chem::{Alkalinity, Cyanurate, Fraction, Hardness, Salinity, Volume, Water, dilution};
 use dilution::Conserved;
@@ -71,6 +72,8 @@ pub struct Replace {
     pub exchange: Option<Amount>,
     /// In parts; `None` while the cap is not known.
     pub parts: Option<Parts>,
+    /// The salt now.
+    pub from: Option<Salinity>,
     /// The salt reading afterwards.
     pub salt: Option<Salinity>,
     /// The other tests afterwards, those that are known on both sides.
@@ -165,7 +168,7 @@ pub fn cap(case: &Case) -> Option<(Cap, bool)> {
 
 /// Replacement that takes all of an excess away: the analyte that needs most decides.
 ///
-/// Errors: [`Unknown::Needs`] while the pool's or the fill water's value of an analyte in excess is missing.
+/// Where the salt is in doubt, `dilution` has its share. Errors: [`Unknown::Needs`] while the pool's or the fill water's value of an analyte in excess is missing.
 ///
 /// ```
 /// use chem::Salinity;
@@ -173,10 +176,10 @@ pub fn cap(case: &Case) -> Option<(Cap, bool)> {
 /// let ppm = |x| Salinity::from_mg_per_l(x).unwrap();
 /// let case = Case { reading: Optional::Given(ppm(4_000.0)), fill_salt: Some(ppm(400.0)), ..Case::default() };
 /// let excess = replace::Excess { salt: Some(ppm(3_200.0)), ..Default::default() };
-/// let parts = replace::replace(&case, excess).unwrap().parts.unwrap();
+/// let parts = replace::replace(&case, excess, None).unwrap().parts.unwrap();
 /// assert_eq!(parts.count, 2); // 22.2 % in drains of 15 % at most
 /// ```
-pub fn replace(case: &Case, excess: Excess) -> Result<Replace, Unknown> {
+pub fn replace(case: &Case, excess: Excess, dilution: Option<Dilution>) -> Result<Replace, Unknown> {
     let (p, f) = (&case.water, &case.fill);
     let needs = Needs::of(&[
         (Input::FillSalt, case.fill_salt.is_some()),
@@ -190,7 +193,12 @@ pub fn replace(case: &Case, excess: Excess) -> Result<Replace, Unknown> {
         (Input::FillHardness, f.hardness.is_some()),
         (Input::FillCyanurate, f.cyanurate.is_some()),
     ]);
-    let salt = demand(Analyte::Salt, excess.salt, case.read(), case.fill_salt);
+    let salt = match dilution {
+        Some(Dilution { share, .. }) => {
+            Some(Ok(Demand { of: Analyte::Salt, share, exchange: -libm::log1p(-share) }))
+        }
+        None => demand(Analyte::Salt, excess.salt, case.read(), case.fill_salt),
+    };
     let hardness = demand(Analyte::Hardness, excess.hardness, p.hardness, f.hardness);
     let cyanurate = demand(Analyte::Cyanurate, excess.cyanurate, p.cyanurate, f.cyanurate);
     let mut most = Ok(Demand::default());
@@ -209,6 +217,7 @@ pub fn replace(case: &Case, excess: Excess) -> Result<Replace, Unknown> {
         at_once: share.map(|f| amount(f.ratio())),
         exchange: most.ok().map(|most| amount(most.exchange)),
         parts: share.ok().and_then(|share| parts(case, share, amount)),
+        from: case.read(),
         salt: after(case.read(), case.fill_salt, share),
         alkalinity: after(p.alkalinity, f.alkalinity, share),
         hardness: after(p.hardness, f.hardness, share),

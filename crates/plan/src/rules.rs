@@ -2,9 +2,9 @@
 
 use crate::Unknown;
 use crate::balance::Balance;
-use crate::band::Standing;
 use crate::case::{Case, Instrument, Method, Surface};
 use crate::policy;
+use crate::staging::{Dose, Standing};
 use crate::treat::Treatment;
 
 /// What a gate says.
@@ -104,17 +104,19 @@ pub fn shown(index: f64) -> f64 {
 ///
 /// ```
 /// use plan::{Case, Gate, Needs, Unknown, Verdict, rules};
-/// let gates = rules::gates(&Case::default(), &Err(Unknown::Needs(Needs::NONE)), &Err(Unknown::NotAsked));
+/// let nothing = Err(Unknown::Needs(Needs::NONE));
+/// let gates = rules::gates(&Case::default(), &Default::default(), &nothing, &Err(Unknown::NotAsked));
 /// assert_eq!(gates.at(Gate::Ph), Verdict::Unknown);
 /// ```
 pub fn gates(
     case: &Case,
+    dose: &Dose,
     balance: &Result<Balance, Unknown>,
     treatment: &Result<Treatment, Unknown>,
 ) -> Gates {
     Gates(GATES.map(|(gate, ..)| match gate {
         Gate::Volume => volume(case),
-        Gate::Reading => reading(case),
+        Gate::Reading => reading(case, dose),
         Gate::Target => target(case),
         Gate::Heat => heat(case),
         Gate::Ph => ph(case),
@@ -126,18 +128,18 @@ pub fn gates(
 fn volume(case: &Case) -> Verdict {
     match (case.volume, case.method) {
         (None, _) => Verdict::Unknown,
-        (Some(_), Some(Method::Remembered)) => Verdict::Wait,
+        (Some(_), None | Some(Method::Remembered)) => Verdict::Wait,
         (Some(_), _) => Verdict::Pass,
     }
 }
 
-fn reading(case: &Case) -> Verdict {
-    match case.instrument {
-        Some(Instrument::Assumed) => Verdict::Stop,
-        None => Verdict::Unknown,
-        Some(_) if case.read().is_none() => Verdict::Unknown,
+/// The last reading is the one that counts.
+fn reading(case: &Case, dose: &Dose) -> Verdict {
+    match dose.latest().map(|visit| visit.reading.instrument) {
         Some(Instrument::Display) => Verdict::Wait,
         Some(_) => Verdict::Pass,
+        None if case.instrument == Some(Instrument::Assumed) => Verdict::Stop,
+        None => Verdict::Unknown,
     }
 }
 
@@ -194,19 +196,17 @@ pub fn low_is_a_note(case: &Case, balance: Option<&Balance>) -> bool {
     shell && judged.is_some_and(|i| shown(i.log10()) < -policy::INDEX_PASS)
 }
 
-/// The worst decides: a stop; then nothing to add; then anything missing; then a wait that holds.
-///
-/// `counted`: the bags are known.
-pub fn go(standing: Option<Standing>, counted: bool, gates: &Gates) -> Go {
-    if gates.any(Verdict::Stop) || standing == Some(Standing::Over) {
-        Go::No
-    } else if standing == Some(Standing::Within) {
-        if gates.at(Gate::Reading) == Verdict::Pass { Go::Nothing } else { Go::NotYet }
-    } else if !counted || gates.any(Verdict::Unknown) {
-        Go::CantSay
-    } else if gates.waits() {
-        Go::NotYet
-    } else {
-        Go::Quote
+/// The worst decides: a stop; then nothing to add, or nothing that can be told; then anything missing; then a
+/// wait that holds, which a stage that is in is too.
+pub fn go(dose: &Dose, gates: &Gates) -> Go {
+    match dose.standing() {
+        Some(Standing::Over) => Go::No,
+        _ if gates.any(Verdict::Stop) => Go::No,
+        Some(Standing::Within) if gates.at(Gate::Reading) == Verdict::Pass => Go::Nothing,
+        Some(Standing::Within | Standing::Held) => Go::NotYet,
+        None => Go::CantSay,
+        Some(Standing::Short) if gates.any(Verdict::Unknown) => Go::CantSay,
+        Some(Standing::Short) if gates.waits() || dose.is_in() => Go::NotYet,
+        Some(Standing::Short) => Go::Quote,
     }
 }

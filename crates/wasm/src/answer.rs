@@ -36,6 +36,8 @@ pub struct Answer {
     pub states: Vec<String>,
     /// The lines of each list.
     pub rows: Vec<(&'static str, Vec<Line>)>,
+    /// Where each mark of the drawing lies: from, to, as parts of its scale.
+    pub marks: Vec<(&'static str, [f64; 2])>,
     /// The fields that can't be used.
     pub faults: Vec<Fault>,
 }

@@ -3,7 +3,7 @@
 use crate::answer;
 use crate::answer::joined;
 use crate::dom::{Pen, all, first};
-use crate::field;
+use crate::field::{self, LINES};
 use crate::form::Form;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -71,7 +71,7 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
         leaving: Cell::new(0),
         said: RefCell::default(),
     });
-    for kind in ["input", "change", "focusout", "click", "submit"] {
+    for kind in ["input", "change", "focusout", "click", "submit", "toggle"] {
         desk.on(&desk.form, kind, Desk::happened)?;
     }
     desk.on(&desk.window, "hashchange", |desk, _| match desk.window.history()?.state()?.is_truthy() {
@@ -93,7 +93,9 @@ impl Desk {
         let desk = self.clone();
         let listen =
             Closure::<dyn Fn(Event) -> Result<(), JsValue>>::new(move |event: Event| act(&desk, &event));
-        target.add_event_listener_with_callback(kind, listen.as_ref().unchecked_ref())?;
+        // What is unfolded says so to itself alone, unless it is caught on its way there.
+        let catch = kind == "toggle";
+        target.add_event_listener_with_callback_and_bool(kind, listen.as_ref().unchecked_ref(), catch)?;
         listen.forget(); // The form keeps it, for as long as the page stands.
         Ok(())
     }
@@ -105,6 +107,8 @@ impl Desk {
         let name = target.get_attribute("name").unwrap_or_default();
         match event.type_().as_str() {
             "click" => return self.clicked(event, &target),
+            "toggle" if !target.has_attribute("data-ask") => return Ok(()),
+            "toggle" => {}
             "submit" => {
                 event.prevent_default();
                 let goal = self.form.get_attribute("action").unwrap_or_default();
@@ -182,6 +186,7 @@ impl Desk {
 
     /// Puts texts into the fields of their names; a name the page has no field for is left.
     fn set(self: &Rc<Self>, form: &Form) -> Result<(), JsValue> {
+        self.pen.lines((form.lines_used() + 1).min(LINES.len()))?;
         for field in all(&self.form, "input[name], select[name], textarea[name]") {
             let name = field.get_attribute("name").unwrap_or_default();
             let Some((_, text)) = form.0.iter().rev().find(|(n, _)| *n == name) else { continue };
@@ -206,7 +211,9 @@ impl Desk {
     fn refresh(self: &Rc<Self>) -> Result<(), JsValue> {
         let mut form = self.typed();
         self.keep(&form)?;
+        self.pen.lines((form.lines_used() + 1).min(LINES.len()))?;
         form.0.extend(self.signs.iter().cloned());
+        form.0.extend(self.beside());
         let mut answer = answer(&form);
         if self.before.borrow().is_some() {
             answer.say("can.undo");
@@ -222,6 +229,23 @@ impl Desk {
             Some(sentence) => self.speak(sentence),
             None => Ok(()),
         }
+    }
+
+    /// What only the browser knows: the time zone of each moment, and what somebody has unfolded.
+    fn beside(&self) -> Vec<(String, String)> {
+        let mut all_of_it = Vec::new();
+        for field in all(&self.form, "input[type='datetime-local']") {
+            let field = field.unchecked_ref::<web_sys::HtmlInputElement>();
+            let minutes = js_sys::Date::parse(&field.value()) / 60_000.0;
+            if minutes.is_finite() {
+                all_of_it.push((joined(&["utc.", &field.name()]), (minutes as i64).to_string()));
+            }
+        }
+        for asked in all(&self.form, "details[data-ask][open]") {
+            let name = asked.get_attribute("data-ask").unwrap_or_default();
+            all_of_it.push((joined(&["ask.", &name]), "yes".into()));
+        }
+        all_of_it
     }
 
     fn leave(&self, name: &str) {

@@ -34,7 +34,66 @@ impl Pen {
         self.outputs(&self.form, "output[name]:not([data-fault] *, [data-row] *)", &answer.outputs);
         conditions(&self.form, |state| answer.holds(state));
         self.rows(answer)?;
+        self.marks(answer)?;
         self.faults(answer)
+    }
+
+    /// Numbers, in the drawings' own geometry: `data-left` to `data-right` is the scale.
+    fn marks(&self, answer: &Answer) -> Result<(), JsValue> {
+        for drawing in all(&self.form, "svg[data-scale]") {
+            let edge = |name: &str| -> f64 {
+                drawing.get_attribute(name).and_then(|text| text.parse::<u16>().ok()).unwrap_or(0).into()
+            };
+            let (left, right) = (edge("data-left"), edge("data-right"));
+            let place = |part: f64| (left + part * (right - left)).round() as u32;
+            for mark in all(&drawing, "[data-mark]") {
+                let name = mark.get_attribute("data-mark").unwrap_or_default();
+                let Some((_, ends)) = answer.marks.iter().find(|(n, _)| *n == name) else { continue };
+                let [from, to] = ends.map(place);
+                let geometry = match mark.tag_name().as_str() {
+                    "rect" => [("x", from), ("width", to.saturating_sub(from).max(1))],
+                    "line" => [("x1", from), ("x2", to)],
+                    _ => [("x", from), ("x", from)],
+                };
+                for (attribute, x) in geometry {
+                    mark.set_attribute(attribute, &x.to_string())?;
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// So many lines of the log, each a copy of the page's template for one.
+    pub fn lines(&self, count: usize) -> Result<(), JsValue> {
+        let Some(template) = first(&self.form, "template[data-lines]") else { return Ok(()) };
+        let (Some(line), Some(parent)) = (content(template.clone()), template.parent_node()) else {
+            return Ok(());
+        };
+        let there = all(&self.form, "[data-line]");
+        there.iter().skip(count).for_each(Element::remove);
+        for n in there.len() + 1..=count {
+            let n = n.to_string();
+            let copy = line.clone_node_with_deep(true)?;
+            for element in all(&copy, "*") {
+                for attribute in element.get_attribute_names() {
+                    let attribute = attribute.as_string().unwrap_or_default();
+                    let value = element.get_attribute(&attribute).unwrap_or_default();
+                    if value.contains("log.N") || value.contains("log-N") {
+                        let own = joined(&["log.", &n]);
+                        let value = value.replace("log.N", &own).replace("log-N", &own.replace('.', "-"));
+                        element.set_attribute(&attribute, &value)?;
+                    }
+                }
+                if element.has_attribute("data-n") {
+                    element.set_text_content(Some(&n));
+                }
+            }
+            if let Some(first) = copy.unchecked_ref::<DocumentFragment>().children().item(0) {
+                first.set_attribute("data-line", &n)?;
+            }
+            parent.insert_before(&copy, Some(&template))?;
+        }
+        Ok(())
     }
 
     /// What a template of the form says of an answer, as text.
@@ -49,12 +108,24 @@ impl Pen {
     fn text(&self, shown: &Shown) -> String {
         match shown.unit {
             None => shown.text.clone(),
+            Some("moment") => self.moment(&shown.text),
             Some(code) => {
                 let word = self.words.iter().find(|(c, _)| c == code).map_or(code, |(_, word)| word);
                 let space = if shown.text.is_empty() { "" } else { "\u{a0}" };
                 joined(&[&shown.text, space, word])
             }
         }
+    }
+
+    /// A moment in the page's language and this place's time.
+    fn moment(&self, text: &str) -> String {
+        let moment = js_sys::Date::new(&joined(&[text, "Z"]).into());
+        let lang = self.form.closest("[lang]").ok().flatten().and_then(|e| e.get_attribute("lang"));
+        let style = js_sys::Object::new();
+        for (key, value) in [("dateStyle", "medium"), ("timeStyle", "short")] {
+            let _ = js_sys::Reflect::set(&style, &key.into(), &value.into());
+        }
+        moment.to_locale_string(&lang.unwrap_or_default(), &style).into()
     }
 
     fn outputs(&self, within: &Node, selector: &str, shown: &Row) {

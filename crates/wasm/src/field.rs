@@ -2,6 +2,7 @@
 
 use crate::unit::Kind;
 use chem::bounds::{self, Bounds};
+use plan::course::MOST_ENTRIES;
 use plan::{Ground, History, Instrument, Method, Surface};
 
 /// A question.
@@ -20,6 +21,8 @@ pub enum Answered {
     Number(&'static Bounds, In),
     /// One of these codes.
     Choice(&'static [&'static str]),
+    /// A moment: a day and a time of day.
+    Moment,
 }
 
 /// In which unit a number is typed.
@@ -43,18 +46,29 @@ const fn choice(name: &'static str, codes: &'static [&'static str]) -> Field {
     Field { name, answer: Answered::Choice(codes) }
 }
 
+const fn moment(name: &'static str) -> Field {
+    Field { name, answer: Answered::Moment }
+}
+
 const WATER: In = In::Asked(Kind::Water, "pool.volume.unit");
 const SALT: In = In::Asked(Kind::Salt, "salt.now.unit");
+const READING: In = In::Asked(Kind::Reading, "salt.now.unit");
 const TA: In = In::Usual(Kind::Alkalinity, "water.ta.unit", "mg/L");
 const CH: In = In::Usual(Kind::Hardness, "water.ch.unit", "mg/L");
 const PART: In = In::Fixed(Kind::Part, "%");
+
+/// What a line of the log can be read with: an assumed reading, the last of the list, is none.
+pub const READ_WITH: &[&str] = Instrument::CODES.split_at(Instrument::CODES.len() - 1).0;
 
 /// Every question but the units, which are the questions that [`In::Asked`] and [`In::Usual`] name.
 pub const FIELDS: &[Field] = &[
     number("pool.volume", &bounds::VOLUME, WATER),
     choice("pool.how", Method::CODES),
     choice("surface.kind", Surface::CODES),
-    number("salt.now", &bounds::SALINITY, SALT),
+    number("pool.doubt", &bounds::DOUBT, PART),
+    number("salt.now", &bounds::SALINITY, READING),
+    number("salt.again", &bounds::SALINITY, READING),
+    moment("salt.when"),
     choice("salt.how", Instrument::CODES),
     choice("salt.compensated", &["yes", "no"]),
     choice("salt.class", History::CODES),
@@ -87,16 +101,79 @@ pub const FIELDS: &[Field] = &[
     number("treat.bleach", &bounds::BLEACH_PERCENT, In::Usual(Kind::Bleach, "treat.bleach.unit", "g/dL")),
     number("treat.calcium", &bounds::PURITY, PART),
     number("treat.powder", &bounds::PURITY, PART),
+    number("level.over", &bounds::FRACTION, PART),
+    number("level.low", &bounds::FRACTION, PART),
+    number("level.cap", &bounds::FRACTION, PART),
+    number("level.enough", &bounds::FRACTION, PART),
+    number("level.slack", &bounds::SLACK, In::Bare),
+    // N is the number of a line: see [`LINES`].
+    choice("log.N.kind", &["dose", "reading", "struck"]),
+    moment("log.N.when"),
+    number("log.N.mass", &bounds::MASS, In::Asked(Kind::Dose, "log.N.mass.unit")),
+    number("log.N.salt", &bounds::SALINITY, READING),
+    number("log.N.again", &bounds::SALINITY, READING),
+    choice("log.N.how", READ_WITH),
     choice("show", &["as-typed", "metric", "us"]),
 ];
 
-/// The question of that name.
+/// The names of the questions in one line of the log.
+#[derive(Debug)]
+pub struct Line {
+    /// Salt put in, or read?
+    pub kind: &'static str,
+    /// When?
+    pub when: &'static str,
+    /// How much went in?
+    pub mass: &'static str,
+    /// In which unit?
+    pub unit: &'static str,
+    /// What was read?
+    pub salt: &'static str,
+    /// And when it was read again at once?
+    pub again: &'static str,
+    /// With what?
+    pub how: &'static str,
+}
+
+impl Line {
+    /// All names whose answers begin a line; a unit alone does not.
+    pub const fn names(&self) -> [&'static str; 6] {
+        [self.kind, self.when, self.mass, self.salt, self.again, self.how]
+    }
+}
+
+macro_rules! lines {
+    ($($n:literal)*) => {
+        [$(Line {
+            kind: concat!("log.", $n, ".kind"),
+            when: concat!("log.", $n, ".when"),
+            mass: concat!("log.", $n, ".mass"),
+            unit: concat!("log.", $n, ".mass.unit"),
+            salt: concat!("log.", $n, ".salt"),
+            again: concat!("log.", $n, ".again"),
+            how: concat!("log.", $n, ".how"),
+        }),*]
+    };
+}
+
+/// The lines of the log, from 1.
+pub const LINES: [Line; MOST_ENTRIES] =
+    lines!(1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16 17 18 19 20 21 22 23 24);
+
+/// The question of that name; of a line of the log, the one that stands for all lines.
 pub fn find(name: &str) -> Option<&'static Field> {
-    FIELDS.iter().find(|f| f.name == name)
+    let in_line = name.strip_prefix("log.").and_then(|rest| rest.split_once('.'));
+    FIELDS.iter().find(|field| match (in_line, field.name.strip_prefix("log.N.")) {
+        (Some((_, asked)), Some(all)) => asked == all,
+        _ => field.name == name,
+    })
 }
 
 /// The question that answers a field's unit; the field itself where none does.
 pub fn unit_of(name: &str) -> &str {
+    if let Some(line) = LINES.iter().find(|line| line.mass == name) {
+        return line.unit;
+    }
     match find(name).map(|f| &f.answer) {
         Some(Answered::Number(_, In::Asked(_, asked) | In::Usual(_, asked, _))) => asked,
         _ => name,

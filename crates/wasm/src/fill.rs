@@ -28,21 +28,29 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
     if let Some(band) = &case.band {
         f.band(band);
     }
-    f.answer.say(match plan.standing {
+    let standing = plan.dose.standing();
+    f.answer.say(match standing {
         None => "dose.unknown",
         Some(Standing::Short) => "dose.add",
         Some(Standing::Within) => "dose.enough",
         Some(Standing::Over) => "dose.less",
+        Some(Standing::Held) => "dose.hold",
     });
-    for (name, unit) in
-        [("salt.unit", units.salt), ("ta.unit", units.alkalinity), ("ch.unit", units.hardness)]
-    {
+    for (name, unit) in [
+        ("salt.unit", units.salt),
+        ("ta.unit", units.alkalinity),
+        ("ch.unit", units.hardness),
+        ("reading.unit", units.reading),
+    ] {
         f.answer.put(name, Shown { text: String::new(), unit: Some(unit.code) });
     }
     if case.reading_is_rare() {
         f.answer.say("salt.tiny");
     }
     f.dose(case, plan, &plan.dose);
+    if form.text("ask.pays") == "yes" {
+        f.pays(&plan.dose);
+    }
     f.gates(plan);
     match &plan.balance {
         Ok(balance) => f.balance(case, balance),
@@ -51,7 +59,7 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
     }
     match &plan.replace {
         Ok(replace) => f.replace(case, replace),
-        Err(Unknown::NotAsked) if plan.standing == Some(Standing::Over) => f.answer.say("less.withheld"),
+        Err(Unknown::NotAsked) if standing == Some(Standing::Over) => f.answer.say("less.withheld"),
         Err(Unknown::NotAsked) => {}
         Err(_) => f.answer.say("less.unknown"),
     }

@@ -5,7 +5,10 @@
 //! | Which questions are there? | [`field`] |
 //! | What does a unit mean, and how is it shown? | [`mod@unit`] |
 //! | How is a number read and written? | [`number`] |
-//! | What did the person type, and what of it can be used? | [`form`] |
+//! | How is a moment read and written? | [`moment`] |
+//! | What was typed, in which signs, and in which units are results shown? | [`form`] |
+//! | Can what stands in one field be used? | `reader` |
+//! | Which case do the fields make? | `case` |
 //! | What goes back to the page? | [`mod@answer`] |
 //! | Which name shows which part of the plan? | `fill` |
 //! | How does an answer cross to a script? | [`plain`] |
@@ -14,14 +17,17 @@
 //! | Who writes on the page? | `dom` |
 
 pub mod answer;
+mod case;
 mod desk;
 mod dom;
 pub mod door;
 pub mod field;
 mod fill;
 pub mod form;
+pub mod moment;
 pub mod number;
 pub mod plain;
+mod reader;
 pub mod unit;
 
 pub use answer::{Answer, Fault, Shown};
@@ -44,7 +50,7 @@ pub use form::Form;
 /// ```
 pub fn answer(form: &Form) -> Answer {
     let mut answer = Answer::default();
-    let (case, units) = form::read(form, &mut answer);
+    let (case, units) = case::read(form, &mut answer);
     let plan = plan::plan(&case);
     fill::fill(form, &case, &plan, units, &mut answer);
     answer

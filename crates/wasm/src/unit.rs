@@ -14,6 +14,8 @@ pub enum Kind {
     Mass,
     /// Salt in water; inside mg/L.
     Salt,
+    /// Salt put in; inside kg, or bags as they are.
+    Dose,
     /// Liquid chemical; inside m³.
     Liquid,
     /// What a salt test can show besides salt: chloride, inside mg/L of salt, and conductivity, inside
@@ -76,6 +78,9 @@ pub const UNITS: &[Unit] = &[
     unit("[gal_br]", Kind::Water, 0.00454609, 0.0, [0, 0], "m3"),
     unit("kg", Kind::Mass, 1.0, 0.0, [1, 2], "[lb_av]"),
     unit("[lb_av]", Kind::Mass, 0.45359237, 0.0, [1, 2], "kg"),
+    unit("kg", Kind::Dose, 1.0, 0.0, [1, 2], "[lb_av]"),
+    unit("[lb_av]", Kind::Dose, 0.45359237, 0.0, [1, 2], "kg"),
+    own("{bag}", Kind::Dose, 1.0, 2, &bounds::PUT_IN),
     unit("L", Kind::Liquid, 0.001, 0.0, [1, 2], "[foz_us]"),
     unit("[foz_us]", Kind::Liquid, 0.003785411784 / 128.0, 0.0, [0, 1], "L"),
     unit("[ppm]", Kind::Salt, 1.0, 0.0, [0, 0], "g/L"),

@@ -61,8 +61,7 @@ impl Filler<'_> {
     fn sum(&mut self, case: &Case, r: &Replace) {
         match r.decides {
             Analyte::Salt => {
-                let figures =
-                    [("less.now", case.read()), ("less.goal", r.excess.salt), ("less.fill", case.fill_salt)];
+                let figures = [("less.now", r.from), ("less.goal", r.salt), ("less.fill", case.fill_salt)];
                 figures.into_iter().for_each(|(name, x)| x.into_iter().for_each(|x| self.salt(name, x)));
             }
             Analyte::Hardness => {
@@ -88,7 +87,7 @@ impl Filler<'_> {
 
     /// What stands above its goal.
     pub(super) fn excess(&mut self, case: &Case, plan: &Plan) {
-        let over = plan.standing == Some(Standing::Over);
+        let over = plan.dose.standing() == Some(Standing::Over);
         let excess = Excess::of(case, over).unwrap_or_default();
         for (holds, state) in [
             (over || excess != Excess::default(), "less.due"),

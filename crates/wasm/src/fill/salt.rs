@@ -1,7 +1,35 @@
-//! What of the salt: the band, the bags, the stages.
+//! What of the salt: the band, the plain sum, the bags, the stage, the clock.
 
 use super::Filler;
-use plan::{Band, Case, Dose, Plan, Standing, policy};
+use crate::answer::{Line, Shown};
+use crate::moment;
+use plan::course::{Course, Visit};
+use plan::decide::{Buy, Code, Decision};
+use plan::dosing::Dosing;
+use plan::job::Fault;
+use plan::mixture::About;
+use plan::odd::{Fate, Judged, Side};
+use plan::stage::{Bound, Stage};
+use plan::{Band, Case, Dose, Plan, pays};
+
+/// The code of a decision on the page.
+const fn code(code: Code) -> &'static str {
+    match code {
+        Code::NeedBaseline => "do.read-first",
+        Code::RepeatDiffers => "do.third-reading",
+        Code::WaitLonger => "do.wait-longer",
+        Code::ReadsTooLow => "do.reads-low",
+        Code::ReadsTooHigh => "do.reads-high",
+        Code::VolumeImplausible => "do.measure-again",
+        Code::TooSalty => "do.dilute",
+        Code::AddAndRetest => "do.add-retest",
+        Code::AddAndFinish => "do.add-finish",
+        Code::StopInBand => "do.stop",
+        Code::StopNearHigh => "do.stop-near-high",
+        Code::NoMore => "do.no-more",
+        Code::BagTooCoarse => "do.part-bag",
+    }
+}
 
 impl Filler<'_> {
     pub(super) fn band(&mut self, band: &Band) {
@@ -17,58 +45,260 @@ impl Filler<'_> {
     }
 
     pub(super) fn dose(&mut self, case: &Case, plan: &Plan, dose: &Dose) {
-        if let Some([from, to]) = dose.range {
-            self.answer.say("buy.range");
-            self.number("buy.from", from.into(), 0);
-            self.number("buy.to", to.into(), 0);
-        }
         if let Some(from) = plan.counted_from {
             self.answer.say("dose.after-water");
             self.salt("dose.from", from);
         } else if let Some(from) = case.read() {
             self.salt("dose.from", from);
         }
-        let Some(rise) = dose.rise else { return };
-        self.answer.say("dose.top");
-        self.salt("dose.rise", rise);
-        if let Some(pure) = dose.pure {
-            self.mass("dose.pure", pure);
+        if let Some(rise) = dose.rise {
+            self.answer.say("dose.top");
+            self.salt("dose.rise", rise);
         }
-        if let Some(mass) = dose.mass {
-            self.mass("dose.mass", mass);
+        let sums = [("dose.pure", dose.pure), ("dose.mass", dose.mass)];
+        sums.into_iter().for_each(|(name, mass)| mass.into_iter().for_each(|mass| self.mass(name, mass)));
+        if let Some(bags) = dose.bags {
+            self.bags("dose.bags", bags);
         }
-        let Some(s) = &dose.staging else { return };
-        self.bags("dose.bags", s.bags);
-        self.number("buy.total", s.total.into(), 0);
-        self.salt("buy.lands", s.lands);
-        if let Some(left) = s.left {
-            self.mass("buy.left", left);
+        if dose.faults.contains(Fault::Instruments) {
+            self.answer.say("log.instruments");
         }
-        if let Some(buy) = s.buy {
-            self.number("buy.bags", buy.into(), 0);
-            if buy == 0 {
+        if let Some(course) = &dose.course {
+            self.clock(course);
+        }
+        let Some(decision) = &dose.decision else { return };
+        self.decision(dose, decision);
+        if let (Some(buy), Some(have)) = (&decision.buy, case.bag.in_hand.or(0)) {
+            self.number("buy.have", have.into(), 0);
+            self.number("buy.bags", buy.more.into(), 0);
+            if buy.more == 0 {
                 self.answer.say("buy.none");
             }
         }
-        if let Some(have) = case.bag.in_hand.or(0) {
-            self.number("buy.have", have.into(), 0);
-        }
-        if s.rounded_down {
-            self.answer.say("buy.rounded-down");
-        }
-        if plan.standing != Some(Standing::Short) {
-            return;
-        }
-        if s.spare {
-            self.answer.say("buy.spare");
-        }
-        self.answer.say(if s.first.weighed { "first.weigh" } else { "first.bags" });
-        self.number("first.share", policy::FIRST_STAGE, 1);
-        self.bags("first.bags", s.first.bags);
-        self.mass("first.mass", s.first.mass);
-        self.salt("first.expect", s.expect);
-        self.bags("later.bags", s.later.bags);
-        self.mass("later.mass", s.later.mass);
-        self.salt("later.expect", s.lasts);
     }
+
+    /// What is in, and from when on the next thing may be done.
+    fn clock(&mut self, course: &Course) {
+        let Some(last) = course.last_dose else { return };
+        self.answer.say("log.dosed");
+        self.mass("in.all", course.put_in);
+        for (name, hours) in [("clock.last", 0), ("clock.retest", 24), ("clock.power", 48)] {
+            let text = moment::write(last.saturating_add(hours * 60));
+            self.answer.put(name, Shown { text, unit: Some("moment") });
+        }
+    }
+
+    fn decision(&mut self, dose: &Dose, d: &Decision) {
+        self.answer.say(code(d.code));
+        if d.visits.iter().flatten().nth(1).is_some() {
+            self.answer.say("log.read");
+        }
+        if let Some(buy) = &d.buy {
+            self.buy(d.code, buy);
+        }
+        if let (Some(stage), Some([all, left])) = (&d.stage, dose.due()) {
+            self.stage(dose, stage);
+            if first(d) {
+                self.answer.say("stage.first");
+            }
+            if stage.bags > 0.0 || stage.part.is_some() {
+                self.mass("now.mass", all);
+                self.mass("now.left", left);
+                if let (Some(job), true) = (&dose.job, first(d)) {
+                    let rise = chem::salt::rise_from(all, job.purity, job.volume);
+                    let from = d.visits.iter().flatten().next_back().map(|judged| judged.visit.reading.salt);
+                    from.into_iter().for_each(|from| self.salt("now.plain", from.raised_by(rise)));
+                }
+            }
+        }
+        if let Some(expected) = &d.expect {
+            self.range("now.expect", expected.mean, expected.range);
+        }
+        if let Some(known) = &d.known {
+            self.about_salt("found.salt", known.salt);
+            self.about_water("found.volume", known.volume);
+            self.bags("found.need", known.need.max(0.0));
+        }
+        self.about_water("stated.volume", d.stated);
+        self.beside(d);
+        self.visits(d);
+        self.marks(dose, d);
+    }
+
+    fn buy(&mut self, code: Code, buy: &Buy) {
+        self.number("buy.total", buy.bags.into(), 0);
+        self.number("buy.low", buy.range[0].into(), 0);
+        self.number("buy.high", buy.range[1].into(), 0);
+        if let Some(sealed) = buy.sealed {
+            self.number("buy.sealed", sealed.into(), 0);
+            if sealed > 0 {
+                self.answer.say("buy.sealed");
+            }
+        }
+        if code == Code::NeedBaseline {
+            self.answer.say("buy.range");
+        }
+    }
+
+    fn stage(&mut self, dose: &Dose, stage: &Stage) {
+        self.answer.say(match stage.bound {
+            Bound::Risk => "because.risk",
+            Bound::Need => "because.need",
+            Bound::Cap => "because.cap",
+            Bound::Low => "because.low",
+        });
+        self.answer.say(if stage.weighed || stage.part.is_some() { "now.weigh" } else { "now.in-bags" });
+        self.bags("now.bags", stage.part.unwrap_or(stage.bags));
+        self.bags("now.wanted", stage.wanted);
+        self.bags("now.allowed", stage.allowed.unwrap_or(0.0));
+        self.chance("risk.now", stage.over_now);
+        self.chance("risk.over", stage.over);
+        self.chance("risk.low", stage.low);
+        if let Some(job) = &dose.job {
+            self.part("risk.over.most", job.levels.over);
+            self.part("risk.low.most", job.levels.low);
+            self.part("cap", job.levels.cap);
+        }
+        if dose.is_in() {
+            self.answer.say("stage.in");
+        } else if dose.course.is_some_and(|course| course.after > chem::Mass::NONE) {
+            self.answer.say("stage.some-in");
+        }
+    }
+
+    /// The simple sums, and the volume that the doses tell of.
+    fn beside(&mut self, d: &Decision) {
+        if let Some(sums) = &d.sums {
+            self.answer.say("sums");
+            self.mass("sums.volume", sums.by_volume);
+            if let Some(mass) = sums.by_proportion {
+                self.mass("sums.proportion", mass);
+            }
+        }
+        match &d.dosing {
+            None => {}
+            Some(Dosing::NoRise) => self.answer.say("dosing.no-rise"),
+            Some(Dosing::Told { weak, volume, range: [low, high] }) => {
+                self.answer.say(if *weak { "dosing.weak" } else { "dosing.told" });
+                self.cubic_metres("dosing.volume", volume.mean);
+                self.cubic_metres("dosing.volume.low", *low);
+                if high.is_finite() {
+                    self.cubic_metres("dosing.volume.high", *high);
+                } else {
+                    self.answer.say("dosing.open");
+                }
+            }
+        }
+    }
+
+    /// Which measurement would pay most to repeat; asked for only when somebody looks.
+    pub(super) fn pays(&mut self, dose: &Dose) {
+        let (Some(job), Some(course)) = (&dose.job, &dose.course) else { return };
+        let Ok(Some(pays)) = pays::pays(job, course) else { return };
+        self.answer.say("pays");
+        let widths = [pays.today, pays.volume, pays.lab, pays.again];
+        let names = ["pays.today", "pays.volume", "pays.lab", "pays.again"];
+        names.into_iter().zip(widths).for_each(|(name, width)| self.bags(name, width));
+        let [volume, lab, again] = [pays.volume, pays.lab, pays.again].map(|width| pays.today - width);
+        let most = volume.max(lab).max(again);
+        // Half a bag less is the least that is worth a walk. Another reading costs least of all.
+        self.answer.say(if most < 0.5 {
+            "pays.nothing"
+        } else if 2.0 * again >= most {
+            "pays.most.again"
+        } else if volume >= most {
+            "pays.most.volume"
+        } else {
+            "pays.most.lab"
+        });
+    }
+
+    fn visits(&mut self, d: &Decision) {
+        let lines = d.visits.iter().flatten().map(|judged| self.visit(judged)).collect();
+        self.answer.rows.push(("visits", lines));
+    }
+
+    fn visit(&self, Judged { visit, fate, .. }: &Judged) -> Line {
+        let state = match fate {
+            Fate::Counts => "visit.counts",
+            Fate::Early => "visit.early",
+            Fate::Differs => "visit.differs",
+            Fate::Aside(Side::Low) => "visit.low",
+            Fate::Aside(Side::High) => "visit.high",
+            Fate::Out(_) => "visit.out",
+        };
+        let Visit { put_in, reading, .. } = visit;
+        let salt = |x: chem::Salinity| Shown::of(x.mg_per_l(), self.units.salt, self.signs);
+        let mut cells = vec![("read".into(), salt(reading.salt))];
+        if let Some(again) = reading.again {
+            cells.push(("again".into(), salt(again)));
+        }
+        if *put_in > chem::Mass::NONE {
+            cells.push(("put-in".into(), Shown::of(put_in.kilograms(), self.units.mass, self.signs)));
+        }
+        Line { state, cells }
+    }
+
+    /// Where the drawing's marks lie, on a scale from none to a little above all of them.
+    fn marks(&mut self, dose: &Dose, d: &Decision) {
+        let (Some(job), Some(known)) = (&dose.job, &d.known) else { return };
+        let [low, target, high] = [job.band.low, job.band.target, job.band.high].map(|x| x.mg_per_l());
+        let now = likely(known.salt);
+        let then = d.expect.map_or(now, |expected| expected.range);
+        let top = 1.1 * high.max(now[1]).max(then[1]);
+        let mut mark = |name, from: f64, to: f64| {
+            self.answer.marks.push((name, [from, to].map(|x| (x / top).clamp(0.0, 1.0))));
+        };
+        mark("band", low, high);
+        mark("target", target, target);
+        mark("now", known.salt.mean, known.salt.mean);
+        mark("now.range", now[0], now[1]);
+        if let Some(expected) = &d.expect {
+            mark("then", expected.mean, expected.mean);
+            mark("then.range", then[0], then[1]);
+        }
+        self.answer.say("ruler");
+        if d.expect.is_some() {
+            self.answer.say("ruler.then");
+        }
+    }
+
+    /// A figure and where it likely lies, under its name and `.low`, `.high`; mg/L.
+    fn range(&mut self, name: &str, mean: f64, [low, high]: [f64; 2]) {
+        for (part, x) in [("", mean), (".low", low), (".high", high)] {
+            let shown = Shown::of(x.max(0.0), self.units.salt, self.signs);
+            self.answer.put(&crate::answer::joined(&[name, part]), shown);
+        }
+    }
+
+    fn about_salt(&mut self, name: &str, about: About) {
+        self.range(name, about.mean, likely(about));
+    }
+
+    fn about_water(&mut self, name: &str, about: About) {
+        let [low, high] = likely(about);
+        for (part, x) in [("", about.mean), (".low", low), (".high", high)] {
+            self.cubic_metres(&crate::answer::joined(&[name, part]), x);
+        }
+    }
+
+    fn cubic_metres(&mut self, name: &str, x: f64) {
+        let unit = self.units.water;
+        self.answer.put(name, Shown::of(x.max(0.0), unit, self.signs));
+    }
+
+    /// A chance, in percent; below a tenth of one it is no more than that.
+    fn chance(&mut self, name: &'static str, x: f64) {
+        self.part(name, x.clamp(0.0, 1.0));
+    }
+}
+
+/// Is the stage the first, before any reading after salt?
+fn first(d: &Decision) -> bool {
+    d.visits.iter().flatten().filter(|judged| judged.fate == Fate::Counts).nth(1).is_none()
+}
+
+/// Where a figure lies nine times in ten.
+fn likely(about: About) -> [f64; 2] {
+    [about.mean - 1.645 * about.spread, about.mean + 1.645 * about.spread]
 }

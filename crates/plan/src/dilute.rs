@@ -1,0 +1,48 @@
+//! How much water to replace while the salt is in doubt?
+
+use crate::job::Job;
+use crate::mixture::{About, upper_tail};
+use crate::policy;
+
+/// Water to replace, in parts of the pool.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Dilution {
+    /// All of it, by draining and refilling.
+    pub share: f64,
+    /// The first step.
+    pub step: f64,
+    /// Water to run through a full pool instead of that step.
+    pub exchange: f64,
+}
+
+/// Water to replace where the salt is so much, mg/L. Nothing without the fill water's salt, and where
+/// that is not below the target.
+///
+/// `f = (C - target)/(C - fill)`. If the salt is then still above the high limit more often than
+/// allowed: the share at which it is not, if that does not go below the low limit. Spread after it:
+/// `√(((1 - f) s)² + (0.03 (C - fill))²)`. Exchange for a step: `-ln(1 - step)`.
+pub(crate) fn dilution(job: &Job, salt: About) -> Option<Dilution> {
+    let band = &job.band;
+    let fill = job.fill.filter(|fill| *fill < band.target)?.mg_per_l();
+    let excess = Some(salt.mean - fill).filter(|excess| *excess > 0.0)?;
+    let to = |salt_then: f64| ((salt.mean - salt_then) / excess).clamp(0.0, 1.0);
+    let too_often = |share: f64| {
+        let stirred = libm::hypot((1.0 - share) * salt.spread, policy::REPLACED_SPREAD * excess);
+        let over = upper_tail((band.high.mg_per_l() - (salt.mean - share * excess)) / stirred);
+        over > job.levels.drained
+    };
+    let to_target = to(band.target.mg_per_l());
+    let mut share = to_target;
+    if too_often(to_target) {
+        let (mut little, mut enough) = (to_target, 1.0);
+        for _ in 0..60 {
+            let middle = 0.5 * (little + enough);
+            if too_often(middle) { little = middle } else { enough = middle }
+        }
+        if enough <= to(band.low.mg_per_l()) {
+            share = enough;
+        }
+    }
+    let step = libm::fmin(share, job.levels.pass);
+    Some(Dilution { share, step, exchange: -libm::log1p(-step) })
+}

@@ -1,0 +1,120 @@
+//! What do the doses themselves say of the volume, and what would the simple sums add?
+//!
+//! The estimate decides; these stand beside it. One sum believes only the volume, the other only the
+//! readings.
+
+use crate::course::Reading;
+use crate::job::Job;
+use crate::mixture::About;
+use crate::odd::{Fate, Judged};
+use crate::policy;
+use crate::spread::{OF_PURITY, OF_WATER, OfReading, of_reading};
+use chem::{Mass, Salinity, salt};
+
+/// The volume from the first dose alone.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Dosing {
+    /// The reading did not rise.
+    NoRise,
+    /// The volume that the rise tells of, m³.
+    Told {
+        /// The rise is too small beside its own doubt to tell much.
+        weak: bool,
+        /// Its mean and spread.
+        volume: About,
+        /// Where it lies 95 times in 100; the upper end may be infinite.
+        range: [f64; 2],
+    },
+}
+
+/// The simple sums for what is still missing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sums {
+    /// By the volume as stated: `V (target - reading)/purity`.
+    pub by_volume: Mass,
+    /// By proportion, `m (target - reading)/(reading - first reading)`, with the mass `m` that went in
+    /// between; nothing where the reading did not rise.
+    pub by_proportion: Option<Mass>,
+}
+
+/// The volume that the first dose tells of: the one between the first two readings that have salt
+/// between them, whatever was decided about those. Nothing before there are two.
+///
+/// `V = 1000 m purity (1 - u)/d`, `d = r1 - r0`, with `σ²` of `d`: what each reading has of its own, the
+/// water's change, and `ρ²d²` for purity and undissolved salt; the gain too where one instrument made
+/// both, otherwise offset and gain of each at its reading. Spread `V σ/d`; 95 %: `V d/(d ± 1.96 σ)`.
+pub(crate) fn dosing(job: &Job, visits: &[Option<Judged>]) -> Option<Dosing> {
+    let mut before: Option<&Reading> = None;
+    let mut put_in = 0.0;
+    for Judged { visit, fate, .. } in visits.iter().flatten() {
+        put_in += visit.put_in.kilograms();
+        if *fate == Fate::Early {
+            continue;
+        }
+        match before {
+            Some(before) if put_in > 0.0 => {
+                let part = visit.since.undissolved();
+                let purity = job.purity.ratio();
+                let dissolved = 1000.0 * put_in * purity * (1.0 - part.mean);
+                return told(dissolved, part.spread / (1.0 - part.mean), before, &visit.reading);
+            }
+            _ => (before, put_in) = (Some(&visit.reading), 0.0),
+        }
+    }
+    None
+}
+
+fn told(dissolved: f64, undissolved: f64, before: &Reading, after: &Reading) -> Option<Dosing> {
+    let squared = |x: f64| x * x;
+    let own = |reading: &Reading| {
+        let (mean, taken) = mean(reading);
+        of_reading(reading.instrument).map(|meter| (meter, mean, meter.each_time(mean) / taken))
+    };
+    let ((meter0, r0, own0), (meter1, r1, own1)) = (own(before)?, own(after)?);
+    let rise = r1 - r0;
+    if rise <= 0.0 {
+        return Some(Dosing::NoRise);
+    }
+    let shared = |meter: OfReading, r: f64| squared(meter.offset) + squared(meter.gain * r);
+    let meters = if before.instrument == after.instrument {
+        squared(meter0.gain * rise)
+    } else {
+        shared(meter0, r0) + shared(meter1, r1)
+    };
+    let salt = (squared(OF_PURITY) + squared(undissolved)) * squared(rise);
+    let sigma = libm::sqrt(own0 + own1 + squared(OF_WATER * r1) + salt + meters);
+    let volume = dissolved / rise;
+    let low = dissolved / (rise + 1.96 * sigma);
+    let high = if rise > 1.96 * sigma { dissolved / (rise - 1.96 * sigma) } else { f64::INFINITY };
+    Some(Dosing::Told {
+        weak: sigma > policy::WEAK_RISE * rise,
+        volume: About { mean: volume, spread: volume * sigma / rise },
+        range: [low, high],
+    })
+}
+
+/// The simple sums at the last reading; nothing at the first.
+pub(crate) fn sums(job: &Job, visits: &[Option<Judged>]) -> Option<Sums> {
+    let mut counted = visits.iter().flatten().skip_while(|judged| judged.fate != Fate::Counts);
+    let first = mean(&counted.next()?.visit.reading).0;
+    let (mut put_in, mut now) = (0.0, None);
+    for judged in counted {
+        put_in += judged.visit.put_in.kilograms();
+        now = Some(mean(&judged.visit.reading).0);
+    }
+    let now = now?;
+    let target = job.band.target.mg_per_l();
+    let rise = Salinity::from_mg_per_l(target - now).unwrap_or(Salinity::NONE);
+    let share = libm::fmax(target - now, 0.0) / (now - first);
+    let proportional = now > first && put_in > 0.0;
+    Some(Sums {
+        by_volume: salt::mass_for(job.volume, rise, job.purity),
+        by_proportion: Mass::from_kilograms(put_in * share).ok().filter(|_| proportional),
+    })
+}
+
+/// Mean of a visit's readings, and how many there are.
+pub(crate) fn mean(reading: &Reading) -> (f64, f64) {
+    let salt = reading.salt.mg_per_l();
+    reading.again.map_or((salt, 1.0), |again| (0.5 * (salt + again.mg_per_l()), 2.0))
+}

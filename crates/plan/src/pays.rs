@@ -1,0 +1,79 @@
+//! Which measurement would pay most to repeat?
+
+use crate::case::Instrument;
+use crate::course::Course;
+use crate::decide::judge;
+use crate::estimate::{Estimate, Prior};
+use crate::filter::{Evidence, Step};
+use crate::job::{Faults, Job};
+use crate::odd::{Fate, Judged};
+use crate::spread::{OfVolume, of_reading};
+
+/// How wide the range of need is, in bags from 5 to 95 of 100 such pools, today and if a measurement
+/// were better.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pays {
+    /// As it is.
+    pub today: f64,
+    /// With half the doubt of the volume.
+    pub volume: f64,
+    /// With the same readings by a laboratory.
+    pub lab: f64,
+    /// With one more reading of the last visit, at its mean.
+    pub again: f64,
+}
+
+/// Which measurement would pay most to repeat? Costs as much as several decisions, so it is a question of
+/// its own. Nothing where the last reading does not count. What is odd stays so: it is today's estimate,
+/// better informed.
+///
+/// Errors: [`Faults`].
+///
+/// ```
+/// # use chem::*;
+/// # use plan::course::*;
+/// # use plan::pays::pays;
+/// # use plan::job::*;
+/// # use plan::*;
+/// # fn main() -> Result<(), OutOfRange> {
+/// # let job = Job {
+/// #     volume: Volume::from_cubic_metres(62.82)?,
+/// #     method: Method::Taped,
+/// #     doubt: None,
+/// #     bag: Mass::from_kilograms(20.0)?,
+/// #     purity: Purity::from_ratio(0.994)?,
+/// #     in_hand: 0,
+/// #     band: Band::of(None, None, None).unwrap(),
+/// #     history: History::Fresh,
+/// #     fill: None,
+/// #     handled: Handled::Parts([1.0, 0.5]),
+/// #     levels: policy::Levels::default(),
+/// # };
+/// # let salt = Salinity::from_mg_per_l(400.0)?;
+/// # let reading = Reading { salt, again: None, instrument: Instrument::Meter };
+/// # let first = Some(Baseline { when: None, reading });
+/// let pays = pays(&job, &course(first, &[None; MOST_ENTRIES])).unwrap().unwrap();
+/// assert_eq!((pays.today, pays.volume), (2.0, 1.0)); // 8 to 10 bags; with a better volume 8 to 9
+/// # Ok(())
+/// # }
+/// ```
+pub fn pays(job: &Job, course: &Course) -> Result<Option<Pays>, Faults> {
+    let judged = judge(job, course)?;
+    let Some((at, Judged { fate: Fate::Counts, .. })) = judged.latest() else { return Ok(None) };
+    let target = job.band.target.mg_per_l();
+    let width = |prior: Prior, evidence: &Evidence| {
+        let estimate = Estimate::new(&prior, evidence);
+        estimate.bags(target, 0.95) - estimate.bags(target, 0.05)
+    };
+    let (today, doubt) = (judged.evidence, job.doubt());
+    let halved = OfVolume { spread: doubt.spread / 2.0, ..doubt };
+    let (mut lab, mut again) = (today, today);
+    lab.meters = lab.meters.map(|meter| meter.and(of_reading(Instrument::Lab)));
+    again.steps[at] = again.steps[at].map(Step::repeated);
+    Ok(Some(Pays {
+        today: width(job.prior(), &today),
+        volume: width(job.prior_with(halved), &today),
+        lab: width(job.prior(), &lab),
+        again: width(job.prior(), &again),
+    }))
+}

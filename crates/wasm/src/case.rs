@@ -1,0 +1,282 @@
+//! Which case do the fields make?
+//!
+//! From the flat form, name to text as typed, to a typed [`Case`]. All faults are collected before any sum; a
+//! field with a fault counts for nothing, and everything else stays.
+
+use crate::answer::{Answer, Shown, joined};
+use crate::field::{LINES, Line, READ_WITH};
+use crate::form::{Form, Units};
+use crate::reader::Reader;
+use crate::unit::{self, Kind, Unit};
+use chem::salt::Responds;
+use chem::treatment::{AcidStrength, BleachStrength};
+use chem::*;
+use plan::course::{Entry, Log, MOST_ENTRIES, Reading, What};
+use plan::policy::Levels;
+use plan::{
+    Acid, Bag, Band, BandFault, Case, Goals, Ground, History, Instrument, Method, Optional, Products,
+    Surface, Tests,
+};
+
+impl Reader<'_> {
+    /// A salt reading, whatever its test shows, by that instrument.
+    fn salt(
+        &mut self,
+        name: &'static str,
+        instrument: Option<Instrument>,
+        heat: Option<Temperature>,
+    ) -> Optional<Salinity> {
+        let Some(shown) = Unit::find(Kind::Reading, self.form.text("salt.now.unit")) else {
+            return self.optional(name, |x| Salinity::from_mg_per_l(x).ok());
+        };
+        let conducts = shown.code == "mS/cm";
+        let fits = |i: Instrument| (i.responds() == Responds::ToConductivity) == conducts;
+        match self.number(name) {
+            None if self.is_faulty(name) => Optional::Garbled,
+            None => Optional::LeftOut,
+            Some(_) if instrument.is_some_and(|i| i != Instrument::Assumed && !fits(i)) => {
+                self.fault(name, "not-by-this");
+                Optional::Garbled
+            }
+            Some(x) if !conducts => Salinity::from_mg_per_l(x).map_or(Optional::Garbled, Optional::Given),
+            Some(x) => self.conducted(name, x, heat),
+        }
+    }
+
+    /// Salt behind a conductivity, and what that is in ppm; not without knowing what the meter does.
+    fn conducted(
+        &mut self,
+        name: &'static str,
+        ms_per_cm: f64,
+        heat: Option<Temperature>,
+    ) -> Optional<Salinity> {
+        let at = match self.form.text("salt.compensated") {
+            "yes" => Temperature::from_celsius(25.0).ok(),
+            "no" => heat,
+            _ => {
+                self.answer.say("need.salt-compensated");
+                None
+            }
+        };
+        let (Ok(read), Some(at)) = (Conductivity::from_ms_per_cm(ms_per_cm), at) else {
+            return Optional::Garbled;
+        };
+        let salt = conductivity::salt_of(read, at);
+        let ppm = Unit::find(Kind::Salt, "[ppm]").unwrap_or(&unit::UNITS[0]);
+        self.answer.put(&joined(&["echo.", name, ".also"]), Shown::of(salt.mg_per_l(), ppm, self.signs));
+        Optional::Given(salt)
+    }
+
+    /// The log, unless a line of it can't be used: the rest would tell of another pool.
+    fn log(&mut self, bag: Option<Mass>, heat: Option<Temperature>) -> Optional<Log> {
+        if self.form.lines_used() == 0 {
+            return Optional::LeftOut;
+        }
+        let mut log = [None; MOST_ENTRIES];
+        let mut all = Optional::LeftOut;
+        for (place, line) in log.iter_mut().zip(&LINES) {
+            match self.line(line, bag, heat) {
+                Optional::LeftOut => continue,
+                Optional::Garbled => {
+                    all = Optional::Garbled;
+                    if !self.answer.holds("log.unfinished") {
+                        self.answer.say("log.unfinished");
+                    }
+                }
+                Optional::Given(entry) => *place = Some(entry),
+            }
+            if all == Optional::LeftOut {
+                all = Optional::Given(());
+            }
+        }
+        match all {
+            Optional::Given(()) => Optional::Given(log),
+            Optional::LeftOut => Optional::LeftOut,
+            Optional::Garbled => Optional::Garbled,
+        }
+    }
+
+    /// One line; garbled while it is not finished.
+    fn line(&mut self, line: &Line, bag: Option<Mass>, heat: Option<Temperature>) -> Optional<Entry> {
+        let kind = self.choice(line.kind, &["dose", "reading", "struck"], |code| code);
+        let when = self.moment(line.when);
+        let mass = self.put_in(line, bag);
+        let instrument = self.choice(line.how, &Instrument::ALL[..READ_WITH.len()], Instrument::code);
+        let salt = self.salt(line.salt, instrument, heat);
+        let again = self.salt(line.again, instrument, heat);
+        let what = match (kind, mass, salt, instrument, again) {
+            (Some("dose"), Optional::Given(mass), ..) => Some(What::Dose(mass)),
+            (Some("reading"), _, Optional::Given(salt), Some(instrument), again)
+                if again != Optional::Garbled =>
+            {
+                let again = if let Optional::Given(again) = again { Some(again) } else { None };
+                Some(What::Reading(Reading { salt, again, instrument }))
+            }
+            _ => None,
+        };
+        if let Some(kind) = kind.filter(|kind| *kind != "struck") {
+            let begin = line.kind.trim_end_matches("kind");
+            self.answer.say(&joined(&[begin, kind]));
+            self.answer.say(&joined(&[begin, "timed"]));
+        }
+        match (what, when) {
+            _ if kind == Some("struck") => Optional::LeftOut,
+            (Some(what), Optional::Given(when)) => Optional::Given(Entry { when, what }),
+            _ if line.names().iter().all(|name| self.form.text(name).is_empty()) => Optional::LeftOut,
+            _ => Optional::Garbled,
+        }
+    }
+
+    /// What went in, by weight or in bags.
+    fn put_in(&mut self, line: &Line, bag: Option<Mass>) -> Optional<Mass> {
+        let in_bags = self.form.text(line.unit) == "{bag}";
+        match self.number(line.mass) {
+            None if self.is_faulty(line.mass) => Optional::Garbled,
+            None => Optional::LeftOut,
+            Some(bags) if in_bags => bag.map_or(Optional::Garbled, |bag| {
+                let mass = bag.times(bags);
+                if let Some(unit) = Unit::find(Kind::Mass, self.form.text("bag.size.unit")) {
+                    let weighs = Shown::of(mass.kilograms(), unit, self.signs);
+                    self.answer.put(&joined(&["echo.", line.mass, ".also"]), weighs);
+                }
+                Optional::Given(mass)
+            }),
+            Some(kg) => Mass::from_kilograms(kg).map_or(Optional::Garbled, Optional::Given),
+        }
+    }
+
+    /// The risks that the page's author takes.
+    fn levels(&mut self) -> Optional<Levels> {
+        let usual = Levels::default();
+        let mut level = |name, usual: f64| match self.value(name).map(|(_, x)| x) {
+            None if self.is_faulty(name) => f64::NAN,
+            typed => typed.unwrap_or(usual),
+        };
+        let levels = Levels {
+            over: level("level.over", usual.over),
+            low: level("level.low", usual.low),
+            cap: level("level.cap", usual.cap),
+            enough: level("level.enough", usual.enough),
+            slack: level("level.slack", usual.slack),
+            ..usual
+        };
+        if levels.are_levels() { Optional::Given(levels) } else { Optional::Garbled }
+    }
+
+    fn tests(&mut self, names: [&'static str; 5]) -> Tests {
+        Tests {
+            heat: self.quantity(names[0], Temperature::from_celsius),
+            ph: self.quantity(names[1], Ph::from_units),
+            alkalinity: self.quantity(names[2], Alkalinity::from_mg_per_l),
+            hardness: self.quantity(names[3], Hardness::from_mg_per_l),
+            cyanurate: self.quantity(names[4], Cyanurate::from_mg_per_l),
+            chlorine: None,
+        }
+    }
+
+    /// The shelf, once all its labels can be read.
+    fn products(&mut self) -> Option<Products> {
+        let acid = self.number("treat.acid").and_then(|x| match self.form.text("treat.acid.unit") {
+            "{Be}" => AcidStrength::from_baume(x).ok().map(Acid::Hydrochloric),
+            "%{NaHSO4}" => Purity::from_ratio(x).ok().map(Acid::Bisulfate),
+            _ => AcidStrength::from_mass_percent(x).ok().map(Acid::Hydrochloric),
+        });
+        let bleach = self.number("treat.bleach").and_then(|x| match self.form.text("treat.bleach.unit") {
+            "%{NaOCl}" => BleachStrength::from_hypochlorite_percent(x).ok(),
+            _ => BleachStrength::from_trade_percent(x).ok(),
+        });
+        let calcium = self.quantity("treat.calcium", Purity::from_ratio);
+        let powder = self.quantity("treat.powder", Purity::from_ratio);
+        Some(Products { acid: acid?, bleach: bleach?, calcium: calcium?, powder: powder? })
+    }
+
+    /// The goals, unless one of them can't be used: the others would lead elsewhere without it.
+    fn goals(&mut self) -> Option<Goals> {
+        let goals = Goals {
+            ph: self.quantity("goal.ph", Ph::from_units),
+            alkalinity: self.quantity("goal.ta", Alkalinity::from_mg_per_l),
+            hardness: self.quantity("goal.ch", Hardness::from_mg_per_l),
+            cyanurate: self.quantity("goal.cya", Cyanurate::from_mg_per_l),
+            chlorine: self.quantity("goal.fc", Chlorine::from_mg_per_l),
+        };
+        let names = ["goal.ph", "goal.ta", "goal.ch", "goal.cya", "goal.fc"];
+        (!names.iter().any(|name| self.is_faulty(name))).then_some(goals)
+    }
+
+    fn band(&mut self) -> Option<Band> {
+        let mut limit = |name| self.quantity(name, Salinity::from_mg_per_l);
+        let (low, target, high) = (limit("salt.low"), limit("salt.target"), limit("salt.high"));
+        let names = ["salt.low", "salt.target", "salt.high"];
+        if names.iter().any(|name| self.is_faulty(name)) {
+            return None;
+        }
+        Band::of(low, target, high)
+            .map_err(|fault| match fault {
+                BandFault::LowNotBelow => self.fault("salt.low", "not-below"),
+                BandFault::HighNotAbove => self.fault("salt.high", "not-above"),
+            })
+            .ok()
+    }
+}
+
+/// Reads the whole form: the case, and into `answer` the faults, the echoes and what was chosen.
+pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
+    let signs = form.signs();
+    let mut r = Reader { form, signs, answer };
+    let weighed_in = match Unit::find(Kind::Mass, form.text("bag.size.unit")) {
+        Some(pound) if pound.code == "[lb_av]" => Some([unit::OUNCE, pound.factor]),
+        _ => None,
+    };
+    let bag = Bag::default();
+    let step = |kg: f64, otherwise| Mass::from_kilograms(kg).unwrap_or(otherwise);
+    let instrument = r.choice("salt.how", Instrument::ALL, Instrument::code);
+    let water = Tests {
+        chlorine: r.quantity("water.fc", Chlorine::from_mg_per_l),
+        ..r.tests(["water.heat", "water.ph", "water.ta", "water.ch", "water.cya"])
+    };
+    let _ = r.choice("salt.compensated", &["yes", "no"], |code| code);
+    if form.text("salt.now.unit") == "mS/cm" {
+        r.answer.say("salt.conducts");
+    }
+    let size = r.quantity("bag.size", Mass::from_kilograms);
+    let case = Case {
+        volume: r.quantity("pool.volume", Volume::from_cubic_metres),
+        method: r.choice("pool.how", Method::ALL, Method::code),
+        surface: r.choice("surface.kind", Surface::ALL, Surface::code),
+        doubt: r.optional("pool.doubt", |x| Fraction::from_ratio(x).ok()),
+        reading: r.salt("salt.now", instrument, water.heat),
+        again: r.salt("salt.again", instrument, water.heat),
+        instrument,
+        read_at: if let Optional::Given(when) = r.moment("salt.when") { Some(when) } else { None },
+        log: r.log(size, water.heat),
+        levels: r.levels(),
+        history: r.choice("salt.class", History::ALL, History::code),
+        band: r.band(),
+        bag: Bag {
+            size,
+            purity: r.quantity("bag.purity", Purity::from_ratio),
+            in_hand: r.optional("bag.have", |x| Some(x as u32)),
+            weighed_in: weighed_in.map_or(bag.weighed_in, |[fine, coarse]| {
+                [step(fine, bag.weighed_in[0]), step(coarse, bag.weighed_in[1])]
+            }),
+        },
+        water,
+        fill: r.tests(["fill.heat", "fill.ph", "fill.ta", "fill.ch", "fill.cya"]),
+        fill_salt: r.quantity("fill.salt", Salinity::from_mg_per_l),
+        cap: r.optional("less.cap", |x| Fraction::from_ratio(x).ok()),
+        products: r.products(),
+        goals: r.goals(),
+        ground: r.choice("less.ground", Ground::ALL, Ground::code),
+    };
+    let _ = r.choice("show", &["as-typed", "metric", "us"], |code| code);
+    for (name, prefix) in [("surface.kind", "is."), ("salt.how", "how."), ("pool.how", "found.")] {
+        let code = form.text(name);
+        if !code.is_empty() && !r.is_faulty(name) {
+            r.answer.say(&joined(&[prefix, code]));
+        }
+    }
+    if form.is_blank() {
+        r.answer.say("blank");
+    }
+    (case, Units::of(form))
+}

@@ -1,0 +1,111 @@
+//! How is a moment read and written? In minutes since the beginning of 1970, by the Gregorian calendar.
+//!
+//! The form's own text, as in HTML's `datetime-local`: `2027-05-22T15:00`. Zones are the caller's affair.
+
+use crate::answer::joined;
+
+/// Minutes that are moments: from 1970 to about 9999.
+pub const RANGE: core::ops::Range<i64> = 0..4_223_000_000;
+
+/// Minutes of a moment; `None` for what is none.
+///
+/// ```
+/// use wasm::moment::{read, write};
+/// assert_eq!(read("1970-01-02T00:01"), Some(1_441));
+/// assert_eq!(read("2027-02-29T12:00"), None); // no leap year
+/// assert_eq!(write(read("2028-02-29T23:59").unwrap() + 1), "2028-03-01T00:00");
+/// ```
+pub fn read(text: &str) -> Option<i64> {
+    let (day, time) = text.split_once(['T', ' '])?;
+    let mut day = day.split('-');
+    let (year, month, of_month) = (whole(day.next()?)?, whole(day.next()?)?, whole(day.next()?)?);
+    let mut time = time.split(':');
+    let (hour, minute) = (whole(time.next()?)?, whole(time.next()?)?);
+    // A browser may send seconds; they are of no use here.
+    let seconds = time.next().map_or(Some(0), whole)?;
+    let there = (1..=12).contains(&month)
+        && (1..=length(year, month)).contains(&of_month)
+        && (hour < 24 && minute < 60 && seconds < 60)
+        && (day.next().is_none() && time.next().is_none() && (1_970..10_000).contains(&year));
+    there.then(|| (days(year, month) + of_month - 1) * 1_440 + hour * 60 + minute)
+}
+
+/// The text of a moment.
+pub fn write(minutes: i64) -> String {
+    let (mut day, minute) = (minutes.div_euclid(1_440), minutes.rem_euclid(1_440));
+    let mut year = 1_970;
+    while day >= year_length(year) {
+        day -= year_length(year);
+        year += 1;
+    }
+    let mut month = 1;
+    while day >= length(year, month) {
+        day -= length(year, month);
+        month += 1;
+    }
+    let [month, day, hour, minute] = [month, day + 1, minute / 60, minute % 60].map(two);
+    joined(&[&two(year / 100), &two(year % 100), "-", &month, "-", &day, "T", &hour, ":", &minute])
+}
+
+/// Digits alone.
+fn whole(text: &str) -> Option<i64> {
+    let digits = !text.is_empty() && text.len() < 6 && text.bytes().all(|b| b.is_ascii_digit());
+    digits.then(|| text.bytes().fold(0, |x, b| x * 10 + i64::from(b - b'0')))
+}
+
+fn two(x: i64) -> String {
+    [x / 10, x % 10].map(|digit| char::from(b'0' + digit as u8)).iter().collect()
+}
+
+/// Days before the first of a month.
+fn days(year: i64, month: i64) -> i64 {
+    (1_970..year).map(year_length).sum::<i64>() + (1..month).map(|m| length(year, m)).sum::<i64>()
+}
+
+fn year_length(year: i64) -> i64 {
+    337 + length(year, 2)
+}
+
+fn length(year: i64, month: i64) -> i64 {
+    match month {
+        2 if year % 4 == 0 && (year % 100 != 0 || year % 400 == 0) => 29,
+        2 => 28,
+        4 | 6 | 9 | 11 => 30,
+        _ => 31,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_day_of_a_thousand_years_comes_back() {
+        for day in 0..366_000 {
+            let minutes = day * 1_440 + day % 1_440;
+            assert_eq!(read(&write(minutes)), Some(minutes));
+        }
+        // Seconds since 1970 of a known moment: 2001-09-09T01:46:40Z is 1,000,000,000 (POSIX).
+        assert_eq!(read("2001-09-09T01:46:40"), Some(16_666_666));
+    }
+
+    #[test]
+    fn what_is_no_moment_is_refused() {
+        for text in [
+            "",
+            "2027",
+            "2027-13-01T00:00",
+            "2027-00-01T00:00",
+            "2027-04-31T00:00",
+            "2027-04-01T24:00",
+            "2027-04-01T00:60",
+            "-027-04-01T00:00",
+            "2027-04-01T00:00:00:00",
+            "2027-4-1-1T00:00",
+            "٢٠٢٧-04-01T00:00",
+            "1969-12-31T00:00",
+        ] {
+            assert_eq!(read(text), None, "{text}");
+        }
+    }
+}

@@ -1,0 +1,168 @@
+//! Can what stands in one field be used? Its faults and its echo.
+
+use crate::answer::{Answer, Fault, Shown, joined};
+use crate::field::{self, Answered, In};
+use crate::form::Form;
+use crate::moment;
+use crate::number::{self, NotNumber, Signs, Typed};
+use crate::unit::{Kind, Unit};
+use chem::{OutOfRange, Quantity};
+use plan::Optional;
+
+/// Reads fields, and says of each what was understood.
+pub struct Reader<'a> {
+    /// What was typed.
+    pub form: &'a Form,
+    /// The page's signs.
+    pub signs: Signs,
+    /// What is found wrong, and what was understood.
+    pub answer: &'a mut Answer,
+}
+
+impl Reader<'_> {
+    pub fn fault(&mut self, field: &'static str, code: &'static str) {
+        let got = self.form.text(field).to_string();
+        self.answer.faults.push(Fault { field, code, limits: None, got, other: None });
+    }
+
+    pub fn is_faulty(&self, name: &str) -> bool {
+        self.answer.faults.iter().any(|f| f.field == name)
+    }
+
+    /// The canonical value of a number field, with an echo of what was understood; `None` when it is empty or at
+    /// fault.
+    pub fn number(&mut self, name: &'static str) -> Option<f64> {
+        let (unit, value) = self.value(name)?;
+        self.echo(name, unit, value);
+        Some(value)
+    }
+
+    /// The same without an echo, and the unit it is typed in.
+    pub fn value(&mut self, name: &'static str) -> Option<(Option<&'static Unit>, f64)> {
+        let Answered::Number(bounds, unit) = &field::find(name)?.answer else {
+            return None;
+        };
+        let (unit, typed) = match self.typed(name, unit) {
+            Ok(found) => found?,
+            Err(code) => {
+                self.fault(name, code);
+                return None;
+            }
+        };
+        let bounds = unit.and_then(|u| u.bounds).unwrap_or(bounds);
+        let inward = |x: f64| unit.map_or(x, |u| u.inward(x));
+        let value = inward(typed.value);
+        if let Err(out) = bounds.check(value) {
+            let other = typed.other.filter(|x| bounds.check(inward(*x)).is_ok());
+            let code = match other {
+                Some(_) => "two-readings",
+                None if out.got > bounds.high => "high",
+                None => "low",
+            };
+            let limit = |x| {
+                unit.map_or(Shown::plain(x, None, self.signs), |u| {
+                    Shown::plain(u.rounded(u.outward(x)), unit, self.signs)
+                })
+            };
+            self.answer.faults.push(Fault {
+                field: name,
+                code,
+                limits: Some([limit(bounds.low), limit(bounds.high)]),
+                got: self.form.text(name).to_string(),
+                other: other.map(|x| Shown::plain(x, unit, self.signs)),
+            });
+            return None;
+        }
+        if bounds.quantity == Quantity::Bags && value.fract() != 0.0 {
+            self.fault(name, "not-whole");
+            return None;
+        }
+        Some((unit, value))
+    }
+
+    /// What stands in a number field, and in which unit; or the code of what is wrong with it.
+    #[allow(clippy::type_complexity)]
+    fn typed(&self, name: &str, unit: &In) -> Result<Option<(Option<&'static Unit>, Typed)>, &'static str> {
+        let typed = match number::read(self.form.text(name), self.signs) {
+            Ok(None) => return Ok(None),
+            Ok(Some(typed)) => typed,
+            Err(NotNumber::Text) => return Err("not-a-number"),
+            Err(NotNumber::Unit) => return Err("unit-in-text"),
+        };
+        let unit = match unit {
+            In::Bare => None,
+            In::Fixed(kind, code) => Unit::find(*kind, code),
+            In::Asked(kind, _) => Some(Self::unit(*kind, self.form.text(field::unit_of(name)))?),
+            In::Usual(kind, asked, usual) => {
+                let text = self.form.text(asked);
+                Some(Self::unit(*kind, if text.is_empty() { usual } else { text })?)
+            }
+        };
+        Ok(Some((unit, typed)))
+    }
+
+    /// The unit a number is typed in. A salt reading may be in what its test shows, chloride or conductivity;
+    /// the other salt figures are in ppm then.
+    fn unit(kind: Kind, code: &str) -> Result<&'static Unit, &'static str> {
+        let other = match kind {
+            Kind::Reading => Unit::find(Kind::Salt, code),
+            Kind::Salt => Unit::find(Kind::Reading, code).map(Unit::also_salt),
+            _ => None,
+        };
+        Unit::find(kind, code).or(other).ok_or("no-unit")
+    }
+
+    /// What was understood, in its own unit and in the other system.
+    fn echo(&mut self, name: &'static str, unit: Option<&'static Unit>, value: f64) {
+        let echo = joined(&["echo.", name]);
+        let typed = unit.map_or(value, |u| u.outward(value));
+        self.answer.put(&echo, Shown::plain(typed, unit, self.signs));
+        if let Some(unit) = unit.filter(|u| u.also != u.code) {
+            self.answer.put(&joined(&[&echo, ".also"]), Shown::of(value, unit.also(), self.signs));
+        }
+        self.answer.say(&echo);
+    }
+
+    /// A number field that may be left out.
+    pub fn optional<T>(&mut self, name: &'static str, of: fn(f64) -> Option<T>) -> Optional<T> {
+        match self.number(name) {
+            Some(x) => of(x).map_or(Optional::Garbled, Optional::Given),
+            None if self.is_faulty(name) => Optional::Garbled,
+            None => Optional::LeftOut,
+        }
+    }
+
+    /// The chosen one of a list; `None` when nothing is chosen or the code is not of the list.
+    pub fn choice<T: Copy>(
+        &mut self,
+        name: &'static str,
+        all: &[T],
+        code: fn(T) -> &'static str,
+    ) -> Option<T> {
+        let text = self.form.text(name);
+        let found = all.iter().copied().find(|x| code(*x) == text);
+        if found.is_none() && !text.is_empty() {
+            self.fault(name, "not-listed");
+        }
+        found
+    }
+
+    pub fn quantity<T>(&mut self, name: &'static str, of: fn(f64) -> Result<T, OutOfRange>) -> Option<T> {
+        of(self.number(name)?).ok()
+    }
+
+    /// A moment, in minutes of elapsed time. Whoever knows the zone hands the minutes over in the form, as
+    /// `utc.` and the name; without that the clock is taken to be UTC's.
+    pub fn moment(&mut self, name: &'static str) -> Optional<i64> {
+        let text = self.form.text(name);
+        if text.is_empty() {
+            return Optional::LeftOut;
+        }
+        let Some(read) = moment::read(text) else {
+            self.fault(name, "not-a-moment");
+            return Optional::Garbled;
+        };
+        let handed = self.form.text(&joined(&["utc.", name])).parse().ok();
+        Optional::Given(handed.filter(|minutes| moment::RANGE.contains(minutes)).unwrap_or(read))
+    }
+}
