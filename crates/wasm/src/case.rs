@@ -115,7 +115,7 @@ impl Reader<'_> {
             _ => None,
         };
         if let Some(kind) = kind.filter(|kind| *kind != "struck") {
-            let begin = line.kind.trim_end_matches("kind");
+            let begin = line.kind.strip_suffix("kind").unwrap_or_default();
             self.answer.say(&joined(&[begin, kind]));
             self.answer.say(&joined(&[begin, "timed"]));
         }

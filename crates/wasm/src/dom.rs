@@ -75,13 +75,10 @@ impl Pen {
             let n = n.to_string();
             let copy = line.clone_node_with_deep(true)?;
             for element in all(&copy, "*") {
-                for attribute in element.get_attribute_names() {
-                    let attribute = attribute.as_string().unwrap_or_default();
-                    let value = element.get_attribute(&attribute).unwrap_or_default();
-                    if value.contains("log.N") || value.contains("log-N") {
-                        let own = joined(&["log.", &n]);
-                        let value = value.replace("log.N", &own).replace("log-N", &own.replace('.', "-"));
-                        element.set_attribute(&attribute, &value)?;
+                // What has the line's number in it, where the template says N.
+                for attribute in ["name", "id", "for", "aria-describedby", "data-when", "data-fault"] {
+                    if let Some(value) = element.get_attribute(attribute) {
+                        element.set_attribute(attribute, &value.replace('N', &n))?;
                     }
                 }
                 if element.has_attribute("data-n") {
