@@ -13,8 +13,11 @@
 //! | Is what cannot be used said beside it, once it is left, and never before? | `faults` |
 //! | Is anything typed ever lost: to a press, a reload, a step back or a link? | `keep` |
 //! | Does the sheet hold still, fit, and read in the right order, on screen and on paper? | `sheet` |
+//! | Can a job be followed over days? | `days` |
 //! | Does the script serve other people's pages? | `guest` |
 
+#[path = "browser/days.rs"]
+mod days;
 #[path = "browser/driver.rs"]
 mod driver;
 #[path = "browser/faults.rs"]

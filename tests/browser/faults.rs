@@ -14,17 +14,17 @@ struct Fault {
     gone: &'static [&'static str],
 }
 
-const DOSE: &[&str] = &["dose.mass", "dose.bags", "buy.bags", "first.mass", "index.same"];
+const DOSE: &[&str] = &["dose.mass", "dose.bags", "buy.bags", "now.mass", "index.same"];
 const INDEX: &[&str] = &["index.now", "index.same", "index.free"];
-const BOTH: &[&str] = &["dose.mass", "buy.bags", "first.mass", "index.now", "index.same", "index.free"];
+const BOTH: &[&str] = &["dose.mass", "buy.bags", "now.mass", "index.now", "index.same", "index.free"];
 
 #[rustfmt::skip]
 const FAULTS: [Fault; 9] = [
-    Fault { field: "pool.volume", bad: "about 60", good: "62.82", code: "not-a-number", gone: &["dose.mass", "buy.bags", "first.mass"] },
-    Fault { field: "pool.volume", bad: "62 m3", good: "62.82", code: "unit-in-text", gone: &["dose.mass", "buy.bags", "first.mass"] },
+    Fault { field: "pool.volume", bad: "about 60", good: "62.82", code: "not-a-number", gone: &["dose.mass", "buy.bags", "now.mass"] },
+    Fault { field: "pool.volume", bad: "62 m3", good: "62.82", code: "unit-in-text", gone: &["dose.mass", "buy.bags", "now.mass"] },
     Fault { field: "salt.now", bad: "4..00", good: "400", code: "not-a-number", gone: BOTH },
     Fault { field: "salt.target", bad: "3.200", good: "3200", code: "two-readings", gone: DOSE },
-    Fault { field: "bag.size", bad: "-20", good: "20", code: "low", gone: &["dose.bags", "buy.bags", "first.mass"] },
+    Fault { field: "bag.size", bad: "-20", good: "20", code: "low", gone: &["dose.bags", "buy.bags", "now.mass"] },
     Fault { field: "bag.have", bad: "1.5", good: "0", code: "not-whole", gone: &["buy.bags"] },
     Fault { field: "water.ph", bad: "75", good: "7.5", code: "high", gone: INDEX },
     Fault { field: "water.heat", bad: "240", good: "24", code: "high", gone: INDEX },

@@ -56,6 +56,9 @@ fn the_whole_form_by_keyboard_on_a_telephone() {
             if focus[3] == true || place == 0 || met.first() == Some(&focus[1]) {
                 break;
             }
+            if place == last {
+                continue; // A date has places of its own within it.
+            }
             assert!(place > last, "{} comes before what had the focus before it", focus[1]);
             assert_eq!(focus[2], true, "{} has the focus, unseen", focus[1]);
             page.unfold("*");

@@ -199,4 +199,55 @@ pub const ROWS: &[Row] = &[
         shows: &[],
         holds: "treat.unknown need.water-ta",
     },
+    Row {
+        name: "goals that end outside what passes are said to, whatever was wanted",
+        form: &[
+            "pool.volume=40 pool.volume.unit=m3 surface.kind=cement salt.now=400 salt.now.unit=[ppm] salt.how=drops",
+            "salt.target=3200 water.heat=25 water.heat.unit=Cel water.ph=7.5 water.ta=80 water.ch=250 water.cya=30",
+            "treat.acid=31.45 treat.calcium=77 treat.bleach=10 treat.powder=100 goal.ph=6.8",
+        ],
+        shows: &["treat.end.ph=6.80"],
+        holds: "treat.steps treat.ends.acid treat.ends.low !treat.settles-ph",
+    },
+    Row {
+        name: "the same upwards, with much calcium",
+        form: &[
+            "pool.volume=40 pool.volume.unit=m3 surface.kind=cement salt.now=400 salt.now.unit=[ppm] salt.how=drops",
+            "salt.target=3200 water.heat=30 water.heat.unit=Cel water.ph=7.5 water.ta=120 water.ch=400 water.cya=30",
+            "treat.acid=31.45 treat.calcium=77 treat.bleach=10 treat.powder=100 goal.ph=8.2",
+        ],
+        shows: &[],
+        holds: "treat.steps treat.ends.basic treat.ends.high",
+    },
+    Row {
+        name: "no chlorine, and too much: neither passes",
+        form: &[
+            "pool.volume=40 pool.volume.unit=m3 pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm]",
+            "salt.how=drops salt.target=3200 bag.size=20 bag.size.unit=kg bag.purity=99.4 water.heat=25",
+            "water.heat.unit=Cel water.ph=7.5 water.ta=100 water.ch=250 water.cya=0 water.fc=0",
+        ],
+        shows: &["chlorine.acid=0.000"],
+        holds: "gate.chlorine.wait add.wait",
+    },
+    Row {
+        name: "chlorine above its goal is waited for",
+        form: &[
+            "pool.volume=40 pool.volume.unit=m3 pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm]",
+            "salt.how=drops salt.target=3200 bag.size=20 bag.size.unit=kg bag.purity=99.4 water.heat=25",
+            "water.heat.unit=Cel water.ph=7.5 water.ta=100 water.ch=250 water.cya=30 water.fc=12 goal.fc=3",
+            "treat.acid=31.45 treat.calcium=77 treat.bleach=10 treat.powder=100",
+        ],
+        shows: &[],
+        holds: "treat.chlorine-over gate.chlorine.wait gate.first.wait add.wait !treat.none",
+    },
+    Row {
+        name: "far too much stabiliser waits, goal or none",
+        form: &[
+            "pool.volume=40 pool.volume.unit=m3 pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm]",
+            "salt.how=drops salt.target=3200 bag.size=20 bag.size.unit=kg bag.purity=99.4 water.heat=25",
+            "water.heat.unit=Cel water.ph=7.5 water.ta=140 water.ch=250 water.cya=130",
+        ],
+        shows: &[],
+        holds: "gate.cyanurate.wait add.wait",
+    },
 ];

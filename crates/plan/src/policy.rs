@@ -53,6 +53,16 @@ pub const INDEX_STOP: f64 = 0.50;
 pub const PH_PASS: [f64; 2] = [7.2, 7.6];
 /// See [`PH_PASS`].
 pub const PH_WAIT: [f64; 2] = [7.0, 8.0];
+/// Free chlorine: at least this without cyanuric acid, mg/L. Common practice.
+pub const CHLORINE_BARE: f64 = 1.0;
+/// The same with it, mg/L.
+pub const CHLORINE_STABILISED: f64 = 2.0;
+/// And at least this part of the cyanuric acid. From memory of a published risk model; common practice.
+pub const CHLORINE_OF_CYANURATE: f64 = 0.05;
+/// And no more than this, mg/L, unless the goal is higher. Our choice: the label and the local rule decide.
+pub const CHLORINE_MOST: f64 = 5.0;
+/// Cyanuric acid above this is brought down by other water before salt goes in, mg/L. Common practice.
+pub const CYANURATE_MOST: f64 = 90.0;
 /// Below this units throttle and grains dissolve slowly, °C. Common practice.
 pub const WARM_ENOUGH: f64 = 18.0;
 
@@ -74,6 +84,8 @@ pub const NEAR_HARDNESS: f64 = 10.0;
 pub const NEAR_CYANURATE: f64 = 5.0;
 /// The same for free chlorine, mg/L.
 pub const NEAR_CHLORINE: f64 = 0.2;
+/// Chlorine this much above its goal is waited for, mg/L. Our choice.
+pub const CHLORINE_FAR_OVER: f64 = 2.0;
 
 /// The most of a step to put in at one go, mmol per litre, in the order of the steps. Common practice, no
 /// source: chlorine as its label says; bicarbonate for 50 ppm of alkalinity; 25 mL of 31 % acid a cubic

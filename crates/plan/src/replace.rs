@@ -110,8 +110,8 @@ pub struct Parts {
 pub struct Part {
     /// Of the pool.
     pub amount: Amount,
-    /// Reading after it, once both readings are known.
-    pub salt: Option<Salinity>,
+    /// What the drains are for, after it: the analyte that decides, mg/L.
+    pub level: Option<f64>,
 }
 
 /// More drains than this are only counted.
@@ -216,7 +216,9 @@ pub fn replace(case: &Case, excess: Excess, dilution: Option<Dilution>) -> Resul
         decides: most.map_or(Analyte::Salt, |most| most.of),
         at_once: share.map(|f| amount(f.ratio())),
         exchange: most.ok().map(|most| amount(most.exchange)),
-        parts: share.ok().and_then(|share| parts(case, share, amount)),
+        parts: share
+            .ok()
+            .and_then(|share| parts(case, share, most.map_or(Analyte::Salt, |most| most.of), amount)),
         from: case.read(),
         salt: after(case.read(), case.fill_salt, share),
         alkalinity: after(p.alkalinity, f.alkalinity, share),
@@ -254,14 +256,19 @@ fn demand<Q: Conserved>(
     }))
 }
 
-fn parts(case: &Case, share: Fraction, amount: impl Fn(f64) -> Amount) -> Option<Parts> {
+fn parts(case: &Case, share: Fraction, of: Analyte, amount: impl Fn(f64) -> Amount) -> Option<Parts> {
     let (cap, owner_larger) = cap(case)?;
     let mut parts = Parts { cap, owner_larger, first: [None; MOST_PARTS], count: 0, total: amount(0.0) };
     let mut total = 0.0;
     for part in dilution::in_parts(share, cap.share) {
         if let Some(place) = parts.first.get_mut(parts.count as usize) {
-            let salt = after(case.read(), case.fill_salt, Ok(part.gone));
-            *place = Some(Part { amount: amount(part.share.ratio()), salt });
+            let (pool, fill, gone) = (&case.water, &case.fill, Ok(part.gone));
+            let level = match of {
+                Analyte::Salt => after(case.read(), case.fill_salt, gone).map(Salinity::mg_per_l),
+                Analyte::Hardness => after(pool.hardness, fill.hardness, gone).map(Hardness::mg_per_l),
+                Analyte::Cyanurate => after(pool.cyanurate, fill.cyanurate, gone).map(Cyanurate::mg_per_l),
+            };
+            *place = Some(Part { amount: amount(part.share.ratio()), level });
         }
         parts.count = parts.count.saturating_add(1);
         total += part.share.ratio();

@@ -37,10 +37,14 @@ pub enum Gate {
     Index,
     /// What has to be done to the water before the salt, by the person's own goals.
     First,
+    /// Free chlorine, once there is a test of it; this plan does not ask for one.
+    Chlorine,
+    /// Cyanuric acid that only other water brings down.
+    Cyanurate,
 }
 
 /// One row a gate: its code on the page, and whether a wait at it holds the salt back.
-pub const GATES: [(Gate, &str, bool); 7] = [
+pub const GATES: [(Gate, &str, bool); 9] = [
     (Gate::Volume, "volume", false), // The retest decides.
     (Gate::Reading, "reading", true),
     (Gate::Target, "target", true),
@@ -48,6 +52,8 @@ pub const GATES: [(Gate, &str, bool); 7] = [
     (Gate::Ph, "ph", true),
     (Gate::Index, "index", true),
     (Gate::First, "first", true),
+    (Gate::Chlorine, "chlorine", true),
+    (Gate::Cyanurate, "cyanurate", true),
 ];
 
 /// What each gate says, in the order of [`GATES`].
@@ -122,6 +128,8 @@ pub fn gates(
         Gate::Ph => ph(case),
         Gate::Index => index(case, balance),
         Gate::First => first(treatment),
+        Gate::Chlorine => chlorine(case),
+        Gate::Cyanurate => cyanurate(case),
     }))
 }
 
@@ -185,6 +193,28 @@ fn first(treatment: &Result<Treatment, Unknown>) -> Verdict {
         Ok(treatment) if treatment.is_due() => Verdict::Wait,
         Ok(_) | Err(Unknown::NotAsked) => Verdict::Pass,
         Err(_) => Verdict::Unknown,
+    }
+}
+
+/// Without a test it is for the person to confirm.
+fn chlorine(case: &Case) -> Verdict {
+    let Some(free) = case.water.chlorine.map(|x| x.mg_per_l()) else { return Verdict::Pass };
+    let cya = case.water.cyanurate.map_or(0.0, |x| x.mg_per_l());
+    let least = if cya > 0.0 {
+        policy::CHLORINE_STABILISED.max(cya * policy::CHLORINE_OF_CYANURATE)
+    } else {
+        policy::CHLORINE_BARE
+    };
+    let goal = case.goals.and_then(|goals| goals.chlorine).map_or(0.0, |x| x.mg_per_l());
+    let most = policy::CHLORINE_MOST.max(goal).max(least);
+    if (least..=most).contains(&free) { Verdict::Pass } else { Verdict::Wait }
+}
+
+fn cyanurate(case: &Case) -> Verdict {
+    match case.water.cyanurate.map(|x| x.mg_per_l()) {
+        None => Verdict::Unknown,
+        Some(cya) if cya <= policy::CYANURATE_MOST => Verdict::Pass,
+        Some(_) => Verdict::Wait,
     }
 }
 

@@ -59,6 +59,12 @@ pub struct Step {
     pub whole: Amount,
     /// What to put in at one go; the rest after a test.
     pub first: Amount,
+    /// How many such doses all of it is.
+    pub doses: u32,
+    /// The water when the first dose is in, before any air.
+    pub begun: State,
+    /// Its alkalinity.
+    pub begun_alkalinity: Alkalinity,
     /// The water when all of it is in.
     pub then: State,
     /// Its alkalinity.
@@ -80,14 +86,21 @@ pub struct Treatment {
     pub steps: [Option<Step>; STEPS.len()],
     /// Water has to be replaced before any of them.
     pub water_first: bool,
+    /// Free chlorine stands above its goal: time brings it down, and nothing is put in.
+    pub chlorine_over: bool,
     /// No step leads to the goals for pH and alkalinity: they ask for less carbon dioxide than air keeps up.
     pub below_air: bool,
 }
 
 impl Treatment {
+    /// The last step: the water that all of them lead to.
+    pub fn end(&self) -> Option<&Step> {
+        self.steps.iter().flatten().last()
+    }
+
     /// Has anything to be done before the salt?
     pub fn is_due(&self) -> bool {
-        self.water_first || self.below_air || self.steps.iter().any(Option::is_some)
+        self.water_first || self.below_air || self.chlorine_over || self.steps.iter().any(Option::is_some)
     }
 }
 
@@ -127,7 +140,11 @@ pub fn treat(case: &Case, rise: Salinity, replace: &Result<Replace, Unknown>) ->
     };
     let today = sample.water().map_err(Unknown::Chemistry)?;
     let water_first = !matches!(replace, Err(Unknown::NotAsked));
-    let mut treatment = Treatment { steps: [None; STEPS.len()], water_first, below_air: false };
+    let chlorine_over = chlorine
+        .zip(goals.chlorine)
+        .is_some_and(|(now, goal)| now.mg_per_l() - goal.mg_per_l() > policy::CHLORINE_FAR_OVER);
+    let mut treatment =
+        Treatment { steps: [None; STEPS.len()], water_first, chlorine_over, below_air: false };
     let water = match replace {
         Err(Unknown::NotAsked) => today,
         Ok(Replace { mixed: Ok(mixed), .. }) => *mixed,
@@ -228,6 +245,7 @@ fn step(
         return None;
     }
     let first = first_dose(what, here, chemical, dose);
+    let begun = here.treated(chemical, first);
     let mut then = here.treated(chemical, dose);
     if what == What::AcidAndAir {
         then = then.stripped(recipe.stripped);
@@ -247,6 +265,9 @@ fn step(
         what,
         whole: amount(dose),
         first: amount(first),
+        doses: libm::ceil(dose.mmol_per_l() / first.mmol_per_l() - 1e-9) as u32,
+        begun: begun.state().ok()?,
+        begun_alkalinity: begun.alkalinity(),
         then: then.state().ok()?,
         alkalinity: then.alkalinity(),
         hardness: then.hardness(),

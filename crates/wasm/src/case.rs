@@ -29,7 +29,7 @@ impl Reader<'_> {
         let Some(shown) = Unit::find(Kind::Reading, self.form.text("salt.now.unit")) else {
             return self.optional(name, |x| Salinity::from_mg_per_l(x).ok());
         };
-        let conducts = shown.code == "mS/cm";
+        let conducts = shown.bounds.is_some();
         let fits = |i: Instrument| (i.responds() == Responds::ToConductivity) == conducts;
         match self.number(name) {
             None if self.is_faulty(name) => Optional::Garbled,
@@ -235,7 +235,7 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         ..r.tests(["water.heat", "water.ph", "water.ta", "water.ch", "water.cya"])
     };
     let _ = r.choice("salt.compensated", &["yes", "no"], |code| code);
-    if form.text("salt.now.unit") == "mS/cm" {
+    if Unit::find(Kind::Reading, form.text("salt.now.unit")).is_some_and(|unit| unit.bounds.is_some()) {
         r.answer.say("salt.conducts");
     }
     let size = r.quantity("bag.size", Mass::from_kilograms);

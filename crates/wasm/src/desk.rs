@@ -128,6 +128,10 @@ impl Desk {
                 return self.later(&self.leaving, LEAVING_MS, move || desk.refresh());
             }
             _ => {
+                // Another unit makes another figure: as if it had been typed.
+                if let Some(figure) = name.strip_suffix(".unit") {
+                    self.leave(figure);
+                }
                 // A fault that stands is followed key by key; a new one waits until the field is left.
                 if !self.faulty.borrow().contains(&name) {
                     self.left.borrow_mut().retain(|left| *left != name);
@@ -220,9 +224,10 @@ impl Desk {
         }
         // A number is not at fault while its unit is being chosen.
         let (left, at) = (self.left.borrow().clone(), self.at.borrow().clone());
-        let due =
-            |field: &str| left.iter().any(|n| n == field) && (at != field::unit_of(field) || at == field);
-        answer.faults.retain(|fault| due(fault.field));
+        answer.faults.retain(|fault| {
+            let choosing = fault.code == "no-unit" && at == field::unit_of(fault.field);
+            left.iter().any(|n| n == fault.field) && !choosing
+        });
         self.pen.write(&answer)?;
         *self.faulty.borrow_mut() = answer.faults.iter().map(|fault| fault.field.to_string()).collect();
         match self.pen.sentence(SENTENCE, &answer) {

@@ -73,7 +73,7 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
         f.answer.say("treat");
     }
     match &plan.treatment {
-        Ok(treatment) => f.treatment(treatment),
+        Ok(treatment) => f.treatment(case, treatment),
         Err(Unknown::NotAsked) => {}
         Err(Unknown::Needs(_)) => f.answer.say("treat.unknown"),
         Err(Unknown::Chemistry(_)) => f.answer.say("treat.outside"),

@@ -63,8 +63,8 @@ pub struct Units {
     pub alkalinity: &'static Unit,
     /// For hardness.
     pub hardness: &'static Unit,
-    /// For liquid chemicals.
-    pub liquid: &'static Unit,
+    /// For liquid chemicals, little and much.
+    pub liquid: [&'static Unit; 2],
     /// For salt readings, as their test shows them.
     pub reading: &'static Unit,
 }
@@ -88,7 +88,9 @@ impl Units {
             }
         };
         let salt = typed(Kind::Salt, "salt.now.unit").unwrap_or(known(Kind::Salt, "[ppm]"));
-        let liquid = known(Kind::Liquid, if mass.code == "[lb_av]" { "[foz_us]" } else { "L" });
+        let american = mass.code == "[lb_av]";
+        let liquid = if american { ["[foz_us]", "[gal_us]"] } else { ["L", "L"] };
+        let liquid = liquid.map(|code| known(Kind::Liquid, code));
         let usual = |kind, name| typed(kind, name).unwrap_or(known(kind, "mg/L"));
         let alkalinity = usual(Kind::Alkalinity, "water.ta.unit");
         let hardness = usual(Kind::Hardness, "water.ch.unit");

@@ -83,11 +83,13 @@ pub const UNITS: &[Unit] = &[
     own("{bag}", Kind::Dose, 1.0, 2, &bounds::PUT_IN),
     unit("L", Kind::Liquid, 0.001, 0.0, [1, 2], "[foz_us]"),
     unit("[foz_us]", Kind::Liquid, 0.003785411784 / 128.0, 0.0, [0, 1], "L"),
+    unit("[gal_us]", Kind::Liquid, 0.003785411784, 0.0, [1, 2], "L"),
     unit("[ppm]", Kind::Salt, 1.0, 0.0, [0, 0], "g/L"),
     unit("g/L", Kind::Salt, 1000.0, 0.0, [2, 2], "[ppm]"),
     unit("%", Kind::Salt, 10_000.0, 0.0, [3, 3], "[ppm]"),
     unit("mg/L{Cl}", Kind::Reading, 58.4428 / 35.453, 0.0, [0, 0], "[ppm]"),
     own("mS/cm", Kind::Reading, 1.0, 2, &bounds::CONDUCTIVITY),
+    own("uS/cm", Kind::Reading, 0.001, 0, &bounds::CONDUCTIVITY),
     // As calcium carbonate, 100.0869 g/mol. A mole of alkalinity is half of one of calcium carbonate; a
     // German degree is 10 mg/L of lime, 56.0774 g/mol (DIN 38409-6); a French one 10 mg/L of carbonate.
     unit("mg/L", Kind::Alkalinity, 1.0, 0.0, [0, 0], "mg/L"),

@@ -12,6 +12,11 @@ impl Filler<'_> {
             Err(_) => return self.answer.say("less.impossible"),
         };
         self.answer.say("less.known");
+        self.answer.say(match r.decides {
+            Analyte::Salt => "less.by-salt",
+            Analyte::Hardness => "less.by-hardness",
+            Analyte::Cyanurate => "less.by-cyanurate",
+        });
         self.amount("less.share", "less.volume", share);
         if let Some(flow) = &r.exchange {
             self.amount("less.flow.share", "less.flow.volume", flow);
@@ -29,7 +34,7 @@ impl Filler<'_> {
                 self.answer.say("cap.larger");
             }
             self.answer.say("less.parts");
-            self.parts(parts);
+            self.parts(r.decides, parts);
         }
         self.sum(case, r);
         if let Some(x) = r.salt {
@@ -100,7 +105,15 @@ impl Filler<'_> {
         }
     }
 
-    fn parts(&mut self, parts: &Parts) {
+    fn level(&self, of: Analyte, x: f64) -> Shown {
+        match of {
+            Analyte::Salt => Shown::of(x, self.units.salt, self.signs),
+            Analyte::Hardness => Shown::of(x, self.units.hardness, self.signs),
+            Analyte::Cyanurate => Shown::number(x, 0, false, self.signs),
+        }
+    }
+
+    fn parts(&mut self, decides: Analyte, parts: &Parts) {
         let (units, signs) = (self.units, self.signs);
         let mut rows = Vec::new();
         for part in parts.first.iter().flatten() {
@@ -108,8 +121,8 @@ impl Filler<'_> {
                 ("pass".into(), Shown::number((rows.len() + 1) as f64, 0, false, signs)),
                 ("share".into(), percent(part.amount.share, signs)),
             ];
-            if let Some(salt) = part.salt {
-                row.push(("salt".into(), Shown::of(salt.mg_per_l(), units.salt, signs)));
+            if let Some(level) = part.level {
+                row.push(("level".into(), self.level(decides, level)));
             }
             if let Some(v) = part.amount.volume {
                 row.push(("volume".into(), Shown::of(v.cubic_metres(), units.water, signs)));

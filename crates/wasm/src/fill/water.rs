@@ -7,7 +7,10 @@ use chem::{Quantity, SaturationIndex};
 use plan::balance::{After, Forms};
 use plan::rules::low_is_a_note;
 use plan::treat::{Amount, Step, What};
-use plan::{Balance, Case, Treatment};
+use plan::{Acid, Balance, Case, Surface, Treatment, policy};
+
+/// From two quarts on nobody measures ounces, m³.
+const QUARTS: f64 = 0.0019;
 
 impl Filler<'_> {
     pub(super) fn balance(&mut self, case: &Case, b: &Balance) {
@@ -112,10 +115,11 @@ impl Filler<'_> {
         }
     }
 
-    pub(super) fn treatment(&mut self, t: &Treatment) {
+    pub(super) fn treatment(&mut self, case: &Case, t: &Treatment) {
         for (holds, state) in [
             (t.water_first, "treat.water-first"),
             (t.below_air, "treat.below-air"),
+            (t.chlorine_over, "treat.chlorine-over"),
             (t.steps.iter().any(Option::is_some), "treat.steps"),
             (!t.is_due(), "treat.none"),
         ] {
@@ -123,8 +127,35 @@ impl Filler<'_> {
                 self.answer.say(state);
             }
         }
+        if case.products.is_some_and(|products| matches!(products.acid, Acid::Bisulfate(_))) {
+            self.answer.say("treat.dry");
+        }
+        if let Some(end) = t.end() {
+            self.end(case, end);
+        }
         let lines = t.steps.iter().flatten().map(|step| self.step(step)).collect();
         self.answer.rows.push(("treatment", lines));
+    }
+
+    /// The water that all the steps lead to, judged as today's is.
+    fn end(&mut self, case: &Case, end: &Step) {
+        let ph = end.then.ph.units();
+        self.number("treat.end.ph", ph, 2);
+        let [low, high] = policy::PH_PASS;
+        self.answer.say(match plan::rules::shown(ph) {
+            ph if ph < low => "treat.ends.acid",
+            ph if ph > high => "treat.ends.basic",
+            _ => "treat.settles-ph",
+        });
+        let Some(index) = end.salted.or(end.then.index) else { return };
+        let index = plan::rules::shown(index.log10());
+        self.signed("treat.end.index", index);
+        let shell = matches!(case.surface, Some(Surface::Liner | Surface::Fibreglass));
+        if index < -policy::INDEX_PASS && !shell {
+            self.answer.say("treat.ends.low");
+        } else if index > policy::INDEX_PASS {
+            self.answer.say("treat.ends.high");
+        }
     }
 
     fn step(&self, step: &Step) -> Line {
@@ -143,6 +174,9 @@ impl Filler<'_> {
         let cells = [
             ("whole", Some(self.amount_of(step.whole))),
             ("first", Some(self.amount_of(step.first))),
+            ("doses", Some(number(step.doses.into(), 0))),
+            ("begun-ph", Some(number(step.begun.ph.units(), 2))),
+            ("begun-ta", Some(Shown::of(step.begun_alkalinity.mg_per_l(), self.units.alkalinity, signs))),
             ("then-ph", Some(number(step.then.ph.units(), 2))),
             ("then-ta", Some(Shown::of(step.alkalinity.mg_per_l(), self.units.alkalinity, signs))),
             ("then-ch", Some(Shown::of(step.hardness.mg_per_l(), self.units.hardness, signs))),
@@ -158,7 +192,11 @@ impl Filler<'_> {
     fn amount_of(&self, amount: Amount) -> Shown {
         let (unit, x) = match amount {
             Amount::Powder(mass) => (self.units.mass, mass.kilograms()),
-            Amount::Liquid(volume) => (self.units.liquid, volume.cubic_metres()),
+            Amount::Liquid(volume) => {
+                let [small, large] = self.units.liquid;
+                let x = volume.cubic_metres();
+                (if x < QUARTS { small } else { large }, x)
+            }
         };
         Shown::plain(unit.rounded(unit.outward(x)), Some(unit), self.signs)
     }
