@@ -68,7 +68,7 @@ fn the_whole_form_by_keyboard_on_a_telephone() {
         // What is asked only of some, such as a meter's conductivity, is not there for all.
         let names = page.ask(
             "return [...new Set(all('input[name], select[name]')
-                .filter((e) => !e.closest('[hidden]')).map((e) => e.name))]",
+                .filter((e) => !e.closest('[hidden]') && e.type !== 'hidden').map((e) => e.name))]",
         );
         let missed: Vec<_> = names.as_array().unwrap().iter().filter(|name| !met.contains(name)).collect();
         assert!(missed.is_empty(), "never met: {missed:?}");

@@ -225,7 +225,7 @@ impl Desk {
         // A number is not at fault while its unit is being chosen.
         let (left, at) = (self.left.borrow().clone(), self.at.borrow().clone());
         answer.faults.retain(|fault| {
-            let choosing = fault.code == "no-unit" && at == field::unit_of(fault.field);
+            let choosing = at == field::unit_of(fault.field) && at != fault.field;
             left.iter().any(|n| n == fault.field) && !choosing
         });
         self.pen.write(&answer)?;

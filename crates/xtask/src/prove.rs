@@ -1,7 +1,7 @@
 //! What is proved beyond the daily test, because it takes a tool or a time of its own?
 
 use crate::shell::{self, cargo, run};
-use crate::{prove_bench, prove_vectors};
+use crate::{prove_bench, prove_simulation, prove_vectors};
 use anyhow::{Context, Result, bail};
 use std::path::PathBuf;
 use std::process::Command;
@@ -15,10 +15,12 @@ pub fn prove(words: &[&str]) -> Result<()> {
         ["vectors"] => prove_vectors::run_and_compare(),
         ["fuzz"] => fuzz(600),
         ["fuzz", seconds] => fuzz(seconds.parse().context("how many seconds?")?),
-        ["mutants"] => mutants("0/1"),
-        ["mutants", shard] => mutants(shard),
+        ["panics"] => panics(),
+        ["mutants"] => mutants(&SHARDS),
+        ["mutants", shard] => mutants(&[shard]),
+        ["simulation"] => prove_simulation::run_many(),
         ["bench"] => prove_bench::run(),
-        _ => bail!("nothing of that name can be proved: vectors, fuzz, mutants or bench"),
+        _ => bail!("nothing of that name can be proved: vectors, fuzz, panics, mutants, simulation or bench"),
     }
 }
 
@@ -43,19 +45,61 @@ fn fuzz(seconds: u32) -> Result<()> {
     Ok(())
 }
 
-/// Changes the chemistry, one place at a time, in shard K of N (`K/N`, from 0); does a check notice?
-/// The list of those that none noticed lies in `target/mutants.out/missed.txt`.
-fn mutants(shard: &str) -> Result<()> {
+/// That the chemistry's solver cannot panic: a program that links only if the compiler has proved it. The same
+/// program with a panic in it must not link, or the proof were none.
+fn panics() -> Result<()> {
+    let words = "run --quiet --release --manifest-path tests/panics/Cargo.toml";
+    run(&mut cargo(words))?;
+    let broken = cargo(&format!("{words} --features broken")).output()?;
+    let said = String::from_utf8_lossy(&broken.stderr);
+    if broken.status.success() || !said.contains("detected panic in function `broken`") {
+        bail!("a function that panics went unnoticed:\n{said}");
+    }
+    Ok(())
+}
+
+/// Each ends within an hour on two cores; together they are all.
+const SHARDS: [&str; 4] = ["0/4", "1/4", "2/4", "3/4"];
+const LEAST_CAUGHT: f64 = 0.9;
+
+/// Changes the chemistry, one place at a time, in each shard K of N (`K/N`, from 0); does a check notice?
+/// A change that makes a loop endless is noticed by the clock. The unchanged source goes first: where a check
+/// fails anyway, every change would count as noticed.
+fn mutants(shards: &[&str]) -> Result<()> {
     let tool = tool(MUTANTS)?;
-    let mut command = Command::new(tool);
-    command.current_dir(shell::root());
-    command.args(["mutants", "--package=chem", "--test-package=chem,evidence", "--jobs=1"]);
-    // A change that makes a loop endless is noticed by the clock. The unchanged source goes first: where a
-    // check fails anyway, every change would count as noticed.
-    command.args(["--timeout=60", "--sharding=round-robin", "--shard", shard, "--output"]);
-    command.arg(shell::target()).args(["--", "--lib"]);
-    command.args(["vectors", "properties", "laws", "sweep"].map(|test| format!("--test={test}")));
-    run(&mut command)
+    let folder = shell::target().join("mutants");
+    let (mut caught, mut missed) = (0, Vec::new());
+    for shard in shards {
+        let mut command = Command::new(&tool);
+        command.current_dir(shell::root()).args(["mutants", "--package=chem", "--jobs=2", "--timeout=10"]);
+        command.args(["--sharding=round-robin", "--shard", shard, "--output"]).arg(&folder);
+        command.args(["--", "--lib", "--test=mutants"]);
+        // Two builds at a time, each into its own folder, and quick to link.
+        command.env_remove("CARGO_TARGET_DIR").env("CARGO_PROFILE_DEV_DEBUG", "0").env("RUST_BACKTRACE", "0");
+        command.env("SALTWRIGHT_VECTORS", shell::root().join("tests/vectors"));
+        // 2: some were missed; 3: some took too long. Anything else is no result.
+        let status = command.status().context("cannot start cargo-mutants")?;
+        if !matches!(status.code(), Some(0 | 2 | 3)) {
+            bail!("shard {shard} of the mutants ended with {status}");
+        }
+        let lines = |name: &str| -> Result<Vec<String>> {
+            let text = std::fs::read_to_string(folder.join("mutants.out").join(name))?;
+            Ok(text.lines().map(String::from).collect())
+        };
+        caught += lines("caught.txt")?.len() + lines("timeout.txt")?.len();
+        missed.extend(lines("missed.txt")?);
+    }
+    for survivor in &missed {
+        println!("not noticed: {survivor}");
+    }
+    verdict(caught, missed.len())
+}
+
+fn verdict(caught: usize, missed: usize) -> Result<()> {
+    let part = caught as f64 / (caught + missed) as f64;
+    println!("{caught} changes noticed, {missed} not: {:.1} %", 100.0 * part);
+    // Not even one is no proof either.
+    if part >= LEAST_CAUGHT { Ok(()) } else { bail!("fewer than {:.0} % were noticed", 100.0 * LEAST_CAUGHT) }
 }
 
 /// A tool of cargo's, put where nothing else on the machine changes.
@@ -67,4 +111,20 @@ fn tool(words: &str) -> Result<PathBuf> {
         run(cargo("install --quiet --locked --root").arg(&folder).args(words.split(' ')))?;
     }
     Ok(path)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn nine_in_ten_are_enough_and_none_at_all_is_not() {
+        assert!(verdict(9, 1).is_ok() && verdict(89, 11).is_err() && verdict(0, 0).is_err());
+    }
+
+    #[test]
+    fn the_shards_are_all_there_is() {
+        let all: Vec<_> = (0..SHARDS.len()).map(|k| format!("{k}/{}", SHARDS.len())).collect();
+        assert_eq!(SHARDS.as_slice(), all);
+    }
 }

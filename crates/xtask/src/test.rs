@@ -35,14 +35,15 @@ fn all(steps: &mut Steps) -> Result<()> {
     })?;
     steps.take("docs", || run(cargo("doc --workspace --no-deps").env("RUSTDOCFLAGS", "-D warnings")))?;
 
-    let native = native_results()?;
+    let [native, native_staging] = native_results()?;
     steps.take("tests", || run(&mut cargo("test --workspace --exclude xtask")))?;
     steps.take("tests of xtask", || run(&mut cargo("test --package xtask")))?;
 
     let browser = Browser::new(driver)?;
     steps.take("published checks, wasm", || {
-        let words = format!("test --package evidence --test vectors {WASM}");
-        run(browser.wasm(&words)?.env("SALTWRIGHT_NATIVE", native))
+        let words = format!("test --package evidence --test vectors --test staging {WASM}");
+        let mut tests = browser.wasm(&words)?;
+        run(tests.env("SALTWRIGHT_NATIVE", native).env("SALTWRIGHT_NATIVE_STAGING", native_staging))
     })?;
     steps.take("tests of wasm in a browser", || {
         run(&mut browser.wasm(&format!("test --package wasm --lib {WASM}"))?)
@@ -60,14 +61,14 @@ fn all(steps: &mut Steps) -> Result<()> {
 
 /// Where the native run of the published checks leaves its results for the wasm run to match.
 /// What an earlier run left is removed: it must not pass for this one's.
-fn native_results() -> Result<PathBuf> {
+fn native_results() -> Result<[PathBuf; 2]> {
     let folder = shell::root().canonicalize()?.join("target/evidence");
     fs::create_dir_all(&folder)?;
-    let file = folder.join("native.txt");
-    if file.exists() {
-        fs::remove_file(&file)?;
+    let files = ["native.txt", "native-staging.txt"].map(|file| folder.join(file));
+    for file in files.iter().filter(|file| file.exists()) {
+        fs::remove_file(file)?;
     }
-    Ok(file)
+    Ok(files)
 }
 
 /// How tests reach a Chromium that shows no window, keeps nothing and calls nobody.

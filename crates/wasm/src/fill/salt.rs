@@ -95,6 +95,10 @@ impl Filler<'_> {
         }
         if let Some(buy) = &d.buy {
             self.buy(d.code, buy);
+            if let (Some(job), Some(course)) = (&dose.job, &dose.course) {
+                let since = course.after.kilograms() / job.bag.kilograms();
+                self.bags("buy.left", (f64::from(buy.bags) - since).max(0.0));
+            }
         }
         if let (Some(stage), Some([all, left])) = (&d.stage, dose.due()) {
             self.stage(dose, stage);
