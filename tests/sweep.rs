@@ -7,7 +7,12 @@
 mod questions;
 
 use chem::{Fraction, Mass, Purity, bounds};
-use plan::{Bag, Band, Case, Goals, Ground, History, Instrument, Method, Optional, Products, Surface, Tests};
+use plan::course::{Entry, Log, MOST_ENTRIES, Reading, What};
+use plan::policy::Levels;
+use plan::{
+    Acid, Bag, Band, Case, Goals, Ground, History, Instrument, Method, Optional, Products, Surface, Tests,
+    Unknown,
+};
 use questions::ask::{Ask, Source};
 use questions::{QUESTIONS, finite};
 
@@ -40,12 +45,42 @@ fn every_plan_holds_numbers() {
         let case = case(&mut Ask(&mut draw));
         finite(case, plan::plan(&case));
         let rise = Ask(&mut draw).salinity();
-        finite((case, rise), plan::treat::treat(&case, rise));
+        finite((case, rise), plan::treat::treat(&case, rise, &Err(Unknown::NotAsked)));
     }
 }
 
 /// A few seconds without optimisation.
 const ROUNDS: usize = 20_000;
+
+/// Within the days of a job, or at either end of time.
+fn moment(ask: &mut Ask) -> i64 {
+    ask.one(&[0, 600, 1_440, 2_000, 2_880, 4_500, 10_000, i64::MIN, i64::MAX])
+}
+
+fn log(ask: &mut Ask) -> Log {
+    let mut log = [None; MOST_ENTRIES];
+    let lines = ask.one(&[1, 2, 3, 4, MOST_ENTRIES]);
+    for place in log.iter_mut().take(lines) {
+        let what = if ask.one(&[true, false]) {
+            What::Dose(Mass::from_kilograms(ask.within(&bounds::MASS)).unwrap())
+        } else {
+            let again = if ask.one(&[true, false]) { Some(ask.salinity()) } else { None };
+            What::Reading(Reading { salt: ask.salinity(), again, instrument: ask.one(Instrument::ALL) })
+        };
+        *place = Some(Entry { when: moment(ask), what });
+    }
+    log
+}
+
+fn levels(ask: &mut Ask) -> Levels {
+    Levels {
+        over: ask.one(&[0.001, 0.01, 0.5, 0.9, -1.0]),
+        cap: ask.one(&[0.1, 0.7, 1.0]),
+        enough: ask.one(&[0.05, 0.75, 0.999]),
+        slack: ask.one(&[0.0, 50.0, 1_000.0]),
+        ..Levels::default()
+    }
+}
 
 fn case(ask: &mut Ask) -> Case {
     macro_rules! maybe {
@@ -71,6 +106,7 @@ fn case(ask: &mut Ask) -> Case {
                 alkalinity: maybe!(sample.alkalinity),
                 hardness: maybe!(sample.hardness),
                 cyanurate: maybe!(sample.cyanurate),
+                chlorine: maybe!(ask.chlorine()),
             }
         }};
     }
@@ -78,9 +114,14 @@ fn case(ask: &mut Ask) -> Case {
     Case {
         volume: maybe!(ask.volume()),
         method: maybe!(ask.one(Method::ALL)),
+        doubt: optional!(Fraction::from_ratio(ask.within(&bounds::DOUBT)).unwrap()),
         surface: maybe!(ask.one(Surface::ALL)),
         reading: optional!(ask.salinity()),
+        again: optional!(ask.salinity()),
         instrument: maybe!(ask.one(Instrument::ALL)),
+        read_at: maybe!(moment(ask)),
+        log: optional!(log(ask)),
+        levels: optional!(levels(ask)),
         history: maybe!(ask.one(History::ALL)),
         band: Band::of(low, target, high).or(Band::of(None, target, None)).ok(),
         bag: Bag {
@@ -95,7 +136,12 @@ fn case(ask: &mut Ask) -> Case {
         cap: optional!(Fraction::from_ratio(ask.within(&bounds::CAP)).unwrap()),
         ground: maybe!(ask.one(Ground::ALL)),
         products: maybe!(Products {
-            acid: ask.acid_percent(),
+            acid: if ask.one(&[true, false]) {
+                Acid::Hydrochloric(ask.acid_percent())
+            } else {
+                Acid::Bisulfate(ask.purity())
+            },
+            bleach: ask.bleach_trade(),
             calcium: ask.purity(),
             powder: if ask.one(&[true, false]) { ask.purity() } else { Purity::WHOLE },
         }),
@@ -106,7 +152,9 @@ fn case(ask: &mut Ask) -> Case {
                 alkalinity: maybe!(goal.alkalinity),
                 hardness: maybe!(goal.hardness),
                 cyanurate: maybe!(goal.cyanurate),
+                chlorine: maybe!(ask.chlorine()),
             }
         }),
+        ..Case::default()
     }
 }

@@ -335,4 +335,14 @@ pub const ROWS: &[Row] = &[
         shows: &[],
         holds: "pays pays.most.lab",
     },
+    Row {
+        name: "more salt than any pool takes: a slip",
+        form: &[
+            "pool.volume=62.82 pool.volume.unit=m3 pool.how=taped salt.now=400 salt.now.unit=[ppm] salt.how=meter",
+            "salt.target=3200 bag.size=2000 bag.size.unit=kg bag.purity=99.4 log.1.kind=dose log.1.mass=60000",
+            "log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
+        ],
+        shows: &["now.mass=– in.all=–"],
+        holds: "log.too-much dose.unknown",
+    },
 ];

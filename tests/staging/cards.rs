@@ -131,10 +131,10 @@ fn the_demo_is_told_as_on_its_sheet() {
         assert_eq!((second.code, stage.bags), (Code::AddAndFinish, sheet.stage));
         near(stage.over, sheet.risks[0], 0.000_05);
         near(stage.low, sheet.risks[1], 0.000_05);
-        let Some(Dosing::Told { weak: false, volume, range }) = second.dosing else { panic!() };
+        let Some(Dosing::Told { weak: false, volume, low, high }) = second.dosing else { panic!() };
         near(volume.mean, sheet.dosing[0], 0.05);
-        near(range[0], sheet.dosing[1], 0.05);
-        near(range[1], sheet.dosing[2], 0.05);
+        near(low, sheet.dosing[1], 0.05);
+        near(high.unwrap(), sheet.dosing[2], 0.05);
         let sums = second.sums.unwrap();
         near(sums.by_proportion.unwrap().kilograms(), sheet.sums[0], 0.5 * POUND);
         near(sums.by_volume.kilograms(), sheet.sums[1], 0.5 * POUND);

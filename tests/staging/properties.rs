@@ -358,9 +358,10 @@ fn no_number_comes_with_a_fault_and_none_is_nonsense() {
         if let Some(expect) = decision.expect {
             numbers.extend([expect.mean, expect.range[0], expect.range[1]]);
         }
-        if let Some(Dosing::Told { volume, range, .. }) = decision.dosing {
-            numbers.extend([volume.mean, volume.spread, range[0]]);
-            assert!(range[1] > range[0]);
+        if let Some(Dosing::Told { volume, low, high, .. }) = decision.dosing {
+            numbers.extend([volume.mean, volume.spread, low]);
+            numbers.extend(high);
+            assert!(high.is_none_or(|high| high > low));
         }
         if let Some(dilution) = decision.dilution {
             assert!(0.0 < dilution.step && dilution.step <= dilution.share && dilution.share <= 1.0);

@@ -209,8 +209,9 @@ impl Checked {
         let (status, numbers) = match dosing {
             None => ("", [None; 4]),
             Some(Dosing::NoRise) => ("NO_RISE", [Some(f64::NAN); 4]),
-            Some(Dosing::Told { weak, volume, range }) => {
-                (if weak { "WEAK" } else { "OK" }, [volume.mean, volume.spread, range[0], range[1]].map(Some))
+            Some(Dosing::Told { weak, volume, low, high }) => {
+                let high = high.unwrap_or(f64::INFINITY); // As the file says it.
+                (if weak { "WEAK" } else { "OK" }, [volume.mean, volume.spread, low, high].map(Some))
             }
         };
         self.word(row, "tracer_status", status);

@@ -19,11 +19,10 @@ import gsw
 from periodictable import formula
 
 from phreeqc import (
-    ALKALINITY, CACO3, CARBON, CHLORINATED, CHLORINE, COLUMNS, CYANURIC, INDEX, LITRES_A_KG, NACL, PH,
+    ALKALINITY, CACO3, CARBON, CHLORINATED, CHLORINE, COLUMNS, CYANURIC, INDEX, LITRES_A_KG, MODEL, NACL, PH,
     SOURCE as PHREEQC, Phreeqc, Water, drawn, edges, reacted,
 )  # fmt: skip
-
-MODEL = PHREEQC + " + cyanuric acid pK1 = 1743/T + 1.12 (Wahman 2018)"
+from worked import hocl_by_hand, recipes, worked
 
 FILES = []
 
@@ -32,6 +31,10 @@ def file(function):
     """Registers what writes a file: it takes a seeded draw and gives source, header and rows."""
     FILES.append((function.__name__.replace("_", "-") + ".csv", function))
     return function
+
+
+for function in (worked, recipes, hocl_by_hand):
+    file(function)
 
 
 @file
@@ -105,7 +108,7 @@ def treatments(_):
         _, before, after = reacted(phreeqc, water, symbols[name], dose, 'ALK*TOT("water")', PH, INDEX)
         # In the litre that held the start's alkalinity.
         ta = water.ta_mgl_caco3 * after[0] / before[0]
-        rows.append([name, mmol, mg, f"{ta:.2f}", f"{after[1]:.3f}", f"{after[2]:.2f}"])
+        rows.append([name, mmol, mg, f"{ta:.2f}", f"{after[1]:.4f}", f"{after[2]:.3f}"])
     source = MODEL + "; REACTION in one water: 26 C, pH 7.8, TA 120, CH 300, CYA 40, salt 3,200; doses per litre"
     return source, ["chemical", "dose_mmol_l", "dose_mgl", "ta", "ph", "si"], rows
 

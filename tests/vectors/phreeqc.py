@@ -8,6 +8,7 @@ import phreeqpython
 from phreeqpython import viphreeqc
 
 SOURCE = "USGS PHREEQC via phreeqpython 1.6.2 (IPhreeqc 3.7.3-15968), phreeqc.dat"
+MODEL = SOURCE + " + cyanuric acid pK1 = 1743/T + 1.12 (Wahman 2018)"
 
 # g/mol; IUPAC, abridged.
 CACO3, NACL, CYANURIC, BORON, SULFATE, CHLORINE = 100.0869, 58.4428, 129.0746, 10.81, 96.06, 70.906

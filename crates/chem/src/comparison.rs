@@ -48,7 +48,7 @@ pub fn standard_methods(
     let p = |x: f64| -libm::log10(x);
     let molar = crate::species::CALCIUM_CARBONATE * 1000.0;
     let saturated =
-        constants.calcite - constants.bicarbonate + p(ca / molar) + p(2.0 * alk / molar) + 5.0 * pf;
+        constants.calcite - constants.log.bicarbonate + p(ca / molar) + p(2.0 * alk / molar) + 5.0 * pf;
     Some(SaturationIndex(ph.units() - saturated))
 }
 

@@ -77,7 +77,7 @@ pub fn salt_of_compensated(shown: Conductivity, t: Temperature, per_degree: Frac
 }
 
 fn salt_at_25(ms_per_cm: f64) -> Salinity {
-    let mut c = ms_per_cm / 110.0;
+    let mut c = 0.0;
     for _ in 0..12 {
         // The fit has no business beyond a few mol/L; keep its root from running away.
         c = (ms_per_cm / equivalent(c)).clamp(0.0, 1.0);

@@ -11,7 +11,7 @@
 //! | What are the equilibrium constants, here and now? | [`equilibrium`] |
 //! | What does a test kit's sample hold, and what is conserved in it? | [`water`] |
 //! | How acid is it, and does it dissolve or lay down calcite? | [`speciation`] |
-//! | What does a chemical do to the water? | [`treatment`] |
+//! | What does a chemical do to the water? How strong is it? | [`treatment`], with `strength.rs` |
 //! | How much of the chlorine is hypochlorous acid? | [`chlorine`] |
 //! | What does a conductivity mean as salt? | [`conductivity`] |
 //! | Which chemicals lead from this water to that? | [`recipe`] |
@@ -50,6 +50,7 @@ pub mod recipe;
 pub mod salt;
 pub mod speciation;
 pub mod species;
+mod strength;
 pub mod treatment;
 pub mod units;
 pub mod water;

@@ -255,7 +255,7 @@ pub fn dose_to_ph(water: &Water, chemical: Chemical, ph: Ph) -> Result<Dose, Fau
     for _ in 0..20 {
         let now = surplus(dose)?;
         let slope = (now - before) / (dose - last);
-        if slope == 0.0 || slope.is_nan() || now == before {
+        if slope == 0.0 || slope.is_nan() {
             break;
         }
         (last, before) = (dose, now);

@@ -1,13 +1,14 @@
 //! What does a chemical do to the water, mole for mole, and how much of the product is that?
 //!
-//! Strengths are types, so that a trade percentage can't be passed for a mass percentage, nor a
-//! hydrate for the dry salt.
+//! Hydrates are chemicals of their own, so that one can't be passed for the dry salt.
 
 use crate::bounds::{self, OutOfRange};
 use crate::speciation::Ions;
 use crate::species;
 use crate::units::*;
 use crate::water::Water;
+
+pub use crate::strength::{AcidStrength, BleachStrength};
 
 /// A chemical that goes into pools. Hydrates are chemicals of their own.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -225,12 +226,12 @@ impl Dose {
 
     /// Volume of an acid of this strength for a volume of water.
     pub fn of_acid(self, volume: Volume, strength: AcidStrength) -> Volume {
-        Volume::found(volume.cubic_metres() * self.0 / 1000.0 / strength.0)
+        Volume::found(volume.cubic_metres() * self.0 / 1000.0 / strength.mol_per_l())
     }
 
     /// Volume of liquid chlorine of this strength for a volume of water.
     pub fn of_bleach(self, volume: Volume, strength: BleachStrength) -> Volume {
-        Volume::found(volume.cubic_metres() * self.0 / 1000.0 * species::CHLORINE / strength.0)
+        Volume::found(volume.cubic_metres() * self.0 / 1000.0 * species::CHLORINE / strength.g_per_l())
     }
 
     /// The dose of a chlorine source that brings so much free chlorine.
@@ -247,100 +248,6 @@ impl Dose {
     pub fn of_chlorine(chemical: Chemical, wanted: Chlorine) -> Option<Self> {
         let available = chemical.available_chlorine();
         (available > 0.0).then(|| Self(wanted.mg_per_l() / species::CHLORINE / available))
-    }
-}
-
-/// Hydrochloric acid by its label; inside mol per litre.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct AcidStrength(f64);
-
-impl AcidStrength {
-    /// From percent HCl by mass, within [`bounds::ACID_PERCENT`].
-    ///
-    /// Density `0.9982 + 0.4903 p + 0.0376 p²` (p parts of 1, 20 °C, g/mL): our fit to the table of
-    /// the CRC Handbook (from memory), within 0.0005 from 10 to 38 %.
-    ///
-    /// ```
-    /// use chem::treatment::AcidStrength;
-    /// let acid = AcidStrength::from_mass_percent(31.45).unwrap();
-    /// assert!((acid.mol_per_l() - 9.98).abs() < 0.01);
-    /// ```
-    pub fn from_mass_percent(percent: f64) -> Result<Self, OutOfRange> {
-        let p = bounds::ACID_PERCENT.check(percent)? / 100.0;
-        let density = 0.9982 + p * (0.4903 + p * 0.0376);
-        Ok(Self(1000.0 * density * p / species::HYDROGEN_CHLORIDE))
-    }
-
-    /// From degrees Baumé (heavier than water, 60 °F), within [`bounds::ACID_BAUME`].
-    ///
-    /// Specific gravity `145/(145 - °Bé)`; mass percent by a parabola through the manufacturers' table
-    /// in Perry's Handbook (from memory): 18, 20, 22 °Bé are 27.92, 31.45, 35.21 %.
-    ///
-    /// ```
-    /// use chem::treatment::AcidStrength;
-    /// let acid = AcidStrength::from_baume(20.0).unwrap();
-    /// assert!((acid.mol_per_l() - 10.0).abs() < 0.02);
-    /// ```
-    pub fn from_baume(degrees: f64) -> Result<Self, OutOfRange> {
-        let d = bounds::ACID_BAUME.check(degrees)? - 20.0;
-        let percent = 31.45 + d * (1.8225 + d * 0.02875);
-        let gravity = 145.0 / (125.0 - d);
-        // Water at 60 °F weighs 0.999 kg a litre.
-        Ok(Self(10.0 * percent * gravity * 0.999 / species::HYDROGEN_CHLORIDE))
-    }
-
-    /// mol per litre.
-    pub const fn mol_per_l(self) -> f64 {
-        self.0
-    }
-}
-
-/// Liquid chlorine by its label; inside g of available chlorine per litre.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct BleachStrength(f64);
-
-impl BleachStrength {
-    /// From trade percent: g of available chlorine in 100 mL. Within [`bounds::BLEACH_PERCENT`].
-    ///
-    /// ```
-    /// use chem::treatment::BleachStrength;
-    /// assert_eq!(BleachStrength::from_trade_percent(12.5).unwrap().g_per_l(), 125.0);
-    /// ```
-    pub fn from_trade_percent(percent: f64) -> Result<Self, OutOfRange> {
-        bounds::BLEACH_PERCENT.check(percent).map(|p| Self(10.0 * p))
-    }
-
-    /// From percent available chlorine by mass, and the specific gravity on the label (1 to 1.3).
-    ///
-    /// ```
-    /// use chem::treatment::BleachStrength;
-    /// let bleach = BleachStrength::from_mass_percent(10.0, 1.16).unwrap();
-    /// assert!((bleach.g_per_l() - 116.0).abs() < 1e-9);
-    /// ```
-    pub fn from_mass_percent(percent: f64, gravity: f64) -> Result<Self, OutOfRange> {
-        let gravity = bounds::BLEACH_GRAVITY.check(gravity)?;
-        bounds::BLEACH_PERCENT.check(percent).map(|p| Self(10.0 * p * gravity))
-    }
-
-    /// From percent sodium hypochlorite by mass, as many labels say it.
-    ///
-    /// A mole of it, 74.442 g, is worth 70.906 g of chlorine. Specific gravity by `1 + 0.016 trade percent`: our
-    /// line through the trade's 1.2 for fresh 12.5 % (from memory), good to about 3 %.
-    ///
-    /// ```
-    /// use chem::treatment::BleachStrength;
-    /// let bleach = BleachStrength::from_hypochlorite_percent(10.0).unwrap();
-    /// assert!((bleach.g_per_l() / 112.4 - 1.0).abs() < 0.001);
-    /// ```
-    pub fn from_hypochlorite_percent(percent: f64) -> Result<Self, OutOfRange> {
-        let p = bounds::BLEACH_PERCENT.check(percent)?;
-        let available = p * species::CHLORINE / Chemical::SodiumHypochlorite.molar_mass();
-        Ok(Self(10.0 * available / (1.0 - 0.016 * available)))
-    }
-
-    /// g of available chlorine per litre.
-    pub const fn g_per_l(self) -> f64 {
-        self.0
     }
 }
 
@@ -418,5 +325,56 @@ impl Water {
     /// Cyanuric acid.
     pub fn cyanurate(&self) -> Cyanurate {
         Cyanurate::found(self.ions.cyanurate * self.content.kg_per_l() * species::CYANURIC_ACID * 1000.0)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Sample;
+
+    #[test]
+    fn alkalinity_changes_by_the_charge_of_the_strong_ions() {
+        for chemical in Chemical::ALL {
+            let c = chemical.change();
+            let charge = c.sodium + 2.0 * c.calcium - c.chloride - 2.0 * c.sulfate;
+            assert_eq!(c.alkalinity, charge, "{chemical:?}");
+        }
+    }
+
+    /// Arithmetic on the formulas: of a mg/L of free chlorine, once it is spent, as mg/L of sodium chloride,
+    /// cyanuric acid, hardness and alkalinity.
+    #[test]
+    fn a_chlorine_source_leaves_behind_what_it_brought() {
+        let water = {
+            let (t, ph) = (Temperature::from_celsius(25.0).unwrap(), Ph::from_units(7.5).unwrap());
+            let (ta, ch) =
+                (Alkalinity::from_mg_per_l(80.0).unwrap(), Hardness::from_mg_per_l(200.0).unwrap());
+            Sample::plain(t, ph, ta, ch, Cyanurate::found(30.0), Salinity::NONE).water().unwrap()
+        };
+        for (chemical, salt, cyanurate, hardness, alkalinity) in [
+            (Chemical::LiquidChlorine, 1.648, 0.0, 0.0, 0.0),
+            (Chemical::SodiumHypochlorite, 0.824, 0.0, 0.0, 0.0),
+            (Chemical::CalciumHypochlorite, 0.824, 0.0, 0.706, 0.0),
+            (Chemical::Dichlor, 0.824, 0.910, 0.0, -0.353),
+            (Chemical::DichlorDihydrate, 0.824, 0.910, 0.0, -0.353),
+            (Chemical::Trichlor, 0.824, 0.607, 0.0, -0.706),
+            (Chemical::Chlorine, 1.648, 0.0, 0.0, -1.412),
+        ] {
+            let dose = Dose::of_chlorine(chemical, Chlorine::found(1.0)).unwrap();
+            let there = water.treated(chemical, dose).spent();
+            let chloride = (there.ions.chloride - water.ions.chloride) * water.content.kg_per_l() * 1000.0;
+            for (found, printed) in [
+                (chloride * species::SODIUM_CHLORIDE, salt),
+                (there.cyanurate().mg_per_l() - water.cyanurate().mg_per_l(), cyanurate),
+                (there.hardness().mg_per_l() - water.hardness().mg_per_l(), hardness),
+                (there.alkalinity().mg_per_l() - water.alkalinity().mg_per_l(), alkalinity),
+            ] {
+                assert!((found - printed).abs() <= 0.0005, "{chemical:?}: {found} beside {printed}");
+            }
+            assert!(there.ions.chlorine.abs() < 1e-15, "{chemical:?}");
+        }
+        let both = [Chemical::SodiumHypochlorite, Chemical::SodiumChloride].map(Chemical::molar_mass);
+        assert_eq!(Chemical::LiquidChlorine.molar_mass(), both[0] + both[1]);
     }
 }

@@ -137,7 +137,8 @@ impl Volume {
     /// A cubic metre.
     pub const ONE: Self = Self(1.0);
 
-    /// A part, or a multiple, of `self`.
+    /// A part, or a multiple, of `self`. Domain: finite, from none; by anything else it is no quantity, which no
+    /// row of [`bounds`] lets through.
     ///
     /// ```
     /// use chem::Volume;
@@ -152,7 +153,8 @@ impl Mass {
     /// Nothing.
     pub const NONE: Self = Self(0.0);
 
-    /// A part, or a multiple, of `self`.
+    /// A part, or a multiple, of `self`. Domain: finite, from none; by anything else it is no quantity, which no
+    /// row of [`bounds`] lets through.
     ///
     /// ```
     /// use chem::Mass;

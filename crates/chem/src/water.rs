@@ -89,7 +89,8 @@ impl Sample {
     /// ```
     pub fn state(&self) -> Result<State, Fault> {
         self.within_model()?;
-        speciation::solve(&self.ions(), self.temperature, self.content(), Known::Ph(self.ph.units()))
+        let content = self.content();
+        speciation::solve(&self.ions(content), self.temperature, content, Known::Ph(self.ph.units()))
     }
 
     /// What is conserved in the sample: its inorganic carbon is found from the measured pH.
@@ -99,10 +100,11 @@ impl Sample {
     /// [`Sample::state`].
     pub fn water(&self) -> Result<Water, Fault> {
         let state = self.state()?;
+        let content = self.content();
         Ok(Water {
             temperature: self.temperature,
-            content: self.content(),
-            ions: self.ions(),
+            content,
+            ions: self.ions(content),
             carbon: state.carbon.molal(),
         })
     }
@@ -111,10 +113,10 @@ impl Sample {
         density::water_content(self.temperature, self.salt)
     }
 
-    fn ions(&self) -> Ions {
-        let w = self.content().kg_per_l();
+    fn ions(&self, content: WaterContent) -> Ions {
+        let w = content.kg_per_l();
         // mg/L over g/mol is mmol/L; over the water in a litre, mmol per kg.
-        let molal = |mg_per_l: f64, molar_mass: f64| mg_per_l / molar_mass / w / 1000.0;
+        let molal = |mg_per_l: f64, molar_mass: f64| mg_per_l / (molar_mass * w * 1000.0);
         let hard = |mg_per_l| molal(mg_per_l, species::CALCIUM_CARBONATE);
         let calcium = hard(self.hardness.mg_per_l());
         let magnesium = hard(self.magnesium.mg_per_l());

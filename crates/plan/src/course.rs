@@ -141,9 +141,9 @@ pub fn course(baseline: Option<Baseline>, log: &Log) -> Course {
     course
 }
 
-/// Two masses together; no number at all if either is no mass, so that it can't go unnoticed.
+/// Two masses together; beyond all bounds if that is no mass, so that it can't go unnoticed.
 fn sum(all: Mass, more: Mass) -> Mass {
     let more = Mass::from_kilograms(more.kilograms());
     let both = more.and_then(|more| Mass::from_kilograms(all.kilograms() + more.kilograms()));
-    both.unwrap_or(Mass::NONE.times(f64::NAN))
+    both.unwrap_or_else(|out| Mass::from_kilograms(out.bounds.high).unwrap_or(Mass::NONE).times(2.0))
 }

@@ -22,8 +22,10 @@ pub enum Dosing {
         weak: bool,
         /// Its mean and spread.
         volume: About,
-        /// Where it lies 95 times in 100; the upper end may be infinite.
-        range: [f64; 2],
+        /// 95 times in 100 it is no smaller than this.
+        low: f64,
+        /// Nor larger than this; nothing where the rise sets no end.
+        high: Option<f64>,
     },
 }
 
@@ -42,7 +44,7 @@ pub struct Sums {
 ///
 /// `V = 1000 m purity (1 - u)/d`, `d = r1 - r0`, with `σ²` of `d`: what each reading has of its own, the
 /// water's change, and `ρ²d²` for purity and undissolved salt; the gain too where one instrument made
-/// both, otherwise offset and gain of each at its reading. Spread `V σ/d`; 95 %: `V d/(d ± 1.96 σ)`.
+/// both, otherwise offset and gain of each at its reading. Spread `V σ/d`; 95 %: `V d/(d ± 1.96 σ)`, without upper end where `d ≤ 1.96 σ`.
 pub(crate) fn dosing(job: &Job, visits: &[Option<Judged>]) -> Option<Dosing> {
     let mut before: Option<&Reading> = None;
     let mut put_in = 0.0;
@@ -72,7 +74,8 @@ fn told(dissolved: f64, undissolved: f64, before: &Reading, after: &Reading) -> 
     };
     let ((meter0, r0, own0), (meter1, r1, own1)) = (own(before)?, own(after)?);
     let rise = r1 - r0;
-    if rise <= 0.0 {
+    if rise <= 1e-9 {
+        // What no number of a reading shows is no rise.
         return Some(Dosing::NoRise);
     }
     let shared = |meter: OfReading, r: f64| squared(meter.offset) + squared(meter.gain * r);
@@ -85,11 +88,12 @@ fn told(dissolved: f64, undissolved: f64, before: &Reading, after: &Reading) -> 
     let sigma = libm::sqrt(own0 + own1 + squared(OF_WATER * r1) + salt + meters);
     let volume = dissolved / rise;
     let low = dissolved / (rise + 1.96 * sigma);
-    let high = if rise > 1.96 * sigma { dissolved / (rise - 1.96 * sigma) } else { f64::INFINITY };
+    let high = (rise > 1.96 * sigma).then(|| dissolved / (rise - 1.96 * sigma));
     Some(Dosing::Told {
         weak: sigma > policy::WEAK_RISE * rise,
         volume: About { mean: volume, spread: volume * sigma / rise },
-        range: [low, high],
+        low,
+        high,
     })
 }
 

@@ -215,7 +215,8 @@ pub fn replace(case: &Case, excess: Excess, dilution: Option<Dilution>) -> Resul
         excess,
         decides: most.map_or(Analyte::Salt, |most| most.of),
         at_once: share.map(|f| amount(f.ratio())),
-        exchange: most.ok().map(|most| amount(most.exchange)),
+        // All of the water, so without end.
+        exchange: most.ok().filter(|most| most.share < 1.0).map(|most| amount(most.exchange)),
         parts: share
             .ok()
             .and_then(|share| parts(case, share, most.map_or(Analyte::Salt, |most| most.of), amount)),

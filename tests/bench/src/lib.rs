@@ -72,10 +72,11 @@ pub fn recipes(turns: u32) -> f64 {
     })
 }
 
-/// As many powers of ten as an index takes, and nothing else: four sweeps of eighteen, and one.
+/// As many powers of ten as an index takes on these waters, and nothing else: one for each reaction that takes
+/// place, one for the hydrogen ion, one for carbon dioxide.
 #[wasm_bindgen]
 pub fn powers(turns: u32) -> f64 {
     round(turns, |sample| {
-        (0..4 * 18 + 1).map(|i| libm::exp(black_box(-sample.ph.units() - f64::from(i) / 8.0))).sum()
+        (0..13).map(|i| libm::exp(black_box(-sample.ph.units() - f64::from(i) / 8.0))).sum()
     })
 }

@@ -63,7 +63,10 @@ impl Filler<'_> {
         if dose.faults.contains(Fault::Instruments) {
             self.answer.say("log.instruments");
         }
-        if let Some(course) = &dose.course {
+        if dose.faults.contains(Fault::Dose) {
+            self.answer.say("log.too-much");
+        }
+        if let Some(course) = dose.course.as_ref().filter(|_| dose.faults.is_none()) {
             self.clock(course);
         }
         let Some(decision) = &dose.decision else { return };
@@ -182,14 +185,13 @@ impl Filler<'_> {
         match &d.dosing {
             None => {}
             Some(Dosing::NoRise) => self.answer.say("dosing.no-rise"),
-            Some(Dosing::Told { weak, volume, range: [low, high] }) => {
+            Some(Dosing::Told { weak, volume, low, high }) => {
                 self.answer.say(if *weak { "dosing.weak" } else { "dosing.told" });
                 self.cubic_metres("dosing.volume", volume.mean);
                 self.cubic_metres("dosing.volume.low", *low);
-                if high.is_finite() {
-                    self.cubic_metres("dosing.volume.high", *high);
-                } else {
-                    self.answer.say("dosing.open");
+                match high {
+                    Some(high) => self.cubic_metres("dosing.volume.high", *high),
+                    None => self.answer.say("dosing.open"),
                 }
             }
         }
