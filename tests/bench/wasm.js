@@ -7,6 +7,8 @@ for (const [name, act] of [
   ["treatment", wasm_bindgen.treatment],
   ["recipe", wasm_bindgen.recipes],
   ["powers", wasm_bindgen.powers],
+  ["decision", wasm_bindgen.decision],
+  ["pays", wasm_bindgen.paying],
 ]) {
   const took = (turns) => {
     const start = performance.now();

@@ -1,4 +1,4 @@
-//! How long do an index, a treatment and a recipe take, here, as wasm, and in PHREEQC?
+//! How long do an index, a treatment, a recipe and a decision take, here, as wasm, and in PHREEQC?
 //!
 //! One run of everything on the same waters, so that what else the machine does weighs on all alike.
 
@@ -19,6 +19,7 @@ const LIBRARY: &str = "phreeqpython==1.6.2";
 const WATERS: &str = "tests/vectors/saturation-index.csv";
 
 const MOST_NS_OF_AN_INDEX_IN_WASM: f64 = 1_500.0;
+const MOST_NS_OF_A_DECISION_IN_WASM: f64 = 500_000.0;
 const LEAST_TIMES_PHREEQC: f64 = 500.0;
 
 /// What a program printed: names with numbers, nanoseconds for the most part.
@@ -37,7 +38,7 @@ pub fn run() -> Result<()> {
         "{:<12}{:>12}{:>12}{:>12}{:>14}{:>12}",
         "ns each", "natively", "Node", "Chromium", "PHREEQC", "times"
     );
-    for name in ["index", "treatment", "recipe", "powers"] {
+    for name in ["index", "treatment", "recipe", "powers", "decision", "pays"] {
         print!("{name:<12}{:>12.0}{:>12.0}{:>12.0}", native[name], node[name], chromium[name]);
         match phreeqc.get(name) {
             Some(theirs) => println!("{theirs:>14.0}{:>12.0}", theirs / native[name]),
@@ -60,6 +61,10 @@ pub fn run() -> Result<()> {
     }
     if slowest > MOST_NS_OF_AN_INDEX_IN_WASM {
         bail!("an index takes {slowest:.0} ns as wasm, more than {MOST_NS_OF_AN_INDEX_IN_WASM}");
+    }
+    let decision = node["decision"].max(chromium["decision"]);
+    if decision > MOST_NS_OF_A_DECISION_IN_WASM {
+        bail!("a decision takes {decision:.0} ns as wasm, more than {MOST_NS_OF_A_DECISION_IN_WASM}");
     }
     if ratio < LEAST_TIMES_PHREEQC {
         bail!("an index is {ratio:.0} times as quick as PHREEQC's, less than {LEAST_TIMES_PHREEQC}");

@@ -1,4 +1,4 @@
-//! What is one index, one treatment, one recipe, over and over? The clock is the caller's.
+//! What is one index, one treatment, one recipe, one decision, over and over? The clock is the caller's.
 //!
 //! Each function goes so many times round the waters of `saturation-index.csv` and returns a sum, so
 //! that nothing can be left out as unused.
@@ -6,6 +6,10 @@
 use chem::recipe::{Goal, recipe};
 use chem::treatment::{Chemical, Dose};
 use chem::*;
+use plan::course::{Baseline, Course, Entry, MOST_ENTRIES, Reading, What, course};
+use plan::job::{Handled, Job};
+use plan::policy::Levels;
+use plan::{Band, History, Instrument, Method, decide, pays};
 use std::hint::black_box;
 use std::sync::LazyLock;
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -78,5 +82,49 @@ pub fn recipes(turns: u32) -> f64 {
 pub fn powers(turns: u32) -> f64 {
     round(turns, |sample| {
         (0..13).map(|i| libm::exp(black_box(-sample.ph.units() - f64::from(i) / 8.0))).sum()
+    })
+}
+
+/// The demo's job with two stages in and three readings; `salt` stirs the last of them.
+fn job(salt: f64) -> (Job, Course) {
+    let kg = |x| Mass::from_kilograms(x).unwrap();
+    let ppm = |x| Salinity::from_mg_per_l(x).unwrap();
+    let read = |x| Reading { salt: ppm(x), again: None, instrument: Instrument::Meter };
+    let job = Job {
+        volume: Volume::from_cubic_metres(62.82).unwrap(),
+        method: Method::Taped,
+        doubt: None,
+        bag: kg(20.0),
+        purity: Purity::from_ratio(0.994).unwrap(),
+        in_hand: 0,
+        band: Band::of(Some(ppm(2_800.0)), Some(ppm(3_200.0)), Some(ppm(3_600.0))).unwrap(),
+        history: History::Fresh,
+        fill: None,
+        handled: Handled::Bags([kg(0.05), kg(0.5)]),
+        levels: Levels::default(),
+    };
+    let mut log = [None; MOST_ENTRIES];
+    log[0] = Some(Entry { when: 0, what: What::Dose(kg(120.0)) });
+    log[1] = Some(Entry { when: 1_440, what: What::Reading(read(2_320.0)) });
+    log[2] = Some(Entry { when: 1_500, what: What::Dose(kg(30.0)) });
+    log[3] = Some(Entry { when: 4_400, what: What::Reading(read(2_850.0 + salt / 100.0)) });
+    (job, course(Some(Baseline { when: None, reading: read(400.0) }), &log))
+}
+
+/// A whole decision with three readings.
+#[wasm_bindgen]
+pub fn decision(turns: u32) -> f64 {
+    round(turns, |sample| {
+        let (job, course) = job(sample.salt.mg_per_l());
+        decide::decide(&job, &course).unwrap().known.unwrap().need
+    })
+}
+
+/// Which measurement would pay, at the same readings.
+#[wasm_bindgen]
+pub fn paying(turns: u32) -> f64 {
+    round(turns, |sample| {
+        let (job, course) = job(sample.salt.mg_per_l());
+        pays::pays(&job, &course).unwrap().unwrap().lab
     })
 }

@@ -3,11 +3,13 @@
 use std::time::Instant;
 
 fn main() {
-    let all: [(&str, fn(u32) -> f64); 4] = [
+    let all: [(&str, fn(u32) -> f64); 6] = [
         ("index", bench::index),
         ("treatment", bench::treatment),
         ("recipe", bench::recipes),
         ("powers", bench::powers),
+        ("decision", bench::decision),
+        ("pays", bench::paying),
     ];
     for (name, act) in all {
         let took = |turns| {
