@@ -1,7 +1,8 @@
 //! Which whole cases are held fast? One row each: what is typed, what must be said.
 //!
-//! Figures worked by hand from the mass balance (source: arithmetic) unless a row says otherwise; the
-//! index figures of the demo are PHREEQC's for the same waters, to the digits shown.
+//! Amounts and shares are worked by hand from the mass balance (source: arithmetic) unless a row says otherwise;
+//! the index figures of the demo are PHREEQC's for the same waters. Bags to buy and to add, `found.*`, `dosing.*`
+//! and `risk.*` are this project's own model, whose rows are held in `vectors/staging.csv`.
 #![allow(dead_code)] // Each test that includes this reads its own part of a row.
 
 /// A case: its form as in a link, the outputs it must show, the states that must hold (`!`: must not).

@@ -106,7 +106,7 @@ fn case(ask: &mut Ask) -> Case {
                 alkalinity: maybe!(sample.alkalinity),
                 hardness: maybe!(sample.hardness),
                 cyanurate: maybe!(sample.cyanurate),
-                chlorine: maybe!(ask.chlorine()),
+                chlorine: optional!(ask.chlorine()),
             }
         }};
     }
@@ -119,7 +119,7 @@ fn case(ask: &mut Ask) -> Case {
         reading: optional!(ask.salinity()),
         again: optional!(ask.salinity()),
         instrument: maybe!(ask.one(Instrument::ALL)),
-        read_at: maybe!(moment(ask)),
+        read_at: optional!(moment(ask)),
         log: optional!(log(ask)),
         levels: optional!(levels(ask)),
         history: maybe!(ask.one(History::ALL)),
@@ -145,7 +145,7 @@ fn case(ask: &mut Ask) -> Case {
             calcium: ask.purity(),
             powder: if ask.one(&[true, false]) { ask.purity() } else { Purity::WHOLE },
         }),
-        goals: maybe!({
+        goals: optional!({
             let goal = ask.goal();
             Goals {
                 ph: maybe!(goal.ph),

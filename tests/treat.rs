@@ -16,9 +16,9 @@ fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option
             alkalinity: Alkalinity::from_mg_per_l(tests[2]).ok(),
             hardness: Hardness::from_mg_per_l(tests[3]).ok(),
             cyanurate: Cyanurate::from_mg_per_l(tests[4]).ok(),
-            chlorine: None,
+            chlorine: Optional::LeftOut,
         },
-        goals: Some(Goals {
+        goals: Optional::Given(Goals {
             ph: goals[0].and_then(|x| Ph::from_units(x).ok()),
             alkalinity: goals[1].and_then(|x| Alkalinity::from_mg_per_l(x).ok()),
             hardness: goals[2].and_then(|x| Hardness::from_mg_per_l(x).ok()),
@@ -81,14 +81,17 @@ fn ph_is_trimmed_by_acid_or_soda_ash() {
     };
     let down = steps(&at(7.8, 7.5), 0.0);
     assert_eq!(down.len(), 1);
-    let (Amount::Liquid(whole), Amount::Liquid(first)) = (down[0].whole, down[0].first) else {
+    let (Amount::Liquid(whole), Amount::Liquid(first)) = (down[0].whole, down[0].first.unwrap()) else {
         panic!("{down:?}")
     };
     assert!((whole.cubic_metres() * 1e6 - 306.0).abs() < 1.0, "{whole:?}");
     assert!((first.cubic_metres() / whole.cubic_metres() - 0.75).abs() < 1e-9);
     let up = steps(&at(7.2, 7.5), 0.0);
     assert!((kg(up[0].whole) - 0.534).abs() < 0.001, "{:?}", up[0].whole);
-    assert!(kg(up[0].first) <= 0.75 * kg(up[0].whole) + 1e-9 && kg(up[0].first) <= 0.0121 * pool);
+    assert!(
+        kg(up[0].first.unwrap()) <= 0.75 * kg(up[0].whole) + 1e-9
+            && kg(up[0].first.unwrap()) <= 0.0121 * pool
+    );
 }
 
 /// Whatever is asked, the last step's water is what was asked for.
@@ -111,7 +114,7 @@ fn the_last_step_reaches_the_goals() {
         let places: Vec<_> = steps.iter().map(|s| STEPS.iter().position(|w| *w == s.what).unwrap()).collect();
         assert!(places.is_sorted(), "cyanuric acid and calcium go before the trim");
         for step in &steps {
-            let (whole, first) = match (step.whole, step.first) {
+            let (whole, first) = match (step.whole, step.first.unwrap()) {
                 (Amount::Powder(a), Amount::Powder(b)) => (a.kilograms(), b.kilograms()),
                 (Amount::Liquid(a), Amount::Liquid(b)) => (a.cubic_metres(), b.cubic_metres()),
                 mixed => panic!("{mixed:?}"),
@@ -157,8 +160,9 @@ fn chlorine_goes_in_first_and_is_gone_for_the_rest() {
         [25.0, 7.9, 160.0, 250.0, 40.0],
         [Some(7.4), Some(80.0), None, None],
     );
-    here.water.chlorine = Chlorine::from_mg_per_l(0.2).ok();
-    here.goals.as_mut().unwrap().chlorine = Chlorine::from_mg_per_l(3.0).ok();
+    here.water.chlorine = Optional::Given(Chlorine::from_mg_per_l(0.2).unwrap());
+    let chlorine = Chlorine::from_mg_per_l(3.0).ok();
+    here.goals = Optional::Given(Goals { chlorine, ..here.goals.given().unwrap() });
     let steps = steps(&here, 0.0);
     assert_eq!(steps.iter().map(|s| s.what).collect::<Vec<_>>(), [What::Chlorine, What::AcidAndAir]);
     let Amount::Liquid(litres) = steps[0].whole else { panic!("{:?}", steps[0]) };
@@ -168,7 +172,7 @@ fn chlorine_goes_in_first_and_is_gone_for_the_rest() {
     assert!((steps[1].alkalinity.mg_per_l() - 80.0).abs() < 1e-6);
     assert!((steps[1].then.ph.units() - 7.4).abs() < 1e-5);
     // 80 mg/L of alkalinity is 1.5986 mmol/L of acid; never more at one go than 25 mL of 31.45 % a cubic metre.
-    let (Amount::Liquid(whole), Amount::Liquid(first)) = (steps[1].whole, steps[1].first) else {
+    let (Amount::Liquid(whole), Amount::Liquid(first)) = (steps[1].whole, steps[1].first.unwrap()) else {
         panic!("{:?}", steps[1])
     };
     assert!((whole.cubic_metres() * 1e3 - 1.5986 * 50.0 / 9.98).abs() < 0.02, "{whole:?}");
@@ -213,7 +217,7 @@ fn the_steps_are_for_the_water_that_they_go_into() {
         alkalinity: Alkalinity::from_mg_per_l(60.0).ok(),
         hardness: Hardness::from_mg_per_l(80.0).ok(),
         cyanurate: Cyanurate::from_mg_per_l(0.0).ok(),
-        chlorine: None,
+        chlorine: Optional::LeftOut,
     };
     over.fill_salt = Salinity::from_mg_per_l(120.0).ok();
     let replace = replace::replace(&over, Excess::of(&over, false).unwrap(), None);
@@ -222,4 +226,19 @@ fn the_steps_are_for_the_water_that_they_go_into() {
     assert!((kg(steps[0].whole) - 2.815).abs() < 0.01, "{:?}", steps[0].whole);
     assert!((steps[0].cyanurate.mg_per_l() - 50.0).abs() < 0.1);
     assert!((steps[0].hardness.mg_per_l() - 164.6).abs() < 0.2);
+}
+
+/// From pH 7.1 no acid goes in, however much alkalinity is to come down: air first.
+#[test]
+fn no_acid_where_the_ph_is_too_low_for_it() {
+    let sour = case(
+        50.0,
+        400.0,
+        Instrument::Drops,
+        [25.0, 7.1, 200.0, 250.0, 40.0],
+        [Some(7.4), Some(100.0), None, None],
+    );
+    let steps = steps(&sour, 0.0);
+    assert_eq!(steps[0].what, What::AcidAndAir);
+    assert!(steps[0].first.is_none() && steps[0].doses.is_none(), "{:?}", steps[0]);
 }

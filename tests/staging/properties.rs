@@ -364,8 +364,7 @@ fn no_number_comes_with_a_fault_and_none_is_nonsense() {
             assert!(high.is_none_or(|high| high > low));
         }
         if let Some(dilution) = decision.dilution {
-            assert!(0.0 < dilution.step && dilution.step <= dilution.share && dilution.share <= 1.0);
-            numbers.push(dilution.exchange);
+            assert!(0.0 < dilution.share && dilution.share <= 1.0);
         }
         if let Some(worth) = worth.unwrap() {
             numbers.extend([worth.today, worth.volume, worth.lab, worth.again]);

@@ -159,8 +159,10 @@ impl Checked {
             dilution = told.dilution.or(dilution);
         }
         self.number(row, "drain_f", Kind::Figure, dilution.map(|d| d.share));
-        self.number(row, "drain_step", Kind::Figure, dilution.map(|d| d.step));
-        self.number(row, "drain_turnover", Kind::Figure, dilution.map(|d| d.exchange));
+        // The file tells a first pass of a third at most, and the exchange that does the same.
+        let step = dilution.map(|d| d.share.min(1.0 / 3.0));
+        self.number(row, "drain_step", Kind::Figure, step);
+        self.number(row, "drain_turnover", Kind::Figure, step.map(|step| -(-step).ln_1p()));
     }
 
     /// Compares the columns of a visit.
@@ -168,7 +170,8 @@ impl Checked {
         let decision = decide(job, course).expect("a row without a fault");
         let at = |name: &str| name.replace('#', &visit.to_string());
         self.word(row, &at("status#"), code(decision.code));
-        let Decision { known, stage, buy, .. } = decision;
+        let Decision { known, guess, stage, buy, .. } = decision;
+        let known = known.or(guess);
         if visit == 1 {
             let target = job.band.target.mg_per_l();
             let estimate = known.map(|known| known.estimate);

@@ -111,6 +111,9 @@ table! {
     FRACTION = Fraction 0.0 .. 1.0, "A part of a whole.";
     PUT_IN = PutIn 0.0 .. 100_000.0, "Bags and parts of bags (our choice).";
     DOUBT = Fraction 0.005 .. 0.5, "Surer than half a percent nobody is; beyond half it is no size (our choice).";
+    RISK = Fraction 0.0001 .. 0.5, "Even odds are no risk to take (our choice).";
+    CHANCE = Fraction 0.01 .. 0.99, "Neither never nor always (our choice).";
+    FIRST_PART = Fraction 0.05 .. 1.0, "All of it at once is no cap at all (our choice).";
     SLACK = Slack 0.0 .. 1_000.0, "More than that is no slack (our choice).";
     CAP = Fraction 0.01 .. 1.0, "A drain of under a hundredth of the pool is no drain (our choice).";
     SALINITY = Salinity 0.0 .. 40_000.0, "From none to a little above sea water.";

@@ -1,7 +1,8 @@
 //! What will the salt do to the saturation index?
 
 use crate::Unknown;
-use crate::case::{Case, Input, Needs};
+use crate::case::{Case, Needs};
+use crate::choice::Input;
 use crate::policy;
 use chem::salt::{Responds, other_ions};
 use chem::{Alkalinity, CarbonDioxide, Hardness, Ph, Salinity, Sample, SaturationIndex, State, Temperature};
@@ -138,6 +139,7 @@ pub fn balance(case: &Case, due: Due) -> Result<Balance, Unknown> {
     let aired = sample.water().and_then(|water| water.in_air(CarbonDioxide::OPEN_AIR)).ok();
     let chlorine = w
         .chlorine
+        .given()
         .map(|free| chlorine::shares(free, sample.cyanurate, sample.ph, sample.temperature, today.strength));
     let forms = Forms::of(&sample, &today, reading);
     Ok(Balance { responds, salt: sample.salt, today, forms, aired, chlorine, belied, after })

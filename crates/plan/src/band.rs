@@ -55,7 +55,7 @@ impl Band {
         };
         if band.low >= band.target {
             Err(BandFault::LowNotBelow)
-        } else if band.high <= band.target && band.high < Salinity::MOST {
+        } else if band.high <= band.target {
             Err(BandFault::HighNotAbove)
         } else {
             Ok(band)

@@ -1,154 +1,11 @@
 //! What is known about the pool? Each part may be missing.
 
 use crate::band::Band;
+use crate::choice::*;
 use crate::course::Log;
 use crate::policy::Levels;
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
-
-/// Choices with the codes that the page uses for them.
-macro_rules! choices {
-    ($($(#[$doc:meta])* $name:ident { $($(#[$each:meta])* $variant:ident = $code:literal),* $(,)? })*) => {$(
-        $(#[$doc])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-        pub enum $name { $($(#[$each])* $variant),* }
-
-        impl $name {
-            /// All of them, in the order in which they are offered.
-            pub const ALL: &[Self] = &[$(Self::$variant),*];
-            /// Their codes, in the same order.
-            pub const CODES: &[&'static str] = &[$($code),*];
-
-            /// The code in the form, the link and the file.
-            pub const fn code(self) -> &'static str {
-                match self { $(Self::$variant => $code),* }
-            }
-        }
-    )*};
-}
-
-choices! {
-    /// How the amount of water was found.
-    Method {
-        /// Filled through a water meter.
-        Metered = "metered",
-        /// From the builder's drawing.
-        Drawing = "drawing",
-        /// Measured, plain shape.
-        Taped = "taped",
-        /// Measured by offsets along an axis.
-        Offsets = "offsets",
-        /// A rule of thumb.
-        Rule = "rule",
-        /// Remembered.
-        Remembered = "remembered",
-    }
-    /// What the salt was read with.
-    Instrument {
-        /// Drop titration.
-        Drops = "drops",
-        /// Test strip.
-        Strip = "strip",
-        /// Hand meter, calibrated near 3 g/L.
-        Meter = "meter",
-        /// Hand meter, not calibrated lately.
-        Uncalibrated = "meter-uncalibrated",
-        /// Photometer.
-        Photometer = "photometer",
-        /// The generator's own display.
-        Display = "display",
-        /// A laboratory.
-        Lab = "lab",
-        /// Not read at all.
-        Assumed = "assumed",
-    }
-    /// The water's history, for a buying range while there is no reading.
-    History {
-        /// Freshly filled.
-        Fresh = "fresh",
-        /// Chlorinated for a season or more.
-        Older = "older",
-        /// Salted before.
-        Salted = "salted",
-        /// Not known.
-        Unknown = "unknown",
-    }
-    /// What the water touches.
-    Surface {
-        /// Plaster, quartz, pebble or other cement finish.
-        Cement = "cement",
-        /// Tile, with cement grout.
-        Tile = "tile",
-        /// Vinyl liner.
-        Liner = "liner",
-        /// Fibreglass with gelcoat.
-        Fibreglass = "fibreglass",
-        /// Paint.
-        Painted = "painted",
-        /// Anything else.
-        Other = "other",
-    }
-    /// Is the ground water known to stand low?
-    Ground {
-        /// Yes.
-        Low = "yes",
-        /// No.
-        High = "no",
-        /// Not known.
-        Unknown = "unknown",
-    }
-    /// An answer that a result may lack, by its name in the form.
-    Input {
-        /// Amount of water.
-        Volume = "pool.volume",
-        /// Salt reading.
-        Reading = "salt.now",
-        /// What it was read with.
-        Instrument = "salt.how",
-        /// Bag size.
-        BagSize = "bag.size",
-        /// Purity.
-        Purity = "bag.purity",
-        /// Temperature.
-        Heat = "water.heat",
-        /// pH.
-        Ph = "water.ph",
-        /// Total alkalinity.
-        Alkalinity = "water.ta",
-        /// Calcium hardness.
-        Hardness = "water.ch",
-        /// Cyanuric acid.
-        Cyanurate = "water.cya",
-        /// Salt of the fill water.
-        FillSalt = "fill.salt",
-        /// Its temperature.
-        FillHeat = "fill.heat",
-        /// Its pH.
-        FillPh = "fill.ph",
-        /// Its alkalinity.
-        FillAlkalinity = "fill.ta",
-        /// Its calcium hardness.
-        FillHardness = "fill.ch",
-        /// Its cyanuric acid.
-        FillCyanurate = "fill.cya",
-        /// Strength of the products for the other tests.
-        Products = "treat.acid",
-        /// Free chlorine.
-        Chlorine = "water.fc",
-    }
-}
-
-impl Instrument {
-    /// What the instrument responds to. A laboratory is taken to titrate chloride, the usual method
-    /// (ISO 9297; common practice). An assumed figure is meant as sodium chloride.
-    pub const fn responds(self) -> salt::Responds {
-        match self {
-            Self::Drops | Self::Strip | Self::Photometer | Self::Lab => salt::Responds::ToChloride,
-            Self::Meter | Self::Uncalibrated | Self::Display => salt::Responds::ToConductivity,
-            Self::Assumed => salt::Responds::ToNothing,
-        }
-    }
-}
 
 /// A set of missing answers.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -199,7 +56,7 @@ pub struct Tests {
     /// Cyanuric acid.
     pub cyanurate: Option<Cyanurate>,
     /// Free chlorine.
-    pub chlorine: Option<Chlorine>,
+    pub chlorine: Optional<Chlorine>,
 }
 
 impl Tests {
@@ -225,6 +82,11 @@ pub enum Optional<T> {
 }
 
 impl<T> Optional<T> {
+    /// The answer, if it is given.
+    pub fn given(self) -> Option<T> {
+        if let Self::Given(x) = self { Some(x) } else { None }
+    }
+
     /// The answer, `otherwise` where it was left out, nothing where it is garbled.
     pub fn or(self, otherwise: T) -> Option<T> {
         match self {
@@ -322,7 +184,7 @@ pub struct Case {
     /// What it was read with.
     pub instrument: Option<Instrument>,
     /// When, in minutes; needed only where salt went in before it.
-    pub read_at: Option<i64>,
+    pub read_at: Optional<i64>,
     /// What was put in and read besides.
     pub log: Optional<Log>,
     /// The water's history.
@@ -341,12 +203,14 @@ pub struct Case {
     pub cap: Optional<Fraction>,
     /// Is the ground water known to stand low?
     pub ground: Option<Ground>,
+    /// A choice was typed that is none of its list: nothing goes ahead on it.
+    pub unlisted: bool,
     /// Which risks are taken.
     pub levels: Optional<Levels>,
     /// What stands on the shelf for the other tests; `None` while one of its labels is garbled.
     pub products: Option<Products>,
-    /// Where the other tests are to go; `None` while one of the goals is garbled.
-    pub goals: Option<Goals>,
+    /// Where the other tests are to go; garbled while one of the goals is.
+    pub goals: Optional<Goals>,
 }
 
 impl Case {

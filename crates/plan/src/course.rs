@@ -3,7 +3,7 @@
 //! A log is a list of entries in any order, and its course is what they amount to. To correct an entry
 //! is to work out the course of the new log.
 
-use crate::case::Instrument;
+use crate::choice::Instrument;
 use crate::spread::Since;
 use chem::{Mass, Salinity};
 

@@ -90,8 +90,10 @@ pub struct Decision {
     pub visits: [Option<Judged>; MOST_VISITS],
     /// The volume before any reading, m³.
     pub stated: About,
-    /// What is known; nothing while the last reading is not believed.
+    /// What is known; nothing while no reading counts, or the last one is not believed.
     pub known: Option<Known>,
+    /// What is guessed while no reading counts; to buy by, and for nothing else.
+    pub guess: Option<Known>,
     /// What to put in; nothing while it can't be decided.
     pub stage: Option<Stage>,
     /// What the same instrument will read a day after the stage; nothing where nothing goes in.
@@ -167,6 +169,7 @@ pub fn decide(job: &Job, course: &Course) -> Result<Decision, Faults> {
         visits: judged.visits,
         stated: job.prior().about(),
         known: None,
+        guess: None,
         stage: None,
         expect: None,
         buy: None,
@@ -178,7 +181,7 @@ pub fn decide(job: &Job, course: &Course) -> Result<Decision, Faults> {
         (Some((at, _)), None) => decision.by_reading(at, job, course, &judged),
         _ if begun.is_none() => {
             let estimate = Estimate::new(&job.prior(), &judged.evidence);
-            decision.known = Some(known(job, estimate));
+            decision.guess = Some(known(job, estimate));
             decision.buy = Some(buy(job, &estimate, None));
         }
         _ => {}

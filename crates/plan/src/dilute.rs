@@ -9,10 +9,6 @@ use crate::policy;
 pub struct Dilution {
     /// All of it, by draining and refilling.
     pub share: f64,
-    /// The first step.
-    pub step: f64,
-    /// Water to run through a full pool instead of that step.
-    pub exchange: f64,
 }
 
 /// Water to replace where the salt is so much, mg/L. Nothing without the fill water's salt, and where
@@ -20,7 +16,7 @@ pub struct Dilution {
 ///
 /// `f = (C - target)/(C - fill)`. If the salt is then still above the high limit more often than
 /// allowed: the share at which it is not, if that does not go below the low limit. Spread after it:
-/// `√(((1 - f) s)² + (0.03 (C - fill))²)`. Exchange for a step: `-ln(1 - step)`.
+/// `√(((1 - f) s)² + (0.03 (C - fill))²)`.
 pub(crate) fn dilution(job: &Job, salt: About) -> Option<Dilution> {
     let band = &job.band;
     let fill = job.fill.filter(|fill| *fill < band.target)?.mg_per_l();
@@ -33,7 +29,7 @@ pub(crate) fn dilution(job: &Job, salt: About) -> Option<Dilution> {
     };
     let to_target = to(band.target.mg_per_l());
     let mut share = to_target;
-    if too_often(to_target) {
+    if too_often(to_target) && !too_often(1.0) {
         let (mut little, mut enough) = (to_target, 1.0);
         for _ in 0..60 {
             let middle = 0.5 * (little + enough);
@@ -43,6 +39,5 @@ pub(crate) fn dilution(job: &Job, salt: About) -> Option<Dilution> {
             share = enough;
         }
     }
-    let step = libm::fmin(share, job.levels.pass);
-    Some(Dilution { share, step, exchange: -libm::log1p(-step) })
+    Some(Dilution { share })
 }

@@ -4,11 +4,9 @@
 //! each volume weighs. Nothing is drawn at random, and the cost is fixed.
 
 use crate::filter::{Evidence, Filter, Step};
-use crate::mixture::{About, Mixture, Part, about, upper_tail};
+use crate::mixture::{About, Mixture, NODES, Part, about, upper_tail};
 use crate::spread::{BLUNDERS, OF_PURITY, OfVolume, of_blunder};
 
-/// Volumes that are tried.
-pub const NODES: usize = 49;
 /// How often: each time nearer to where the weight lies.
 const PASSES: usize = 3;
 

@@ -1,7 +1,7 @@
 //! What is asked of a job, and does it make sense?
 
 use crate::band::Band;
-use crate::case::{History, Method};
+use crate::choice::{History, Method};
 use crate::course::{Course, Visit};
 use crate::estimate::Prior;
 use crate::policy::{self, Levels};

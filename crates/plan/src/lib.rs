@@ -6,6 +6,7 @@
 //! | Question | Room |
 //! |---|---|
 //! | What is known about the pool? | [`case`] |
+//! | Which answers can be chosen? | [`choice`] |
 //! | Which numbers are choices, and whose? | [`policy`] |
 //! | Between which limits is the salt to stand? | [`band`] |
 //! | What does the plain sum say, and what is decided on it? | [`staging`] |
@@ -26,6 +27,7 @@
 pub mod balance;
 pub mod band;
 pub mod case;
+pub mod choice;
 pub mod course;
 pub mod decide;
 pub mod dilute;
@@ -49,6 +51,8 @@ use balance::Due;
 pub use band::{Band, BandFault};
 pub use case::*;
 use chem::{Mass, Salinity};
+pub use choice::*;
+use course::{Reading, Visit};
 pub use decide::{Code, Decision};
 pub use job::Job;
 pub use replace::{Excess, Replace};
@@ -77,6 +81,8 @@ pub struct Plan {
     /// The reading expected once water is replaced for the sake of another test: the salt is counted from
     /// there.
     pub counted_from: Option<Salinity>,
+    /// What stands above where it is to be; only other water brings it down.
+    pub excess: Option<Excess>,
     /// Water to replace; asked only when there is too much salt by something better than the
     /// generator's display, or more hardness or cyanuric acid than the goal.
     pub replace: Result<Replace, Unknown>,
@@ -113,11 +119,13 @@ pub fn plan(case: &Case) -> Plan {
     let over = today.standing() == Some(Standing::Over);
     let by_display = today.latest().is_some_and(|visit| visit.reading.instrument == Instrument::Display);
     let here = now(case, &today);
-    let replace = match Excess::of(&here, over && !by_display) {
+    let excess = Excess::of(&here, over);
+    let replace = match excess.filter(|_| !(over && by_display)) {
         Some(excess) => replace::replace(&here, excess, today.decision.as_ref().and_then(|d| d.dilution)),
         None => Err(Unknown::NotAsked),
     };
-    let water_first = !over && !matches!(replace, Err(Unknown::NotAsked));
+    let water_first = !over && excess.is_some();
+    let by = rules::reading(case, &today);
     // The salt is counted for the water that it goes into.
     let salted = if water_first { after(&here, &replace) } else { Some(*case) };
     let dose = match salted {
@@ -125,19 +133,10 @@ pub fn plan(case: &Case) -> Plan {
         Some(_) => today,
         None => Dose::default(),
     };
-    let put_in = dose.course.is_some_and(|course| course.put_in > Mass::NONE);
-    let garbled = case.doubt == Optional::Garbled || case.levels == Optional::Garbled;
-    let known = case.band.is_some() && case.read().is_some() && dose.course.is_some() && !garbled;
-    let due = match (dose.standing(), dose.rise) {
-        (None, _) if !known => Due::Unknown,
-        (None, Some(rise)) => Due::Rise(rise),
-        (Some(standing), Some(rise)) if put_in || standing == Standing::Short => Due::Rise(rise),
-        _ => Due::Nothing,
-    };
-    let rise = if let Due::Rise(rise) = due { rise } else { Salinity::NONE };
-    let treatment = treat::treat(case, rise, &replace);
-    let balance = balance::balance(case, if water_first { Due::Nothing } else { due });
-    let gates = rules::gates(case, &dose, &balance, &treatment);
+    let tested = tested(case, &dose);
+    let treatment = treat::treat(&tested, due_rise(&tested, &dose).unwrap_or(Salinity::NONE), &replace);
+    let balance = balance::balance(&tested, if water_first { Due::Nothing } else { due(&tested, &dose) });
+    let gates = rules::gates(case, by, &balance, &treatment);
     let mut needs = dose.needs;
     for unknown in [balance.err(), replace.err(), treatment.err()] {
         if let Some(Unknown::Needs(more)) = unknown {
@@ -147,9 +146,9 @@ pub fn plan(case: &Case) -> Plan {
     if let Ok(known) = &replace {
         needs = needs.and(known.needs);
     }
-    let go = rules::go(&dose, &gates);
+    let go = rules::go(case, &dose, &gates);
     let counted_from = salted.filter(|_| water_first).and_then(|case| case.read());
-    Plan { counted_from, dose, balance, replace, treatment, gates, go, needs }
+    Plan { counted_from, dose, balance, excess, replace, treatment, gates, go, needs }
 }
 
 /// The case with the salt that is in its water now: the reading, and once salt went in the estimate.
@@ -162,8 +161,46 @@ fn now(case: &Case, dose: &Dose) -> Case {
     Case { reading: salt.map_or(case.reading, Optional::Given), ..*case }
 }
 
-/// The case once its water is replaced; `None` while that can't be told.
+/// The case once its water is replaced: a forecast, with one reading and none of the log; `None` while that
+/// can't be told.
 fn after(case: &Case, replace: &Result<Replace, Unknown>) -> Option<Case> {
     let replace = replace.as_ref().ok().filter(|r| r.at_once.is_ok())?;
-    Some(Case { reading: Optional::Given(replace.salt?), log: Optional::LeftOut, ..*case })
+    let reading = Optional::Given(replace.salt?);
+    Some(Case { reading, again: Optional::LeftOut, log: Optional::LeftOut, ..*case })
+}
+
+/// The case with the reading that its other tests go with: where only the log has readings, the first of them.
+fn tested(case: &Case, dose: &Dose) -> Case {
+    let first = dose.course.as_ref().and_then(|course| course.visits[0]);
+    match first.filter(|_| case.reading == Optional::LeftOut) {
+        Some(Visit { reading: Reading { salt, instrument, .. }, .. }) => {
+            Case { reading: Optional::Given(salt), instrument: Some(instrument), ..*case }
+        }
+        None => *case,
+    }
+}
+
+/// What is to happen to the salt, from the reading that the other tests go with.
+fn due(case: &Case, dose: &Dose) -> Due {
+    let garbled = case.doubt == Optional::Garbled || case.levels == Optional::Garbled;
+    let known = case.band.is_some() && case.read().is_some() && dose.course.is_some() && !garbled;
+    let put_in = dose.course.is_some_and(|course| course.put_in > Mass::NONE);
+    match (dose.standing(), due_rise(case, dose)) {
+        (None, _) if !known => Due::Unknown,
+        (None, Some(rise)) => Due::Rise(rise),
+        (Some(Standing::Short), Some(rise)) => Due::Rise(rise),
+        (Some(Standing::Short), None) => Due::Unknown,
+        (Some(_), Some(rise)) if put_in => Due::Rise(rise),
+        _ => Due::Nothing,
+    }
+}
+
+/// The rise to the target; where the reading stands above that, what this stage brings.
+fn due_rise(case: &Case, dose: &Dose) -> Option<Salinity> {
+    let to_target = case.band.zip(case.read()).and_then(|(band, reading)| band.target.above(reading));
+    let by_stage = || {
+        let ([stage, _], job) = (dose.due()?, dose.job.as_ref()?);
+        Some(chem::salt::rise_from(stage, job.purity, job.volume))
+    };
+    to_target.or_else(by_stage)
 }

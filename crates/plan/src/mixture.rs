@@ -1,6 +1,7 @@
 //! What may a figure be, and how likely?
 
-use crate::estimate::NODES;
+/// Volumes that are tried, each a part of what a figure may be.
+pub const NODES: usize = 49;
 
 /// A figure and its doubt.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -25,7 +26,7 @@ pub struct Part {
 /// What a figure may be: one normal distribution a volume.
 ///
 /// ```
-/// use plan::estimate::NODES;
+/// use plan::mixture::NODES;
 /// use plan::mixture::{Mixture, Part};
 /// let plain = Mixture([Part { weight: 1.0 / NODES as f64, mean: 3_000.0, spread: 100.0 }; NODES]);
 /// assert!((plain.above(3_100.0) - 0.1587).abs() < 1e-4 && (plain.below(3_000.0) - 0.5).abs() < 1e-9);

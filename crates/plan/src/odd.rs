@@ -3,7 +3,7 @@
 //! A reading that stands too far from what was expected is set aside, and nothing is decided from it. The
 //! next one settles whether it or the expectation was wrong: the log decides, and nobody is asked.
 
-use crate::case::Instrument;
+use crate::choice::Instrument;
 use crate::course::{Course, MOST_VISITS, Reading, Visit};
 use crate::estimate::{Estimate, Prior};
 use crate::filter::{Evidence, MOST_METERS, Step};
@@ -51,7 +51,7 @@ pub struct Judged {
 pub(crate) struct Judgement {
     /// The visits in order of time, from the front.
     pub visits: [Option<Judged>; MOST_VISITS],
-    /// The last reading and one that was set aside bear each other out: both count.
+    /// The last reading and one that was set aside are both odd, and both count: the expectation was wrong.
     pub pair: bool,
     /// What the estimate goes by. Its steps stand beside the visits; while no
     /// reading counts, what went in since is one more.
@@ -139,10 +139,16 @@ impl Judgement {
         if visit.since == Since::Early {
             fate = Fate::Early;
         } else {
+            let by = visit.reading.instrument;
             if self.first().is_some() {
                 let surprise = self.surprise(at, prior);
                 z = Some(surprise);
-                fate = self.weigh(surprise, visit.reading.instrument);
+                fate = self.weigh(surprise, by);
+            } else if visit.latest > Mass::NONE {
+                // Salt went in before anybody read: less than it alone brings can't be believed either.
+                let unread = core::mem::replace(&mut self.evidence.salt, policy::NO_SALT);
+                fate = self.weigh(self.surprise(at, prior).min(0.0), by);
+                self.evidence.salt = unread;
             }
             if differs(&visit.reading) {
                 fate = Fate::Differs;
@@ -175,8 +181,8 @@ impl Judgement {
         (step.mean() - expected.mean) / expected.spread
     }
 
-    /// Odd or not; and if odd, borne out by one that waits? By another instrument, or by any if both are
-    /// too high: then less is added, so no harm. Low twice by the same stays refused, because its
+    /// Odd or not; and if odd, does one that waits make a pair with it? By another instrument, on either side: two
+    /// that contradict each other widen what is known, and a reading follows. By any if both are too high: then less is added, so no harm. Low twice by the same stays refused, because its
     /// calibration may be what is wrong.
     fn weigh(&mut self, z: f64, by: Instrument) -> Fate {
         let [low, high] = policy::ODD;

@@ -1,6 +1,6 @@
 //! Which measurement would pay most to repeat?
 
-use crate::case::Instrument;
+use crate::choice::Instrument;
 use crate::course::Course;
 use crate::decide::judge;
 use crate::estimate::{Estimate, Prior};
@@ -21,6 +21,35 @@ pub struct Pays {
     pub lab: f64,
     /// With one more reading of the last visit, at its mean.
     pub again: f64,
+}
+
+/// A measurement that can be repeated.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Measurement {
+    /// The size of the pool.
+    Volume,
+    /// The last reading, by the same instrument.
+    Again,
+    /// The readings, by a laboratory.
+    Lab,
+}
+
+impl Pays {
+    /// The one to repeat; none where none would take half a bag off. Another reading costs least of all, so it
+    /// goes before what would bring no more than twice as much. Our choice.
+    pub fn most(&self) -> Option<Measurement> {
+        let [volume, lab, again] = [self.volume, self.lab, self.again].map(|width| self.today - width);
+        let most = volume.max(lab).max(again);
+        if most < 0.5 {
+            None
+        } else if 2.0 * again >= most {
+            Some(Measurement::Again)
+        } else if volume >= most {
+            Some(Measurement::Volume)
+        } else {
+            Some(Measurement::Lab)
+        }
+    }
 }
 
 /// Which measurement would pay most to repeat? Costs as much as several decisions, so it is a question of

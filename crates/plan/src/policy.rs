@@ -109,8 +109,6 @@ pub struct Levels {
     pub enough: f64,
     /// Bags are bought to come this near the target, mg/L.
     pub slack: f64,
-    /// Most of the pool to replace at one go.
-    pub pass: f64,
     /// Risk of still standing above the high limit that is left after all the replacing.
     pub drained: f64,
 }
@@ -119,15 +117,7 @@ pub struct Levels {
 /// hundred, ending a little low one time in four.
 impl Default for Levels {
     fn default() -> Self {
-        Self {
-            over: 0.01,
-            low: 0.25,
-            cap: FIRST_STAGE,
-            enough: 0.75,
-            slack: BUYING_SLACK,
-            pass: 1.0 / 3.0,
-            drained: 0.10,
-        }
+        Self { over: 0.01, low: 0.25, cap: FIRST_STAGE, enough: 0.75, slack: BUYING_SLACK, drained: 0.10 }
     }
 }
 
@@ -142,9 +132,9 @@ impl Levels {
     /// ```
     pub fn are_levels(&self) -> bool {
         let part = |x: f64| x > 0.0 && x < 1.0;
-        let [cap, pass] = [self.cap, self.pass].map(|x| part(x) || x == 1.0);
+        let cap = part(self.cap) || self.cap == 1.0;
         let risks = part(self.over) && self.over <= 0.5 && part(self.low) && part(self.drained);
-        risks && cap && pass && part(self.enough) && (0.0..=1_000.0).contains(&self.slack)
+        risks && cap && part(self.enough) && (0.0..=1_000.0).contains(&self.slack)
     }
 }
 
@@ -153,9 +143,16 @@ pub const CAP_STILL_HOLDS: f64 = 0.5;
 /// The smallest part of a bag that is handled: at the first stage, later. Our choice.
 pub const PART_OF_BAG: [f64; 2] = [1.0, 0.5];
 
+/// Hours from the last salt to a reading that can be decided from. Common practice.
+pub const HOURS_TO_READING: i64 = 24;
+/// Hours from the last salt to switching on, at least. Common practice; the manual decides.
+pub const HOURS_TO_POWER: i64 = 48;
+
 /// Salt before the first reading once there is one: mean and spread, mg/L. Our choice: so wide that the
 /// reading speaks, and not a history that the reading belies.
 pub const BEFORE_READING: (f64, f64) = (1_500.0, 3_000.0);
+/// No salt at all before the first dose, mean and spread, mg/L: what a first reading after it can't be below.
+pub const NO_SALT: (f64, f64) = (0.0, 1.0);
 /// A reading is odd when it stands more of its own spreads than this below, or above, what was expected.
 /// Our choice, on purpose not the same: too low is mostly undissolved salt or a mixed-up sample, and
 /// acting on it overshoots.

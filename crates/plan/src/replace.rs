@@ -1,7 +1,8 @@
 //! What if there is too much of what only other water takes out?
 
 use crate::Unknown;
-use crate::case::{Case, Ground, Input, Needs, Surface, Tests};
+use crate::case::{Case, Needs, Tests};
+use crate::choice::{Ground, Input, Surface};
 use crate::dilute::Dilution;
 use crate::policy;
 use chem::{Alkalinity, Cyanurate, Fraction, Hardness, Salinity, Volume, Water, dilution};
@@ -23,16 +24,16 @@ impl Excess {
     ///
     /// ```
     /// use chem::Cyanurate;
-    /// use plan::{Case, Goals, Tests, replace::Excess};
+    /// use plan::{Case, Goals, Optional, Tests, replace::Excess};
     /// let mg = |x| Cyanurate::from_mg_per_l(x).ok();
     /// let goals = Goals { cyanurate: mg(50.0), ..Goals::default() };
     /// let water = Tests { cyanurate: mg(130.0), ..Tests::default() };
-    /// let case = Case { goals: Some(goals), water, ..Case::default() };
+    /// let case = Case { goals: Optional::Given(goals), water, ..Case::default() };
     /// assert_eq!(Excess::of(&case, false).unwrap().cyanurate, mg(50.0));
     /// assert_eq!(Excess::of(&Case::default(), false), None);
     /// ```
     pub fn of(case: &Case, salt_over: bool) -> Option<Self> {
-        let (goals, water) = (case.goals.unwrap_or_default(), &case.water);
+        let (goals, water) = (case.goals.given().unwrap_or_default(), &case.water);
         let excess = Self {
             salt: case.band.filter(|_| salt_over).map(|band| band.target),
             hardness: over(goals.hardness, water.hardness, policy::NEAR_HARDNESS),
@@ -194,7 +195,7 @@ pub fn replace(case: &Case, excess: Excess, dilution: Option<Dilution>) -> Resul
         (Input::FillCyanurate, f.cyanurate.is_some()),
     ]);
     let salt = match dilution {
-        Some(Dilution { share, .. }) => {
+        Some(Dilution { share }) => {
             Some(Ok(Demand { of: Analyte::Salt, share, exchange: -libm::log1p(-share) }))
         }
         None => demand(Analyte::Salt, excess.salt, case.read(), case.fill_salt),

@@ -2,7 +2,8 @@
 
 use crate::Unknown;
 use crate::balance::Balance;
-use crate::case::{Case, Instrument, Method, Surface};
+use crate::case::{Case, Optional};
+use crate::choice::{Instrument, Method, Surface};
 use crate::policy;
 use crate::staging::{Dose, Standing};
 use crate::treat::Treatment;
@@ -18,6 +19,8 @@ pub enum Verdict {
     Stop,
     /// Something is missing, which is never a pass.
     Unknown,
+    /// Not asked here: it is for the person to confirm.
+    Confirm,
 }
 
 /// A gate this plan can judge.
@@ -106,23 +109,23 @@ pub fn shown(index: f64) -> f64 {
     libm::round(index * 100.0) / 100.0
 }
 
-/// Judges each gate. A value on a limit takes the better side.
+/// Judges each gate; `reading` is judged before, by [`reading`]. A value on a limit takes the better side.
 ///
 /// ```
 /// use plan::{Case, Gate, Needs, Unknown, Verdict, rules};
 /// let nothing = Err(Unknown::Needs(Needs::NONE));
-/// let gates = rules::gates(&Case::default(), &Default::default(), &nothing, &Err(Unknown::NotAsked));
+/// let gates = rules::gates(&Case::default(), Verdict::Unknown, &nothing, &Err(Unknown::NotAsked));
 /// assert_eq!(gates.at(Gate::Ph), Verdict::Unknown);
 /// ```
 pub fn gates(
     case: &Case,
-    dose: &Dose,
+    reading: Verdict,
     balance: &Result<Balance, Unknown>,
     treatment: &Result<Treatment, Unknown>,
 ) -> Gates {
     Gates(GATES.map(|(gate, ..)| match gate {
         Gate::Volume => volume(case),
-        Gate::Reading => reading(case, dose),
+        Gate::Reading => reading,
         Gate::Target => target(case),
         Gate::Heat => heat(case),
         Gate::Ph => ph(case),
@@ -141,8 +144,8 @@ fn volume(case: &Case) -> Verdict {
     }
 }
 
-/// The last reading is the one that counts.
-fn reading(case: &Case, dose: &Dose) -> Verdict {
+/// What the last reading is worth, by the instrument it was taken with.
+pub fn reading(case: &Case, dose: &Dose) -> Verdict {
     match dose.latest().map(|visit| visit.reading.instrument) {
         Some(Instrument::Display) => Verdict::Wait,
         Some(_) => Verdict::Pass,
@@ -198,14 +201,18 @@ fn first(treatment: &Result<Treatment, Unknown>) -> Verdict {
 
 /// Without a test it is for the person to confirm.
 fn chlorine(case: &Case) -> Verdict {
-    let Some(free) = case.water.chlorine.map(|x| x.mg_per_l()) else { return Verdict::Pass };
+    let free = match case.water.chlorine {
+        Optional::LeftOut => return Verdict::Confirm,
+        Optional::Garbled => return Verdict::Unknown,
+        Optional::Given(free) => free.mg_per_l(),
+    };
     let cya = case.water.cyanurate.map_or(0.0, |x| x.mg_per_l());
     let least = if cya > 0.0 {
         policy::CHLORINE_STABILISED.max(cya * policy::CHLORINE_OF_CYANURATE)
     } else {
         policy::CHLORINE_BARE
     };
-    let goal = case.goals.and_then(|goals| goals.chlorine).map_or(0.0, |x| x.mg_per_l());
+    let goal = case.goals.given().and_then(|goals| goals.chlorine).map_or(0.0, |x| x.mg_per_l());
     let most = policy::CHLORINE_MOST.max(goal).max(least);
     if (least..=most).contains(&free) { Verdict::Pass } else { Verdict::Wait }
 }
@@ -221,21 +228,25 @@ fn cyanurate(case: &Case) -> Verdict {
 /// Is the index low on a shell that has nothing of cement for soft water to take from? Then the maker's
 /// figure decides, and it is only a note.
 pub fn low_is_a_note(case: &Case, balance: Option<&Balance>) -> bool {
-    let shell = matches!(case.surface, Some(Surface::Liner | Surface::Fibreglass));
     let judged = balance.and_then(Balance::judged);
-    shell && judged.is_some_and(|i| shown(i.log10()) < -policy::INDEX_PASS)
+    is_shell(case.surface) && judged.is_some_and(|i| shown(i.log10()) < -policy::INDEX_PASS)
+}
+
+/// Has the surface nothing of cement for soft water to take from?
+pub fn is_shell(surface: Option<Surface>) -> bool {
+    matches!(surface, Some(Surface::Liner | Surface::Fibreglass))
 }
 
 /// The worst decides: a stop; then nothing to add, or nothing that can be told; then anything missing; then a
 /// wait that holds, which a stage that is in is too.
-pub fn go(dose: &Dose, gates: &Gates) -> Go {
+pub fn go(case: &Case, dose: &Dose, gates: &Gates) -> Go {
     match dose.standing() {
         Some(Standing::Over) => Go::No,
         _ if gates.any(Verdict::Stop) => Go::No,
         Some(Standing::Within) if gates.at(Gate::Reading) == Verdict::Pass => Go::Nothing,
         Some(Standing::Within | Standing::Held) => Go::NotYet,
         None => Go::CantSay,
-        Some(Standing::Short) if gates.any(Verdict::Unknown) => Go::CantSay,
+        Some(Standing::Short) if gates.any(Verdict::Unknown) || case.unlisted => Go::CantSay,
         Some(Standing::Short) if gates.waits() || dose.is_in() => Go::NotYet,
         Some(Standing::Short) => Go::Quote,
     }

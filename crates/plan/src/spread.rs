@@ -3,7 +3,7 @@
 //! Every figure here is our choice: a judgement, not a measurement. They stand together so that they
 //! can be argued with together.
 
-use crate::case::{Instrument, Method};
+use crate::choice::{Instrument, Method};
 
 /// How far a volume may be off: it is `shift` times the one stated, give or take `spread` of it.
 #[derive(Clone, Copy, Debug, PartialEq)]

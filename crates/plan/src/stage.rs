@@ -1,7 +1,7 @@
 //! How many bags now?
 //!
 //! The largest amount that is very unlikely to pass the high limit, no more than is needed, and before
-//! the first retest no more than the trade puts in.
+//! the first retest no more than the trade puts in, or one part more where it would else be too low.
 
 use crate::estimate::{Estimate, last};
 use crate::job::Job;

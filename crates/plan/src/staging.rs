@@ -3,11 +3,12 @@
 //! The plain sum believes every figure. The decision beside it, of [`crate::decide`], asks how far each may
 //! be off; it says how many bags to buy, how many now and how many later.
 
-use crate::case::{Bag, Case, Input, Method, Needs, Optional};
+use crate::case::{Bag, Case, Needs, Optional};
+use crate::choice::{History, Instrument};
+use crate::choice::{Input, Method};
 use crate::course::{Baseline, Course, Log, MOST_ENTRIES, Reading, Visit, course};
 use crate::decide::{Code, Decision, decide};
 use crate::job::{Faults, Handled, Job};
-use crate::{History, Instrument};
 use chem::{Mass, Purity, Salinity, Volume, salt};
 
 /// Salt to the target, as far as it can be known.
@@ -148,14 +149,14 @@ pub fn dose(case: &Case) -> Dose {
 fn enough_by_any_bag(case: &Case, course: &Course) -> Option<Decision> {
     let any = |kg| Mass::from_kilograms(kg).ok();
     let bag = Bag { size: any(20.0), purity: Some(Purity::WHOLE), in_hand: Optional::LeftOut, ..case.bag };
-    let job = job(&Case { volume: Some(Volume::ONE), bag, ..*case })?;
+    let job = job(&Case { volume: case.volume.or(Some(Volume::ONE)), bag, ..*case })?;
     let decision = decide(&job, course).ok().filter(|_| course.put_in == Mass::NONE)?;
     let holds = match decision.code {
         Code::TooSalty | Code::StopNearHigh => true,
         Code::StopInBand => decision.known.is_some_and(|known| known.need <= 0.0),
         _ => false,
     };
-    holds.then_some(Decision { buy: None, ..decision })
+    holds.then_some(Decision { buy: None, dosing: None, ..decision })
 }
 
 /// The sum that believes every figure.
@@ -203,7 +204,12 @@ fn logged(case: &Case) -> Option<Course> {
                 Optional::Garbled => return None,
                 Optional::Given(again) => Some(again),
             };
-            Some(Baseline { when: case.read_at, reading: Reading { salt, again, instrument } })
+            let when = match case.read_at {
+                Optional::LeftOut => None,
+                Optional::Garbled => return None,
+                Optional::Given(when) => Some(when),
+            };
+            Some(Baseline { when, reading: Reading { salt, again, instrument } })
         }
         _ => return None,
     };

@@ -1,9 +1,11 @@
 //! What has to go into the water before the salt, in which order, and how much of it today?
 
 use crate::Unknown;
-use crate::case::{Acid, Case, Goals, Input, Needs, Products, Tests};
+use crate::case::{Acid, Case, Goals, Needs, Optional, Products, Tests};
+use crate::choice::{Input, Surface};
 use crate::policy;
 use crate::replace::Replace;
+use crate::rules::{is_shell, shown};
 use chem::recipe::{self, Goal, Recipe, dose_to_ph};
 use chem::treatment::{Chemical, Dose};
 use chem::{
@@ -57,10 +59,11 @@ pub struct Step {
     pub what: What,
     /// All of it by the model.
     pub whole: Amount,
-    /// What to put in at one go; the rest after a test.
-    pub first: Amount,
-    /// How many such doses all of it is.
-    pub doses: u32,
+    /// What to put in at one go, the rest after a test; nothing yet where the pH is too low for acid already, so
+    /// that air comes first.
+    pub first: Option<Amount>,
+    /// How many such doses all of it is, at least.
+    pub doses: Option<u32>,
     /// The water when the first dose is in, before any air.
     pub begun: State,
     /// Its alkalinity.
@@ -77,6 +80,28 @@ pub struct Step {
     pub salted: Option<SaturationIndex>,
     /// Hours to wait before the test, at least.
     pub wait: u32,
+}
+
+/// On which side of its band a figure stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// Below it.
+    Below,
+    /// In it.
+    Within,
+    /// Above it.
+    Above,
+}
+
+/// The water that the steps lead to, judged as today's is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ends {
+    /// Its pH.
+    pub ph: Side,
+    /// Its index with the salt in, as far as there is one.
+    pub balance: Option<Side>,
+    /// That index, as shown.
+    pub index: Option<f64>,
 }
 
 /// The steps, and what can't be done by them.
@@ -98,6 +123,24 @@ impl Treatment {
         self.steps.iter().flatten().last()
     }
 
+    /// How the water that the steps lead to would be judged.
+    pub fn ends(&self, surface: Option<Surface>) -> Option<Ends> {
+        let end = self.end()?;
+        let [low, high] = policy::PH_PASS;
+        let ph = match shown(end.then.ph.units()) {
+            ph if ph < low => Side::Below,
+            ph if ph > high => Side::Above,
+            _ => Side::Within,
+        };
+        let index = end.salted.or(end.then.index).map(|index| shown(index.log10()));
+        let balance = index.map(|index| match index {
+            index if index < -policy::INDEX_PASS && !is_shell(surface) => Side::Below,
+            index if index > policy::INDEX_PASS => Side::Above,
+            _ => Side::Within,
+        });
+        Some(Ends { ph, balance, index })
+    }
+
     /// Has anything to be done before the salt?
     pub fn is_due(&self) -> bool {
         self.water_first || self.below_air || self.chlorine_over || self.steps.iter().any(Option::is_some)
@@ -113,14 +156,19 @@ impl Treatment {
 ///
 /// ```
 /// use plan::treat::treat;
-/// use plan::{Case, Goals, Unknown};
-/// let case = Case { goals: Some(Goals::default()), ..Case::default() };
+/// use plan::{Case, Goals, Optional, Unknown};
+/// let case = Case { goals: Optional::Given(Goals::default()), ..Case::default() };
 /// let nothing = treat(&case, chem::Salinity::NONE, &Err(Unknown::NotAsked));
 /// assert!(matches!(nothing, Err(Unknown::NotAsked)));
 /// ```
 pub fn treat(case: &Case, rise: Salinity, replace: &Result<Replace, Unknown>) -> Result<Treatment, Unknown> {
-    let goals = case.goals.filter(Goals::are_any).ok_or(Unknown::NotAsked)?;
+    let goals = match case.goals {
+        Optional::Given(goals) if goals.are_any() => goals,
+        Optional::Garbled => return Err(Unknown::Needs(Needs::NONE)),
+        _ => return Err(Unknown::NotAsked),
+    };
     let Tests { heat, ph, alkalinity, hardness, cyanurate, chlorine } = case.water;
+    let chlorine = chlorine.given();
     let needs = Needs::of(&[
         (Input::Volume, case.volume.is_some()),
         (Input::Reading, case.read().is_some()),
@@ -163,7 +211,8 @@ pub fn treat(case: &Case, rise: Salinity, replace: &Result<Replace, Unknown>) ->
     };
     let mut here = water;
     for (place, what) in treatment.steps.iter_mut().zip(STEPS) {
-        *place = step(what, &recipe, bleach, &mut here, volume, &products, rise);
+        *place =
+            step(what, &recipe, bleach, &mut here, volume, &products, rise).map_err(Unknown::Chemistry)?;
     }
     Ok(treatment)
 }
@@ -225,7 +274,7 @@ fn step(
     volume: Volume,
     products: &Products,
     rise: Salinity,
-) -> Option<Step> {
+) -> Result<Option<Step>, Fault> {
     let aerated = recipe.stripped.mmol_per_l() > 0.0;
     let acid = match products.acid {
         Acid::Hydrochloric(_) => Chemical::HydrochloricAcid,
@@ -239,13 +288,13 @@ fn step(
         What::Calcium => (Chemical::CalciumChloride, recipe.calcium),
         What::Acid if !aerated => (acid, recipe.acid),
         What::Carbonate => (Chemical::SodiumCarbonate, recipe.carbonate),
-        What::AcidAndAir | What::Acid => return None,
+        What::AcidAndAir | What::Acid => return Ok(None),
     };
     if dose.mmol_per_l() < policy::LEAST_DOSE {
-        return None;
+        return Ok(None);
     }
     let first = first_dose(what, here, chemical, dose);
-    let begun = here.treated(chemical, first);
+    let begun = here.treated(chemical, first.unwrap_or_default());
     let mut then = here.treated(chemical, dose);
     if what == What::AcidAndAir {
         then = then.stripped(recipe.stripped);
@@ -261,35 +310,34 @@ fn step(
         (What::Calcium, _) => powder(dose, products.calcium),
         _ => powder(dose, products.powder),
     };
-    Some(Step {
+    Ok(Some(Step {
         what,
         whole: amount(dose),
-        first: amount(first),
-        doses: libm::ceil(dose.mmol_per_l() / first.mmol_per_l() - 1e-9) as u32,
-        begun: begun.state().ok()?,
+        first: first.map(amount),
+        doses: first.map(|first| libm::ceil(dose.mmol_per_l() / first.mmol_per_l() - 1e-9) as u32),
+        begun: begun.state()?,
         begun_alkalinity: begun.alkalinity(),
-        then: then.state().ok()?,
+        then: then.state()?,
         alkalinity: then.alkalinity(),
         hardness: then.hardness(),
         cyanurate: then.cyanurate(),
         salted: then.salted(rise).state().ok().and_then(|state| state.index),
         wait: policy::WAIT[what as usize],
-    })
+    }))
 }
 
 /// What goes in at one go: never more than the step's largest single dose; of what moves the pH, three
-/// quarters of the model, and never past pH 7.2 by the model.
-fn first_dose(what: What, here: &Water, chemical: Chemical, whole: Dose) -> Dose {
+/// quarters of the model, and never past pH 7.2 by the model: no acid at all where it stands there already.
+fn first_dose(what: What, here: &Water, chemical: Chemical, whole: Dose) -> Option<Dose> {
     let largest = policy::LARGEST_DOSE[what as usize];
     let all = whole.mmol_per_l();
     let first = match what {
         What::Acid | What::AcidAndAir => {
-            let floor = Ph::from_units(policy::PH_FLOOR).ok();
-            let to_floor = floor.and_then(|ph| dose_to_ph(here, chemical, ph).ok());
-            (policy::OF_THE_MODEL * all).min(to_floor.map_or(0.0, Dose::mmol_per_l))
+            let to_floor = dose_to_ph(here, chemical, Ph::from_units(policy::PH_FLOOR).ok()?).ok()?;
+            (policy::OF_THE_MODEL * all).min(to_floor.mmol_per_l())
         }
         What::Carbonate => policy::OF_THE_MODEL * all,
         What::Chlorine | What::Bicarbonate | What::Cyanuric | What::Calcium => all,
     };
-    Dose::from_mmol_per_l(first.min(largest)).unwrap_or(whole)
+    Dose::from_mmol_per_l(first.min(largest)).ok().filter(|first| first.mmol_per_l() >= policy::LEAST_DOSE)
 }

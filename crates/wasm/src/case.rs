@@ -158,7 +158,7 @@ impl Reader<'_> {
             cap: level("level.cap", usual.cap),
             enough: level("level.enough", usual.enough),
             slack: level("level.slack", usual.slack),
-            ..usual
+            drained: level("level.drained", usual.drained),
         };
         if levels.are_levels() { Optional::Given(levels) } else { Optional::Garbled }
     }
@@ -170,7 +170,7 @@ impl Reader<'_> {
             alkalinity: self.quantity(names[2], Alkalinity::from_mg_per_l),
             hardness: self.quantity(names[3], Hardness::from_mg_per_l),
             cyanurate: self.quantity(names[4], Cyanurate::from_mg_per_l),
-            chlorine: None,
+            chlorine: Optional::LeftOut,
         }
     }
 
@@ -191,7 +191,7 @@ impl Reader<'_> {
     }
 
     /// The goals, unless one of them can't be used: the others would lead elsewhere without it.
-    fn goals(&mut self) -> Option<Goals> {
+    fn goals(&mut self) -> Optional<Goals> {
         let goals = Goals {
             ph: self.quantity("goal.ph", Ph::from_units),
             alkalinity: self.quantity("goal.ta", Alkalinity::from_mg_per_l),
@@ -200,7 +200,13 @@ impl Reader<'_> {
             chlorine: self.quantity("goal.fc", Chlorine::from_mg_per_l),
         };
         let names = ["goal.ph", "goal.ta", "goal.ch", "goal.cya", "goal.fc"];
-        (!names.iter().any(|name| self.is_faulty(name))).then_some(goals)
+        if names.iter().any(|name| self.is_faulty(name)) {
+            Optional::Garbled
+        } else if goals.are_any() {
+            Optional::Given(goals)
+        } else {
+            Optional::LeftOut
+        }
     }
 
     fn band(&mut self) -> Option<Band> {
@@ -231,7 +237,7 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     let step = |kg: f64, otherwise| Mass::from_kilograms(kg).unwrap_or(otherwise);
     let instrument = r.choice("salt.how", Instrument::ALL, Instrument::code);
     let water = Tests {
-        chlorine: r.quantity("water.fc", Chlorine::from_mg_per_l),
+        chlorine: r.optional("water.fc", |x| Chlorine::from_mg_per_l(x).ok()),
         ..r.tests(["water.heat", "water.ph", "water.ta", "water.ch", "water.cya"])
     };
     let _ = r.choice("salt.compensated", &["yes", "no"], |code| code);
@@ -239,7 +245,7 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         r.answer.say("salt.conducts");
     }
     let size = r.quantity("bag.size", Mass::from_kilograms);
-    let case = Case {
+    let mut case = Case {
         volume: r.quantity("pool.volume", Volume::from_cubic_metres),
         method: r.choice("pool.how", Method::ALL, Method::code),
         surface: r.choice("surface.kind", Surface::ALL, Surface::code),
@@ -247,7 +253,7 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         reading: r.salt("salt.now", instrument, water.heat),
         again: r.salt("salt.again", instrument, water.heat),
         instrument,
-        read_at: if let Optional::Given(when) = r.moment("salt.when") { Some(when) } else { None },
+        read_at: r.moment("salt.when"),
         log: r.log(size, water.heat),
         levels: r.levels(),
         history: r.choice("salt.class", History::ALL, History::code),
@@ -267,7 +273,13 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         products: r.products(),
         goals: r.goals(),
         ground: r.choice("less.ground", Ground::ALL, Ground::code),
+        unlisted: false,
     };
+    case.unlisted = r.answer.faults.iter().any(|fault| fault.code == "not-listed");
+    // What the decision goes by besides numbers.
+    if r.is_faulty("pool.how") || r.is_faulty("salt.class") {
+        case.doubt = Optional::Garbled;
+    }
     let _ = r.choice("show", &["as-typed", "metric", "us"], |code| code);
     for (name, prefix) in [("surface.kind", "is."), ("salt.how", "how."), ("pool.how", "found.")] {
         let code = form.text(name);

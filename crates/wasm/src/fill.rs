@@ -63,7 +63,7 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
         Err(Unknown::NotAsked) => {}
         Err(_) => f.answer.say("less.unknown"),
     }
-    f.excess(case, plan);
+    f.excess(plan);
     for (state, unit) in [("also.ta", units.alkalinity), ("also.ch", units.hardness)] {
         if unit.code != unit.also {
             f.answer.say(state);
@@ -179,6 +179,7 @@ impl Filler<'_> {
                 Verdict::Wait => "wait",
                 Verdict::Stop => "stop",
                 Verdict::Unknown => "unknown",
+                Verdict::Confirm => "confirm",
             };
             self.answer.say(&joined(&["gate.", code, ".", verdict]));
         }

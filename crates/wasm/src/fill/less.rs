@@ -2,8 +2,8 @@
 
 use super::{Filler, index, percent};
 use crate::answer::{Line, Shown};
-use plan::replace::{Analyte, Basis, Excess, Parts};
-use plan::{Case, Plan, Replace, Standing, Unknown};
+use plan::replace::{Analyte, Basis, Parts};
+use plan::{Case, Plan, Replace, Unknown};
 
 impl Filler<'_> {
     pub(super) fn replace(&mut self, case: &Case, r: &Replace) {
@@ -91,11 +91,10 @@ impl Filler<'_> {
     }
 
     /// What stands above its goal.
-    pub(super) fn excess(&mut self, case: &Case, plan: &Plan) {
-        let over = plan.dose.standing() == Some(Standing::Over);
-        let excess = Excess::of(case, over).unwrap_or_default();
+    pub(super) fn excess(&mut self, plan: &Plan) {
+        let excess = plan.excess.unwrap_or_default();
         for (holds, state) in [
-            (over || excess != Excess::default(), "less.due"),
+            (plan.excess.is_some(), "less.due"),
             (excess.hardness.is_some(), "less.hardness"),
             (excess.cyanurate.is_some(), "less.cyanurate"),
         ] {

@@ -9,8 +9,9 @@ use plan::dosing::Dosing;
 use plan::job::Fault;
 use plan::mixture::About;
 use plan::odd::{Fate, Judged, Side};
+use plan::pays::{Measurement, pays};
 use plan::stage::{Bound, Stage};
-use plan::{Band, Case, Dose, Plan, pays};
+use plan::{Band, Case, Dose, Plan, policy};
 
 /// The code of a decision on the page.
 const fn code(code: Code) -> &'static str {
@@ -85,7 +86,11 @@ impl Filler<'_> {
         let Some(last) = course.last_dose else { return };
         self.answer.say("log.dosed");
         self.mass("in.all", course.put_in);
-        for (name, hours) in [("clock.last", 0), ("clock.retest", 24), ("clock.power", 48)] {
+        for (name, hours) in [
+            ("clock.last", 0),
+            ("clock.retest", policy::HOURS_TO_READING),
+            ("clock.power", policy::HOURS_TO_POWER),
+        ] {
             let text = moment::write(last.saturating_add(hours * 60));
             self.answer.put(name, Shown { text, unit: Some("moment") });
         }
@@ -122,11 +127,16 @@ impl Filler<'_> {
             self.range("now.expect", expected.mean, expected.range);
         }
         if let Some(known) = &d.known {
-            self.about_salt("found.salt", known.salt);
-            self.about_water("found.volume", known.volume);
-            self.bags("found.need", known.need.max(0.0));
+            self.range("found.salt", known.salt.mean, known.estimate.salt(0.0).range());
         }
-        self.about_water("stated.volume", d.stated);
+        // Without bags and size it is known that no salt is due, and nothing of the pool.
+        if dose.job.is_some() {
+            if let Some(known) = &d.known {
+                self.about_water("found.volume", known.volume);
+                self.bags("found.need", known.need.max(0.0));
+            }
+            self.about_water("stated.volume", d.stated);
+        }
         self.beside(d);
         self.visits(d);
         self.marks(dose, d);
@@ -200,22 +210,16 @@ impl Filler<'_> {
     /// Which measurement would pay most to repeat; asked for only when somebody looks.
     pub(super) fn pays(&mut self, dose: &Dose) {
         let (Some(job), Some(course)) = (&dose.job, &dose.course) else { return };
-        let Ok(Some(pays)) = pays::pays(job, course) else { return };
+        let Ok(Some(pays)) = pays(job, course) else { return };
         self.answer.say("pays");
         let widths = [pays.today, pays.volume, pays.lab, pays.again];
         let names = ["pays.today", "pays.volume", "pays.lab", "pays.again"];
         names.into_iter().zip(widths).for_each(|(name, width)| self.bags(name, width));
-        let [volume, lab, again] = [pays.volume, pays.lab, pays.again].map(|width| pays.today - width);
-        let most = volume.max(lab).max(again);
-        // Half a bag less is the least that is worth a walk. Another reading costs least of all.
-        self.answer.say(if most < 0.5 {
-            "pays.nothing"
-        } else if 2.0 * again >= most {
-            "pays.most.again"
-        } else if volume >= most {
-            "pays.most.volume"
-        } else {
-            "pays.most.lab"
+        self.answer.say(match pays.most() {
+            None => "pays.nothing",
+            Some(Measurement::Volume) => "pays.most.volume",
+            Some(Measurement::Again) => "pays.most.again",
+            Some(Measurement::Lab) => "pays.most.lab",
         });
     }
 
@@ -249,7 +253,7 @@ impl Filler<'_> {
     fn marks(&mut self, dose: &Dose, d: &Decision) {
         let (Some(job), Some(known)) = (&dose.job, &d.known) else { return };
         let [low, target, high] = [job.band.low, job.band.target, job.band.high].map(|x| x.mg_per_l());
-        let now = likely(known.salt);
+        let now = known.estimate.salt(0.0).range();
         let then = d.expect.map_or(now, |expected| expected.range);
         let top = 1.1 * high.max(now[1]).max(then[1]);
         let mut mark = |name, from: f64, to: f64| {
@@ -275,10 +279,6 @@ impl Filler<'_> {
             let shown = Shown::of(x.max(0.0), self.units.salt, self.signs);
             self.answer.put(&crate::answer::joined(&[name, part]), shown);
         }
-    }
-
-    fn about_salt(&mut self, name: &str, about: About) {
-        self.range(name, about.mean, likely(about));
     }
 
     fn about_water(&mut self, name: &str, about: About) {

@@ -6,8 +6,8 @@ use chem::salt::Responds;
 use chem::{Quantity, SaturationIndex};
 use plan::balance::{After, Forms};
 use plan::rules::low_is_a_note;
-use plan::treat::{Amount, Step, What};
-use plan::{Acid, Balance, Case, Surface, Treatment, policy};
+use plan::treat::{Amount, Side, Step, What};
+use plan::{Acid, Balance, Case, Treatment};
 
 /// From two quarts on nobody measures ounces, m³.
 const QUARTS: f64 = 0.0019;
@@ -130,31 +130,27 @@ impl Filler<'_> {
         if case.products.is_some_and(|products| matches!(products.acid, Acid::Bisulfate(_))) {
             self.answer.say("treat.dry");
         }
-        if let Some(end) = t.end() {
-            self.end(case, end);
-        }
+        self.end(case, t);
         let lines = t.steps.iter().flatten().map(|step| self.step(step)).collect();
         self.answer.rows.push(("treatment", lines));
     }
 
     /// The water that all the steps lead to, judged as today's is.
-    fn end(&mut self, case: &Case, end: &Step) {
-        let ph = end.then.ph.units();
-        self.number("treat.end.ph", ph, 2);
-        let [low, high] = policy::PH_PASS;
-        self.answer.say(match plan::rules::shown(ph) {
-            ph if ph < low => "treat.ends.acid",
-            ph if ph > high => "treat.ends.basic",
-            _ => "treat.settles-ph",
+    fn end(&mut self, case: &Case, t: &Treatment) {
+        let (Some(end), Some(ends)) = (t.end(), t.ends(case.surface)) else { return };
+        self.number("treat.end.ph", end.then.ph.units(), 2);
+        self.answer.say(match ends.ph {
+            Side::Below => "treat.ends.acid",
+            Side::Within => "treat.settles-ph",
+            Side::Above => "treat.ends.basic",
         });
-        let Some(index) = end.salted.or(end.then.index) else { return };
-        let index = plan::rules::shown(index.log10());
-        self.signed("treat.end.index", index);
-        let shell = matches!(case.surface, Some(Surface::Liner | Surface::Fibreglass));
-        if index < -policy::INDEX_PASS && !shell {
-            self.answer.say("treat.ends.low");
-        } else if index > policy::INDEX_PASS {
-            self.answer.say("treat.ends.high");
+        if let Some(index) = ends.index {
+            self.signed("treat.end.index", index);
+        }
+        match ends.balance {
+            Some(Side::Below) => self.answer.say("treat.ends.low"),
+            Some(Side::Above) => self.answer.say("treat.ends.high"),
+            _ => {}
         }
     }
 
@@ -173,8 +169,8 @@ impl Filler<'_> {
         let index = |x: Option<SaturationIndex>| x.map(|i| Shown::number(i.log10(), 2, true, signs));
         let cells = [
             ("whole", Some(self.amount_of(step.whole))),
-            ("first", Some(self.amount_of(step.first))),
-            ("doses", Some(number(step.doses.into(), 0))),
+            ("first", step.first.map(|first| self.amount_of(first))),
+            ("doses", step.doses.map(|doses| number(doses.into(), 0))),
             ("begun-ph", Some(number(step.begun.ph.units(), 2))),
             ("begun-ta", Some(Shown::of(step.begun_alkalinity.mg_per_l(), self.units.alkalinity, signs))),
             ("then-ph", Some(number(step.then.ph.units(), 2))),

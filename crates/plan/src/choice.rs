@@ -1,0 +1,147 @@
+//! Which answers can be chosen, and by which codes?
+
+use chem::salt;
+
+/// Choices with the codes that the page uses for them.
+macro_rules! choices {
+    ($($(#[$doc:meta])* $name:ident { $($(#[$each:meta])* $variant:ident = $code:literal),* $(,)? })*) => {$(
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        pub enum $name { $($(#[$each])* $variant),* }
+
+        impl $name {
+            /// All of them, in the order in which they are offered.
+            pub const ALL: &[Self] = &[$(Self::$variant),*];
+            /// Their codes, in the same order.
+            pub const CODES: &[&'static str] = &[$($code),*];
+
+            /// The code in the form, the link and the file.
+            pub const fn code(self) -> &'static str {
+                match self { $(Self::$variant => $code),* }
+            }
+        }
+    )*};
+}
+
+choices! {
+    /// How the amount of water was found.
+    Method {
+        /// Filled through a water meter.
+        Metered = "metered",
+        /// From the builder's drawing.
+        Drawing = "drawing",
+        /// Measured, plain shape.
+        Taped = "taped",
+        /// Measured by offsets along an axis.
+        Offsets = "offsets",
+        /// A rule of thumb.
+        Rule = "rule",
+        /// Remembered.
+        Remembered = "remembered",
+    }
+    /// What the salt was read with.
+    Instrument {
+        /// Drop titration.
+        Drops = "drops",
+        /// Test strip.
+        Strip = "strip",
+        /// Hand meter, calibrated near 3 g/L.
+        Meter = "meter",
+        /// Hand meter, not calibrated lately.
+        Uncalibrated = "meter-uncalibrated",
+        /// Photometer.
+        Photometer = "photometer",
+        /// The generator's own display.
+        Display = "display",
+        /// A laboratory.
+        Lab = "lab",
+        /// Not read at all.
+        Assumed = "assumed",
+    }
+    /// The water's history, for a buying range while there is no reading.
+    History {
+        /// Freshly filled.
+        Fresh = "fresh",
+        /// Chlorinated for a season or more.
+        Older = "older",
+        /// Salted before.
+        Salted = "salted",
+        /// Not known.
+        Unknown = "unknown",
+    }
+    /// What the water touches.
+    Surface {
+        /// Plaster, quartz, pebble or other cement finish.
+        Cement = "cement",
+        /// Tile, with cement grout.
+        Tile = "tile",
+        /// Vinyl liner.
+        Liner = "liner",
+        /// Fibreglass with gelcoat.
+        Fibreglass = "fibreglass",
+        /// Paint.
+        Painted = "painted",
+        /// Anything else.
+        Other = "other",
+    }
+    /// Is the ground water known to stand low?
+    Ground {
+        /// Yes.
+        Low = "yes",
+        /// No.
+        High = "no",
+        /// Not known.
+        Unknown = "unknown",
+    }
+    /// An answer that a result may lack, by its name in the form.
+    Input {
+        /// Amount of water.
+        Volume = "pool.volume",
+        /// Salt reading.
+        Reading = "salt.now",
+        /// What it was read with.
+        Instrument = "salt.how",
+        /// Bag size.
+        BagSize = "bag.size",
+        /// Purity.
+        Purity = "bag.purity",
+        /// Temperature.
+        Heat = "water.heat",
+        /// pH.
+        Ph = "water.ph",
+        /// Total alkalinity.
+        Alkalinity = "water.ta",
+        /// Calcium hardness.
+        Hardness = "water.ch",
+        /// Cyanuric acid.
+        Cyanurate = "water.cya",
+        /// Salt of the fill water.
+        FillSalt = "fill.salt",
+        /// Its temperature.
+        FillHeat = "fill.heat",
+        /// Its pH.
+        FillPh = "fill.ph",
+        /// Its alkalinity.
+        FillAlkalinity = "fill.ta",
+        /// Its calcium hardness.
+        FillHardness = "fill.ch",
+        /// Its cyanuric acid.
+        FillCyanurate = "fill.cya",
+        /// Strength of the products for the other tests.
+        Products = "treat.acid",
+        /// Free chlorine.
+        Chlorine = "water.fc",
+    }
+}
+
+impl Instrument {
+    /// What the instrument responds to. A laboratory is taken to titrate chloride, the usual method
+    /// (ISO 9297; common practice). An assumed figure is meant as sodium chloride.
+    pub const fn responds(self) -> salt::Responds {
+        match self {
+            Self::Drops | Self::Strip | Self::Photometer | Self::Lab => salt::Responds::ToChloride,
+            Self::Meter | Self::Uncalibrated | Self::Display => salt::Responds::ToConductivity,
+            Self::Assumed => salt::Responds::ToNothing,
+        }
+    }
+}
