@@ -2,6 +2,14 @@
 
 use super::{BALANCED, Row};
 
+/// The demo in gallons and pounds, before anything goes in.
+const DEMO: &str = "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm] \
+     salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av] bag.purity=99.4 \
+     water.heat=75.2 water.heat.unit=[degF] water.ph=7.5 water.ta=110 water.ch=250 water.cya=40";
+/// The same in cubic metres and kilograms, without its other tests.
+const METRIC: &str = "pool.volume=62.82 pool.volume.unit=m3 pool.how=taped salt.now=400 salt.now.unit=[ppm] salt.how=meter \
+     salt.target=3200 salt.low=2800 salt.high=3600 bag.size=20 bag.size.unit=kg bag.purity=99.4";
+
 pub const ROWS: &[Row] = &[
     Row {
         name: "a conductivity by a drop test: one of the two is wrong",
@@ -14,13 +22,7 @@ pub const ROWS: &[Row] = &[
     },
     Row {
         name: "the demo's first stage half in",
-        form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
-            "log.1.kind=dose log.1.mass=3 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
-        ],
+        form: &[DEMO, "log.1.kind=dose log.1.mass=3 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00"],
         shows: &[
             "now.bags=6 now.left=120 in.all=120 clock.last=2027-05-21T09:00 clock.retest=2027-05-22T09:00",
             "clock.power=2027-05-23T09:00",
@@ -29,23 +31,14 @@ pub const ROWS: &[Row] = &[
     },
     Row {
         name: "the demo's first stage in: brush and wait",
-        form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
-            "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
-        ],
+        form: &[DEMO, "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00"],
         shows: &["now.left=0 in.all=240"],
         holds: "stage.in do.add-retest add.wait !stage.some-in",
     },
     Row {
         name: "the demo read again after a day: three bags more, and done; by proportion 144 lb, by the size 146",
         form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
+            DEMO,
             "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
             "log.2.kind=reading log.2.salt=2150 log.2.how=meter log.2.when=2027-05-22T09:00",
         ],
@@ -58,8 +51,7 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "the demo in kilograms read again: two bags and a half, and done; 55.0 and 55.6 kg by the sums",
         form: &[
-            "pool.volume=62.82 pool.volume.unit=m3 pool.how=taped salt.now=400 salt.now.unit=[ppm] salt.how=meter",
-            "salt.target=3200 salt.low=2800 salt.high=3600 bag.size=20 bag.size.unit=kg bag.purity=99.4",
+            METRIC,
             "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
             "log.2.kind=reading log.2.salt=2320 log.2.how=meter log.2.when=2027-05-22T09:00",
         ],
@@ -71,10 +63,7 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "the last of it is in: the clock of 48 hours from the last bag",
         form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
+            DEMO,
             "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
             "log.2.kind=reading log.2.salt=2150 log.2.how=meter log.2.when=2027-05-22T09:00",
             "log.3.kind=dose log.3.mass=120 log.3.mass.unit=[lb_av] log.3.when=2027-05-22T15:00",
@@ -85,10 +74,7 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "a rise that is far too small: nothing is added, whatever it says",
         form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
+            DEMO,
             "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
             "log.2.kind=reading log.2.salt=1400 log.2.how=meter log.2.when=2027-05-22T09:00",
         ],
@@ -98,10 +84,7 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "the same by another instrument a day later: both count, and little goes in",
         form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
+            DEMO,
             "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
             "log.2.kind=reading log.2.salt=1600 log.2.how=meter log.2.when=2027-05-22T09:00",
             "log.3.kind=reading log.3.salt=1600 log.3.how=drops log.3.when=2027-05-23T09:00",
@@ -112,10 +95,7 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "a rise far too large",
         form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
+            DEMO,
             "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
             "log.2.kind=reading log.2.salt=3500 log.2.how=meter log.2.when=2027-05-22T09:00",
         ],
@@ -137,10 +117,7 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "read too soon",
         form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
+            DEMO,
             "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
             "log.2.kind=reading log.2.salt=2150 log.2.how=meter log.2.when=2027-05-21T19:00",
         ],
@@ -149,23 +126,15 @@ pub const ROWS: &[Row] = &[
     },
     Row {
         name: "two readings of one visit that can't both be right",
-        form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
-            "salt.again=700",
-        ],
+        form: &[DEMO, "salt.again=700"],
         shows: &["now.mass=–"],
         holds: "do.third-reading dose.hold",
     },
     Row {
         name: "six bags in before anybody read: an ordinary beginning",
         form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
+            DEMO,
+            "salt.now=",
             "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
             "salt.now=2150 salt.when=2027-05-22T09:00",
         ],
@@ -175,10 +144,8 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "six bags in, and less read than they alone bring: not believed",
         form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
+            DEMO,
+            "salt.now=",
             "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
             "salt.now=400 salt.when=2027-05-22T09:00",
         ],
@@ -188,10 +155,8 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "six bags in and nothing read: a range, and no dose",
         form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
+            DEMO,
+            "salt.now=",
             "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
         ],
         shows: &["now.mass=– found.volume=– found.salt=–"],
@@ -200,10 +165,8 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "the same with stabiliser to come down: a guess is no reading",
         form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
+            DEMO,
+            "salt.now=",
             "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
             "goal.cya=30 fill.salt=100 fill.cya=0 treat.acid=31.45 treat.bleach=10 treat.calcium=77 treat.powder=100",
         ],
@@ -213,10 +176,8 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "only the log has readings: the first of them goes with the other tests",
         form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
+            DEMO,
+            "salt.now=",
             "log.1.kind=reading log.1.salt=400 log.1.how=meter log.1.when=2027-05-21T09:00",
         ],
         shows: &["index.now=+0.09 now.bags=6"],
@@ -254,10 +215,7 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "four instruments",
         form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
+            DEMO,
             "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
             "log.2.kind=reading log.2.salt=2150 log.2.how=drops log.2.when=2027-05-22T09:00",
             "log.3.kind=reading log.3.salt=2150 log.3.how=strip log.3.when=2027-05-22T10:00",
@@ -268,13 +226,7 @@ pub const ROWS: &[Row] = &[
     },
     Row {
         name: "what pays, when somebody asks",
-        form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
-            "ask.pays=yes",
-        ],
+        form: &[DEMO, "ask.pays=yes"],
         shows: &["pays.today=2"],
         holds: "pays",
     },
@@ -317,10 +269,7 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "no rise at all: the dose tells nothing of the size",
         form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
+            DEMO,
             "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
             "log.2.kind=reading log.2.salt=400 log.2.how=meter log.2.when=2027-05-22T09:00",
         ],
@@ -343,10 +292,7 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "a reading set aside, and the next one as expected: it stays out",
         form: &[
-            "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=taped surface.kind=cement salt.now=400 salt.now.unit=[ppm]",
-            "salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av]",
-            "bag.purity=99.4 water.heat=75.2 water.heat.unit=[degF]",
-            BALANCED,
+            DEMO,
             "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
             "log.2.kind=reading log.2.salt=1300 log.2.how=strip log.2.when=2027-05-22T09:00",
             "log.3.kind=reading log.3.salt=2150 log.3.how=meter log.3.when=2027-05-23T09:00",

@@ -152,3 +152,12 @@ fn salted(sample: Sample, reading: Salinity, rise: Salinity) -> Result<Salted, c
     let forms = Forms::of(&sample, &same_ph, reading.raised_by(rise));
     Ok(Salted { salt, same_ph, free_ph, forms })
 }
+
+/// An index or a pH as it is shown, so that the digits and the verdict can't disagree.
+///
+/// ```
+/// assert_eq!(plan::balance::shown(-0.3049), -0.3);
+/// ```
+pub fn shown(index: f64) -> f64 {
+    libm::round(index * 100.0) / 100.0
+}

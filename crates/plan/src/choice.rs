@@ -145,3 +145,10 @@ impl Instrument {
         }
     }
 }
+
+impl Surface {
+    /// Has it nothing of cement for soft water to take from?
+    pub const fn is_shell(self) -> bool {
+        matches!(self, Self::Liner | Self::Fibreglass)
+    }
+}

@@ -1,7 +1,7 @@
 //! May the salt go in? One row a gate, the worst of them decides.
 
 use crate::Unknown;
-use crate::balance::Balance;
+use crate::balance::{Balance, shown};
 use crate::case::{Case, Optional};
 use crate::choice::{Instrument, Method, Surface};
 use crate::policy;
@@ -98,15 +98,6 @@ impl Gates {
     fn waits(&self) -> bool {
         GATES.iter().any(|(gate, _, holds)| *holds && self.at(*gate) == Verdict::Wait)
     }
-}
-
-/// The index as it is shown, so that the digits and the verdict can't disagree.
-///
-/// ```
-/// assert_eq!(plan::rules::shown(-0.3049), -0.3);
-/// ```
-pub fn shown(index: f64) -> f64 {
-    libm::round(index * 100.0) / 100.0
 }
 
 /// Judges each gate; `reading` is judged before, by [`reading`]. A value on a limit takes the better side.
@@ -229,12 +220,8 @@ fn cyanurate(case: &Case) -> Verdict {
 /// figure decides, and it is only a note.
 pub fn low_is_a_note(case: &Case, balance: Option<&Balance>) -> bool {
     let judged = balance.and_then(Balance::judged);
-    is_shell(case.surface) && judged.is_some_and(|i| shown(i.log10()) < -policy::INDEX_PASS)
-}
-
-/// Has the surface nothing of cement for soft water to take from?
-pub fn is_shell(surface: Option<Surface>) -> bool {
-    matches!(surface, Some(Surface::Liner | Surface::Fibreglass))
+    case.surface.is_some_and(Surface::is_shell)
+        && judged.is_some_and(|i| shown(i.log10()) < -policy::INDEX_PASS)
 }
 
 /// The worst decides: a stop; then nothing to add, or nothing that can be told; then anything missing; then a

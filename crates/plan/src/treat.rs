@@ -1,11 +1,11 @@
 //! What has to go into the water before the salt, in which order, and how much of it today?
 
 use crate::Unknown;
+use crate::balance::shown;
 use crate::case::{Acid, Case, Goals, Needs, Optional, Products, Tests};
 use crate::choice::{Input, Surface};
 use crate::policy;
 use crate::replace::Replace;
-use crate::rules::{is_shell, shown};
 use chem::recipe::{self, Goal, Recipe, dose_to_ph};
 use chem::treatment::{Chemical, Dose};
 use chem::{
@@ -134,7 +134,7 @@ impl Treatment {
         };
         let index = end.salted.or(end.then.index).map(|index| shown(index.log10()));
         let balance = index.map(|index| match index {
-            index if index < -policy::INDEX_PASS && !is_shell(surface) => Side::Below,
+            index if index < -policy::INDEX_PASS && !surface.is_some_and(Surface::is_shell) => Side::Below,
             index if index > policy::INDEX_PASS => Side::Above,
             _ => Side::Within,
         });

@@ -36,7 +36,7 @@ impl Filler<'_> {
         };
         self.signed("index.now", now);
         if let Some(judged) = b.judged() {
-            let judged = plan::rules::shown(judged.log10());
+            let judged = plan::balance::shown(judged.log10());
             self.signed("index.worse", judged);
             if judged < 0.0 {
                 self.answer.say("index.low");
@@ -64,7 +64,7 @@ impl Filler<'_> {
             if let Some(then) = index(state) {
                 self.signed(name, then);
                 // Of the figures shown, so that the sum on the page comes out.
-                self.signed(shift, plan::rules::shown(then) - plan::rules::shown(now));
+                self.signed(shift, plan::balance::shown(then) - plan::balance::shown(now));
             }
         }
     }
