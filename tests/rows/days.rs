@@ -44,7 +44,7 @@ pub const ROWS: &[Row] = &[
         ],
         shows: &[
             "now.bags=3 now.mass=120 found.salt=2,192 found.volume=15,981 found.need=3.39 sums.proportion=144 sums.volume=146.3",
-            "dosing.volume=15,518 dosing.volume.low=13,793 dosing.volume.high=17,735 buy.total=3 buy.sealed=0",
+            "dosing.volume=15,518 dosing.volume.low=13,793 dosing.volume.high=17,735 buy.total=3",
         ],
         holds: "do.add-finish because.need log.read sums dosing.told add.quote !dosing.open",
     },
@@ -227,7 +227,7 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "what pays, when somebody asks",
         form: &[DEMO, "ask.pays=yes"],
-        shows: &["pays.today=2"],
+        shows: &["pays.today=1.9"],
         holds: "pays",
     },
     Row {
@@ -320,7 +320,7 @@ pub const ROWS: &[Row] = &[
             "salt.target=3200 bag.size=25 bag.size.unit=kg bag.purity=99.4 ask.pays=yes",
         ],
         shows: &[],
-        holds: "pays pays.most.again",
+        holds: "pays pays.most.lab",
     },
     Row {
         name: "what pays in a large pool read with a meter that nobody calibrates",
@@ -340,5 +340,20 @@ pub const ROWS: &[Row] = &[
         ],
         shows: &["now.mass=– in.all=–"],
         holds: "log.too-much dose.unknown",
+    },
+    Row {
+        name: "more went in than was told",
+        form: &[METRIC, "log.1.kind=dose log.1.mass=12 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00"],
+        shows: &["now.left=0"],
+        holds: "stage.over stage.in add.wait",
+    },
+    Row {
+        name: "a small sure job: nothing pays",
+        form: &[
+            "pool.volume=12 pool.volume.unit=m3 pool.how=metered salt.now=400 salt.now.unit=[ppm] salt.how=lab",
+            "salt.target=3200 bag.size=25 bag.size.unit=kg bag.purity=99.4 ask.pays=yes",
+        ],
+        shows: &[],
+        holds: "pays pays.nothing",
     },
 ];

@@ -13,8 +13,8 @@ pub const ROWS: &[Row] = &[
         ],
         shows: &[
             "dose.rise=2,800 dose.pure=387.8 dose.mass=390.1 dose.bags=9.75 buy.total=10 buy.bags=10",
-            "now.bags=6 now.mass=240 now.plain=2,122 buy.low=9 buy.high=11 buy.sealed=4 found.need=9.57",
-            "cap=70.0 echo.pool.volume.also=62.82",
+            "now.bags=6 now.mass=240 now.plain=2,122 buy.low=9 buy.high=11 found.need=9.57",
+            "cap=70 echo.pool.volume.also=62.82",
             "index.now=+0.09 index.same=−0.13 index.free=−0.17 index.ph.free=7.45 index.worse=−0.17",
             "index.shift.same=−0.22 index.shift.free=−0.26 index.salt.now=19 index.salt.after=2,819",
             // The two textbook forms, worked out apart in Python with solids of 900 and 3,700.

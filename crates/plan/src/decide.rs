@@ -214,7 +214,12 @@ impl Decision {
         self.code = code(job, &stage, judged.pair);
         self.known = Some(known);
         self.stage = Some(stage);
-        self.expect = expect(judged.evidence, &estimate, at, libm::fmax(stage.bags, in_bags(course.after)));
+        self.expect = expect(
+            judged.evidence,
+            &estimate,
+            at,
+            libm::fmax(stage.part.unwrap_or(stage.bags), in_bags(course.after)),
+        );
         self.buy = Some(buy(job, &estimate, Some((self.code, stage.bags))));
         self.sums = dosing::sums(job, &judged.visits);
         if self.code == Code::TooSalty {

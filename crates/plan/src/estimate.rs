@@ -205,6 +205,19 @@ impl Estimate {
     }
 }
 
+impl Estimate {
+    /// The bags, to a thousandth, that bring the salt up to `salt` as likely as `sure`; none below none.
+    pub fn bags_exactly(&self, salt: f64, sure: f64) -> f64 {
+        let most = self.bags(salt, sure);
+        let (mut short, mut enough) = (libm::fmax(most - 1.0, 0.0), libm::fmax(most, 0.0));
+        for _ in 0..10 {
+            let middle = 0.5 * (short + enough);
+            if self.salt(middle).above(salt) < sure { short = middle } else { enough = middle }
+        }
+        enough
+    }
+}
+
 /// The largest count from 0 for which `holds`, which must hold up to some count and not beyond; -1 if it
 /// holds for none. Sought from `near`, with longer and longer strides.
 pub(crate) fn last(near: i64, holds: impl Fn(i64) -> bool) -> i64 {

@@ -50,7 +50,7 @@ pub use balance::Balance;
 use balance::Due;
 pub use band::{Band, BandFault};
 pub use case::*;
-use chem::{Mass, Salinity};
+use chem::{Mass, Salinity, Volume};
 pub use choice::*;
 use course::{Reading, Visit};
 pub use decide::{Code, Decision};
@@ -158,7 +158,10 @@ fn now(case: &Case, dose: &Dose) -> Case {
         dose.standing() == Some(Standing::Over) || dose.course.is_some_and(|c| c.put_in > Mass::NONE)
     });
     let salt = told.and_then(|known| Salinity::from_mg_per_l(known.salt.mean).ok());
-    Case { reading: salt.map_or(case.reading, Optional::Given), ..*case }
+    // Shares of a pool are shares of the one that the doses have found.
+    let found = told.filter(|_| dose.job.is_some() && dose.course.is_some_and(|c| c.put_in > Mass::NONE));
+    let volume = found.and_then(|known| Volume::from_cubic_metres(known.volume.mean).ok());
+    Case { reading: salt.map_or(case.reading, Optional::Given), volume: volume.or(case.volume), ..*case }
 }
 
 /// The case once its water is replaced: a forecast, with one reading and none of the log; `None` while that

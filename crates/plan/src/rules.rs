@@ -233,8 +233,9 @@ pub fn go(case: &Case, dose: &Dose, gates: &Gates) -> Go {
         Some(Standing::Within) if gates.at(Gate::Reading) == Verdict::Pass => Go::Nothing,
         Some(Standing::Within | Standing::Held) => Go::NotYet,
         None => Go::CantSay,
+        Some(Standing::Short) if dose.is_in() => Go::NotYet,
         Some(Standing::Short) if gates.any(Verdict::Unknown) || case.unlisted => Go::CantSay,
-        Some(Standing::Short) if gates.waits() || dose.is_in() => Go::NotYet,
+        Some(Standing::Short) if gates.waits() => Go::NotYet,
         Some(Standing::Short) => Go::Quote,
     }
 }

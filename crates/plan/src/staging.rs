@@ -85,6 +85,15 @@ impl Dose {
         Some([all, all.less(course.after)])
     }
 
+    /// How likely it stands above the high limit if more went in than this stage told; nothing otherwise.
+    pub fn overdone(&self) -> Option<f64> {
+        let ([all, _], job, course) = (self.due()?, self.job.as_ref()?, self.course.as_ref()?);
+        let known = self.decision.as_ref()?.known?;
+        let more = course.after.kilograms() > (1.0 + TINY) * all.kilograms();
+        let bags = course.after.kilograms() / job.bag.kilograms();
+        more.then(|| known.estimate.salt(bags).above(job.band.high.mg_per_l()))
+    }
+
     /// Is all of this stage in?
     pub fn is_in(&self) -> bool {
         self.course.is_some_and(|course| course.after > Mass::NONE)

@@ -3,6 +3,7 @@
 use super::Filler;
 use crate::answer::{Line, Shown};
 use crate::moment;
+use crate::unit::{Kind, Unit};
 use plan::course::{Course, Visit};
 use plan::decide::{Buy, Code, Decision};
 use plan::dosing::Dosing;
@@ -11,7 +12,7 @@ use plan::mixture::About;
 use plan::odd::{Fate, Judged, Side};
 use plan::pays::{Measurement, pays};
 use plan::stage::{Bound, Stage};
-use plan::{Band, Case, Dose, Plan, policy};
+use plan::{Band, Case, Dose, Optional, Plan, policy};
 
 /// The code of a decision on the page.
 const fn code(code: Code) -> &'static str {
@@ -68,10 +69,10 @@ impl Filler<'_> {
             self.answer.say("log.too-much");
         }
         if let Some(course) = dose.course.as_ref().filter(|_| dose.faults.is_none()) {
-            self.clock(course);
+            self.clock(case, course);
         }
         let Some(decision) = &dose.decision else { return };
-        self.decision(dose, decision);
+        self.decision(case, dose, decision);
         if let (Some(buy), Some(have)) = (&decision.buy, case.bag.in_hand.or(0)) {
             self.number("buy.have", have.into(), 0);
             self.number("buy.bags", buy.more.into(), 0);
@@ -82,9 +83,12 @@ impl Filler<'_> {
     }
 
     /// What is in, and from when on the next thing may be done.
-    fn clock(&mut self, course: &Course) {
+    fn clock(&mut self, case: &Case, course: &Course) {
         let Some(last) = course.last_dose else { return };
         self.answer.say("log.dosed");
+        if case.read().is_some() && case.read_at == Optional::LeftOut {
+            self.answer.say("log.first-before");
+        }
         self.mass("in.all", course.put_in);
         for (name, hours) in [
             ("clock.last", 0),
@@ -96,7 +100,7 @@ impl Filler<'_> {
         }
     }
 
-    fn decision(&mut self, dose: &Dose, d: &Decision) {
+    fn decision(&mut self, case: &Case, dose: &Dose, d: &Decision) {
         self.answer.say(code(d.code));
         if d.visits.iter().flatten().nth(1).is_some() {
             self.answer.say("log.read");
@@ -116,6 +120,9 @@ impl Filler<'_> {
             if stage.bags > 0.0 || stage.part.is_some() {
                 self.mass("now.mass", all);
                 self.mass("now.left", left);
+                if let Some(job) = &dose.job {
+                    self.bags("now.left.bags", left.kilograms() / job.bag.kilograms());
+                }
                 if let (Some(job), true) = (&dose.job, first(d)) {
                     let rise = chem::salt::rise_from(all, job.purity, job.volume);
                     let from = d.visits.iter().flatten().next_back().map(|judged| judged.visit.reading.salt);
@@ -138,7 +145,7 @@ impl Filler<'_> {
             self.about_water("stated.volume", d.stated);
         }
         self.beside(d);
-        self.visits(d);
+        self.visits(case, d);
         self.marks(dose, d);
     }
 
@@ -146,11 +153,11 @@ impl Filler<'_> {
         self.number("buy.total", buy.bags.into(), 0);
         self.number("buy.low", buy.range[0].into(), 0);
         self.number("buy.high", buy.range[1].into(), 0);
-        if let Some(sealed) = buy.sealed {
-            self.number("buy.sealed", sealed.into(), 0);
-            if sealed > 0 {
-                self.answer.say("buy.sealed");
-            }
+        if buy.sealed.is_some_and(|sealed| sealed > 0) {
+            self.answer.say("buy.sealed");
+        }
+        if buy.range[0] < buy.range[1] {
+            self.answer.say("buy.span");
         }
         if code == Code::NeedBaseline {
             self.answer.say("buy.range");
@@ -172,9 +179,13 @@ impl Filler<'_> {
         self.chance("risk.over", stage.over);
         self.chance("risk.low", stage.low);
         if let Some(job) = &dose.job {
-            self.part("risk.over.most", job.levels.over);
-            self.part("risk.low.most", job.levels.low);
-            self.part("cap", job.levels.cap);
+            self.chosen("risk.over.most", job.levels.over);
+            self.chosen("risk.low.most", job.levels.low);
+            self.chosen("cap", job.levels.cap);
+        }
+        if let Some(over) = dose.overdone() {
+            self.answer.say("stage.over");
+            self.chance("risk.in", over);
         }
         if dose.is_in() {
             self.answer.say("stage.in");
@@ -214,21 +225,20 @@ impl Filler<'_> {
         self.answer.say("pays");
         let widths = [pays.today, pays.volume, pays.lab, pays.again];
         let names = ["pays.today", "pays.volume", "pays.lab", "pays.again"];
-        names.into_iter().zip(widths).for_each(|(name, width)| self.bags(name, width));
+        names.into_iter().zip(widths).for_each(|(name, width)| self.number(name, width, 1));
         self.answer.say(match pays.most() {
             None => "pays.nothing",
             Some(Measurement::Volume) => "pays.most.volume",
-            Some(Measurement::Again) => "pays.most.again",
             Some(Measurement::Lab) => "pays.most.lab",
         });
     }
 
-    fn visits(&mut self, d: &Decision) {
-        let lines = d.visits.iter().flatten().map(|judged| self.visit(judged)).collect();
+    fn visits(&mut self, case: &Case, d: &Decision) {
+        let lines = d.visits.iter().flatten().map(|judged| self.visit(case, judged)).collect();
         self.answer.rows.push(("visits", lines));
     }
 
-    fn visit(&self, Judged { visit, fate, .. }: &Judged) -> Line {
+    fn visit(&self, case: &Case, Judged { visit, fate, .. }: &Judged) -> Line {
         let state = match fate {
             Fate::Counts => "visit.counts",
             Fate::Early => "visit.early",
@@ -237,11 +247,15 @@ impl Filler<'_> {
             Fate::Aside(Side::High) => "visit.high",
             Fate::Out(_) => "visit.out",
         };
-        let Visit { put_in, reading, .. } = visit;
-        let salt = |x: chem::Salinity| Shown::of(x.mg_per_l(), self.units.salt, self.signs);
-        let mut cells = vec![("read".into(), salt(reading.salt))];
-        if let Some(again) = reading.again {
-            cells.push(("again".into(), salt(again)));
+        let Visit { entry, put_in, reading, .. } = visit;
+        let when = match entry {
+            Some(line) => case.log.given().and_then(|log| log[*line]).map(|entry| entry.when),
+            None => case.read_at.given(),
+        };
+        let mut cells =
+            vec![("read".into(), Shown::of(reading.salt.mg_per_l(), self.units.salt, self.signs))];
+        if let Some(when) = when {
+            cells.push(("when".into(), Shown { text: moment::write(when), unit: Some("moment") }));
         }
         if *put_in > chem::Mass::NONE {
             cells.push(("put-in".into(), Shown::of(put_in.kilograms(), self.units.mass, self.signs)));
@@ -291,6 +305,12 @@ impl Filler<'_> {
     fn cubic_metres(&mut self, name: &str, x: f64) {
         let unit = self.units.water;
         self.answer.put(name, Shown::of(x.max(0.0), unit, self.signs));
+    }
+
+    /// A level that somebody chose, in percent, with no more decimals than it has.
+    fn chosen(&mut self, name: &'static str, x: f64) {
+        let unit = Unit::find(Kind::Part, "%");
+        self.answer.put(name, Shown::plain(100.0 * x, unit, self.signs));
     }
 
     /// A chance, in percent; below a tenth of one it is no more than that.
