@@ -4,6 +4,7 @@ use super::Filler;
 use crate::answer::{Line, Shown};
 use crate::moment;
 use crate::unit::{Kind, Unit};
+use chem::Mass;
 use plan::course::{Course, Visit};
 use plan::decide::{Buy, Code, Decision};
 use plan::dosing::Dosing;
@@ -120,8 +121,11 @@ impl Filler<'_> {
             if stage.bags > 0.0 || stage.part.is_some() {
                 self.mass("now.mass", all);
                 self.mass("now.left", left);
-                if let Some(job) = &dose.job {
-                    self.bags("now.left.bags", left.kilograms() / job.bag.kilograms());
+                if let (Some(job), Some(course)) = (&dose.job, &dose.course) {
+                    let in_bags = |mass: Mass| mass.kilograms() / job.bag.kilograms();
+                    self.bags("now.left.bags", in_bags(left));
+                    self.bags("in.since.bags", in_bags(course.after));
+                    self.mass("in.since", course.after);
                 }
                 if let (Some(job), true) = (&dose.job, first(d)) {
                     let rise = chem::salt::rise_from(all, job.purity, job.volume);
