@@ -138,7 +138,9 @@ impl Filler<'_> {
             self.range("now.expect", expected.mean, expected.range);
         }
         if let Some(known) = &d.known {
-            self.range("found.salt", known.salt.mean, known.estimate.salt(0.0).range());
+            let range = known.estimate.salt(0.0).range();
+            self.range("found.salt", known.salt.mean, range);
+            self.marks(dose, d, [range[0], known.salt.mean, range[1]]);
         }
         // Without bags and size it is known that no salt is due, and nothing of the pool.
         if dose.job.is_some() {
@@ -150,7 +152,6 @@ impl Filler<'_> {
         }
         self.beside(d);
         self.visits(case, d);
-        self.marks(dose, d);
     }
 
     fn buy(&mut self, code: Code, buy: &Buy) {
@@ -268,22 +269,20 @@ impl Filler<'_> {
     }
 
     /// Where the drawing's marks lie, on a scale from none to a little above all of them.
-    fn marks(&mut self, dose: &Dose, d: &Decision) {
-        let (Some(job), Some(known)) = (&dose.job, &d.known) else { return };
+    fn marks(&mut self, dose: &Dose, d: &Decision, [from, now, to]: [f64; 3]) {
+        let Some(job) = &dose.job else { return };
         let [low, target, high] = [job.band.low, job.band.target, job.band.high].map(|x| x.mg_per_l());
-        let now = known.estimate.salt(0.0).range();
-        let then = d.expect.map_or(now, |expected| expected.range);
-        let top = 1.1 * high.max(now[1]).max(then[1]);
+        let top = 1.1 * high.max(to).max(d.expect.map_or(0.0, |expected| expected.range[1]));
         let mut mark = |name, from: f64, to: f64| {
             self.answer.marks.push((name, [from, to].map(|x| (x / top).clamp(0.0, 1.0))));
         };
         mark("band", low, high);
         mark("target", target, target);
-        mark("now", known.salt.mean, known.salt.mean);
-        mark("now.range", now[0], now[1]);
+        mark("now", now, now);
+        mark("now.range", from, to);
         if let Some(expected) = &d.expect {
             mark("then", expected.mean, expected.mean);
-            mark("then.range", then[0], then[1]);
+            mark("then.range", expected.range[0], expected.range[1]);
         }
         self.answer.say("ruler");
         if d.expect.is_some() {
