@@ -1,7 +1,8 @@
 //! What becomes of many pools if people do as they are told? Says a table, and holds it against the
 //! reference simulation within four standard errors.
 //!
-//! The daily test takes few pools; `cargo xtask prove simulation` takes 200,000, and some minutes.
+//! The daily test takes few pools, and tells no more than that nothing is far off: of 120 pools a part of 3.6 %
+//! might go astray unseen. `cargo xtask prove simulation` takes 200,000, and some minutes.
 
 #[path = "simulation/pool.rs"]
 mod pool;
@@ -80,7 +81,7 @@ fn reference() -> Vec<Line> {
             "slips" => Stress::Slips,
             other => panic!("no stress {other}"),
         };
-        let ways = [Way::A, Way::B, Way::C, Way::D, Way::P, Way::M, Way::F];
+        let ways = [Way::A, Way::B, Way::C, Way::D, Way::P, Way::M, Way::F, Way::Page];
         let way = ways.into_iter().find(|way| format!("{way:?}") == cells[1]).unwrap();
         Line { stress, way, cap: number(2), tally: [number(3), number(4), number(5)] }
     };
@@ -139,9 +140,6 @@ fn hold(pools: usize) {
                 ));
             }
         }
-    }
-    for stress in [Stress::None, Stress::Calibration, Stress::Smaller, Stress::Undissolved, Stress::Slips] {
-        say(Way::Page, 0.7, stress, &run(pools, Way::Page, 0.7, stress));
     }
     println!("\nLargest difference from the reference: {largest:.1} standard errors.");
     assert!(beyond.is_empty(), "beyond four standard errors:\n{}", beyond.join("\n"));
