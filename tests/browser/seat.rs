@@ -291,8 +291,8 @@ impl Seat {
         }
     }
 
-    /// Is something seen that waits for this state alone?
+    /// Is something seen that waits for this state, among others or alone?
     pub fn says(&self, state: &str) -> bool {
-        self.holds(&format!("return all('[data-when={state:?}]').some(seen)"))
+        self.holds(&format!("return all('[data-when~={state:?}]').some(seen)"))
     }
 }
