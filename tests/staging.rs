@@ -6,6 +6,9 @@
 
 #[path = "staging/cards.rs"]
 mod cards;
+#[cfg(not(target_family = "wasm"))]
+#[path = "vectors/folder.rs"]
+mod folder;
 #[path = "staging/properties.rs"]
 mod properties;
 #[path = "staging/rows.rs"]
@@ -17,16 +20,8 @@ wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);
 #[cfg(not(target_family = "wasm"))]
 #[test]
 fn every_row_agrees() {
-    let own = concat!(env!("CARGO_MANIFEST_DIR"), "/vectors");
-    let folder = std::env::var("SALTWRIGHT_VECTORS");
-    let mut files: Vec<_> = std::fs::read_dir(folder.as_deref().unwrap_or(own))
-        .expect("the folder of vectors can be read")
-        .map(|entry| entry.unwrap().path())
-        .filter(|path| path.extension().is_some_and(|e| e == "csv"))
-        .filter(|path| path.file_name().unwrap().to_str().unwrap().starts_with("staging"))
-        .collect();
-    files.sort();
-    assert!(!files.is_empty() || folder.is_ok(), "our own rows are gone");
+    let (files, own) = folder::files("staging");
+    assert!(!files.is_empty() || !own, "our own rows are gone");
     let mut checked = rows::Checked::default();
     for path in &files {
         let name = path.file_name().unwrap().to_str().unwrap();
@@ -34,12 +29,8 @@ fn every_row_agrees() {
     }
     println!("{checked}");
     assert!(checked.beyond.is_empty(), "beyond tolerance:\n{}", checked.beyond.join("\n"));
-    if folder.is_err() {
-        // For the wasm run of the same test, which must find the same bits.
-        let target = concat!(env!("CARGO_MANIFEST_DIR"), "/../target/evidence");
-        std::fs::create_dir_all(target).unwrap();
-        let lines: Vec<_> = checked.values.iter().map(|x| format!("{:016x}", x.to_bits())).collect();
-        std::fs::write(format!("{target}/native-staging.txt"), lines.join("\n")).unwrap();
+    if own {
+        folder::leave("native-staging.txt", checked.values.iter().map(|x| x.to_bits()));
     }
 }
 

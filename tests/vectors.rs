@@ -6,6 +6,9 @@
 
 #[path = "vectors/checks.rs"]
 mod checks;
+#[cfg(not(target_family = "wasm"))]
+#[path = "vectors/folder.rs"]
+mod folder;
 
 use checks::CHECKS;
 use chem::*;
@@ -122,14 +125,7 @@ fn check(name: &str, text: &str, values: &mut Vec<u64>) -> Result<String, Vec<St
 #[cfg(not(target_family = "wasm"))]
 #[test]
 fn every_vector_file_agrees() {
-    let own = concat!(env!("CARGO_MANIFEST_DIR"), "/vectors");
-    let folder = std::env::var("SALTWRIGHT_VECTORS");
-    let mut files: Vec<_> = std::fs::read_dir(folder.as_deref().unwrap_or(own))
-        .expect("the folder of vectors can be read")
-        .map(|entry| entry.unwrap().path())
-        .filter(|path| path.extension().is_some_and(|e| e == "csv"))
-        .collect();
-    files.sort();
+    let (files, own) = folder::files("");
     assert!(!files.is_empty(), "no vector file in the folder");
     let (mut values, mut beyond) = (Vec::new(), Vec::new());
     for path in &files {
@@ -140,12 +136,8 @@ fn every_vector_file_agrees() {
         }
     }
     assert!(beyond.is_empty(), "beyond tolerance:\n{}", beyond.join("\n"));
-    if folder.is_err() {
-        // For the wasm run of the same test, which must find the same bits.
-        let target = concat!(env!("CARGO_MANIFEST_DIR"), "/../target/evidence");
-        std::fs::create_dir_all(target).unwrap();
-        let lines: Vec<_> = values.iter().map(|bits| format!("{bits:016x}")).collect();
-        std::fs::write(format!("{target}/native.txt"), lines.join("\n")).unwrap();
+    if own {
+        folder::leave("native.txt", values.iter().copied());
     }
 }
 

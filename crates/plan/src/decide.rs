@@ -11,7 +11,6 @@ use crate::odd::{Fate, Judged, Judgement, Side};
 use crate::policy;
 use crate::spread::Since;
 use crate::stage::{Bound, Stage, stage};
-use chem::Mass;
 
 /// What is to be done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -190,6 +189,11 @@ pub fn decide(job: &Job, course: &Course) -> Result<Decision, Faults> {
 }
 
 impl Decision {
+    /// Is it of the first stage, before any reading after salt that counts?
+    pub fn is_first(&self) -> bool {
+        self.visits.iter().flatten().filter(|judged| judged.fate == Fate::Counts).nth(1).is_none()
+    }
+
     /// Fills in what follows from the reading at `at`, which counts.
     fn by_reading(&mut self, at: usize, job: &Job, course: &Course, judged: &Judgement) {
         let prior = job.prior();
@@ -198,8 +202,7 @@ impl Decision {
             return;
         }
         let known = known(job, estimate);
-        let in_bags = |mass: Mass| mass.kilograms() / job.bag.kilograms();
-        let before = in_bags(course.put_in) - in_bags(course.after);
+        let before = job.in_bags(course.put_in) - job.in_bags(course.after);
         let opening = judged.visits[..at].iter().flatten().all(|judged| judged.fate != Fate::Counts);
         let cap = job.levels.cap;
         let room = if cap == 1.0 {
@@ -218,7 +221,7 @@ impl Decision {
             judged.evidence,
             &estimate,
             at,
-            libm::fmax(stage.part.unwrap_or(stage.bags), in_bags(course.after)),
+            libm::fmax(stage.part.unwrap_or(stage.bags), job.in_bags(course.after)),
         );
         self.buy = Some(buy(job, &estimate, Some((self.code, stage.bags))));
         self.sums = dosing::sums(job, &judged.visits);

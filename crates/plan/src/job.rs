@@ -169,6 +169,11 @@ impl Job {
         checks.iter().filter(|(_, well)| !well).fold(Faults::default(), |all, (fault, _)| all.and(*fault))
     }
 
+    /// So much salt, in bags.
+    pub fn in_bags(&self, mass: Mass) -> f64 {
+        mass.kilograms() / self.bag.kilograms()
+    }
+
     /// How far the volume may be off: as typed, else by its method.
     pub(crate) fn doubt(&self) -> OfVolume {
         let usual = of_volume(self.method);

@@ -12,6 +12,19 @@ pub struct About {
     pub spread: f64,
 }
 
+impl About {
+    /// Where it lies 9 times in 10, taken as a normal distribution.
+    ///
+    /// ```
+    /// use plan::mixture::About;
+    /// let [low, high] = About { mean: 60.0, spread: 2.0 }.likely();
+    /// assert!((low - 56.71).abs() < 0.001 && (high - 63.29).abs() < 0.001);
+    /// ```
+    pub fn likely(&self) -> [f64; 2] {
+        [self.mean - 1.645 * self.spread, self.mean + 1.645 * self.spread]
+    }
+}
+
 /// One part of a mixture.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Part {

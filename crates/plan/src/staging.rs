@@ -8,6 +8,7 @@ use crate::choice::{History, Instrument};
 use crate::choice::{Input, Method};
 use crate::course::{Baseline, Course, Log, MOST_ENTRIES, Reading, Visit, course};
 use crate::decide::{Code, Decision, decide};
+use crate::dosing::mean;
 use crate::job::{Faults, Handled, Job};
 use chem::{Mass, Purity, Salinity, Volume, salt};
 
@@ -85,13 +86,27 @@ impl Dose {
         Some([all, all.less(course.after)])
     }
 
+    /// Whole bags that it takes from here on, what went in since the last reading taken off.
+    pub fn bags_left(&self) -> Option<f64> {
+        let (buy, job, course) = (self.decision.as_ref()?.buy?, self.job.as_ref()?, self.course.as_ref()?);
+        Some((f64::from(buy.bags) - job.in_bags(course.after)).max(0.0))
+    }
+
+    /// The reading that the simple sum expects after the first stage.
+    pub fn plain_after(&self) -> Option<Salinity> {
+        let ([all, _], job) = (self.due()?, self.job.as_ref()?);
+        let from = self.decision.as_ref().filter(|decision| decision.is_first())?;
+        let from = mean(&from.visits.iter().flatten().last()?.visit.reading).0;
+        let from = Salinity::from_mg_per_l(from).ok()?;
+        Some(from.raised_by(salt::rise_from(all, job.purity, job.volume)))
+    }
+
     /// How likely it stands above the high limit if more went in than this stage told; nothing otherwise.
     pub fn overdone(&self) -> Option<f64> {
         let ([all, _], job, course) = (self.due()?, self.job.as_ref()?, self.course.as_ref()?);
         let known = self.decision.as_ref()?.known?;
         let more = course.after.kilograms() > (1.0 + TINY) * all.kilograms();
-        let bags = course.after.kilograms() / job.bag.kilograms();
-        more.then(|| known.estimate.salt(bags).above(job.band.high.mg_per_l()))
+        more.then(|| known.estimate.salt(job.in_bags(course.after)).above(job.band.high.mg_per_l()))
     }
 
     /// Is all of this stage in?

@@ -109,8 +109,7 @@ impl Reader<'_> {
             (Some("reading"), _, Optional::Given(salt), Some(instrument), again)
                 if again != Optional::Garbled =>
             {
-                let again = if let Optional::Given(again) = again { Some(again) } else { None };
-                Some(What::Reading(Reading { salt, again, instrument }))
+                Some(What::Reading(Reading { salt, again: again.given(), instrument }))
             }
             _ => None,
         };

@@ -1,7 +1,7 @@
 //! What of the salt: the band, the plain sum, the bags, the stage, the clock.
 
 use super::Filler;
-use crate::answer::{Line, Shown};
+use crate::answer::{Line, Shown, joined};
 use crate::moment;
 use crate::unit::{Kind, Unit};
 use chem::Mass;
@@ -108,29 +108,25 @@ impl Filler<'_> {
         }
         if let Some(buy) = &d.buy {
             self.buy(d.code, buy);
-            if let (Some(job), Some(course)) = (&dose.job, &dose.course) {
-                let since = course.after.kilograms() / job.bag.kilograms();
-                self.bags("buy.left", (f64::from(buy.bags) - since).max(0.0));
+            if let Some(left) = dose.bags_left() {
+                self.bags("buy.left", left);
             }
         }
         if let (Some(stage), Some([all, left])) = (&d.stage, dose.due()) {
             self.stage(dose, stage);
-            if first(d) {
+            if d.is_first() {
                 self.answer.say("stage.first");
             }
             if stage.bags > 0.0 || stage.part.is_some() {
                 self.mass("now.mass", all);
                 self.mass("now.left", left);
                 if let (Some(job), Some(course)) = (&dose.job, &dose.course) {
-                    let in_bags = |mass: Mass| mass.kilograms() / job.bag.kilograms();
-                    self.bags("now.left.bags", in_bags(left));
-                    self.bags("in.since.bags", in_bags(course.after));
+                    self.bags("now.left.bags", job.in_bags(left));
+                    self.bags("in.since.bags", job.in_bags(course.after));
                     self.mass("in.since", course.after);
                 }
-                if let (Some(job), true) = (&dose.job, first(d)) {
-                    let rise = chem::salt::rise_from(all, job.purity, job.volume);
-                    let from = d.visits.iter().flatten().next_back().map(|judged| judged.visit.reading.salt);
-                    from.into_iter().for_each(|from| self.salt("now.plain", from.raised_by(rise)));
+                if let Some(reading) = dose.plain_after() {
+                    self.salt("now.plain", reading);
                 }
             }
         }
@@ -194,7 +190,7 @@ impl Filler<'_> {
         }
         if dose.is_in() {
             self.answer.say("stage.in");
-        } else if dose.course.is_some_and(|course| course.after > chem::Mass::NONE) {
+        } else if dose.course.is_some_and(|course| course.after > Mass::NONE) {
             self.answer.say("stage.some-in");
         }
     }
@@ -262,7 +258,7 @@ impl Filler<'_> {
         if let Some(when) = when {
             cells.push(("when".into(), Shown { text: moment::write(when), unit: Some("moment") }));
         }
-        if *put_in > chem::Mass::NONE {
+        if *put_in > Mass::NONE {
             cells.push(("put-in".into(), Shown::of(put_in.kilograms(), self.units.mass, self.signs)));
         }
         Line { state, cells }
@@ -294,14 +290,14 @@ impl Filler<'_> {
     fn range(&mut self, name: &str, mean: f64, [low, high]: [f64; 2]) {
         for (part, x) in [("", mean), (".low", low), (".high", high)] {
             let shown = Shown::of(x.max(0.0), self.units.salt, self.signs);
-            self.answer.put(&crate::answer::joined(&[name, part]), shown);
+            self.answer.put(&joined(&[name, part]), shown);
         }
     }
 
     fn about_water(&mut self, name: &str, about: About) {
-        let [low, high] = likely(about);
+        let [low, high] = about.likely();
         for (part, x) in [("", about.mean), (".low", low), (".high", high)] {
-            self.cubic_metres(&crate::answer::joined(&[name, part]), x);
+            self.cubic_metres(&joined(&[name, part]), x);
         }
     }
 
@@ -320,14 +316,4 @@ impl Filler<'_> {
     fn chance(&mut self, name: &'static str, x: f64) {
         self.part(name, x.clamp(0.0, 1.0));
     }
-}
-
-/// Is the stage the first, before any reading after salt?
-fn first(d: &Decision) -> bool {
-    d.visits.iter().flatten().filter(|judged| judged.fate == Fate::Counts).nth(1).is_none()
-}
-
-/// Where a figure lies nine times in ten.
-fn likely(about: About) -> [f64; 2] {
-    [about.mean - 1.645 * about.spread, about.mean + 1.645 * about.spread]
 }
