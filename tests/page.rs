@@ -65,6 +65,8 @@ fn forms() -> Vec<Form> {
                 form.0.retain(|(name, _)| *name != first_line(field.name));
                 forms.push(form);
             }
+            Answered::Text => forms.push(with(field.name, "Ünder 1 & 2")),
+            Answered::Day => forms.extend(["x", "2027-05-20"].map(|text| with(field.name, text))),
             Answered::Moment => forms.extend(["x", "2027-05-20T09:00"].map(|text| with(field.name, text))),
             Answered::Choice(codes) => {
                 forms.extend(codes.iter().map(|code| with(field.name, code)));
@@ -181,7 +183,7 @@ fn every_question_is_asked_with_all_its_answers() {
                 let units: Vec<_> = UNITS.iter().filter(|u| of(u)).map(|u| u.code).collect();
                 assert_eq!(missing(&names(&units), &offered(unit)), [""; 0], "{unit}");
             }
-            Answered::Number(..) | Answered::Moment => {}
+            Answered::Number(..) | Answered::Moment | Answered::Day | Answered::Text => {}
         }
     }
     assert_eq!(missing(&known, &asked), [""; 0], "known to the code, asked nowhere");

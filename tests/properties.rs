@@ -124,7 +124,7 @@ fn whatever_is_typed_no_nonsense_is_shown() {
         for field in wasm::field::FIELDS {
             let codes = match &field.answer {
                 wasm::field::Answered::Choice(all) => all,
-                wasm::field::Answered::Number(..) | wasm::field::Answered::Moment => &codes[..],
+                _ => &codes[..],
             };
             let name = first_line(field.name);
             let unit = wasm::field::unit_of(&name);

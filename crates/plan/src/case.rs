@@ -185,6 +185,10 @@ pub struct Case {
     pub instrument: Option<Instrument>,
     /// When, in minutes; needed only where salt went in before it.
     pub read_at: Optional<i64>,
+    /// The moment it is, in minutes of elapsed time, as far as whoever asks has a clock.
+    pub now: Option<i64>,
+    /// The day it is, in days of the calendar.
+    pub today: Option<i64>,
     /// What was put in and read besides.
     pub log: Optional<Log>,
     /// The water's history.

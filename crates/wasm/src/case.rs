@@ -6,6 +6,7 @@
 use crate::answer::{Answer, Shown, joined};
 use crate::field::{LINES, Line, READ_WITH};
 use crate::form::{Form, Units};
+use crate::moment;
 use crate::reader::Reader;
 use crate::unit::{self, Kind, Unit};
 use chem::salt::Responds;
@@ -253,6 +254,8 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         again: r.salt("salt.again", instrument, water.heat),
         instrument,
         read_at: r.moment("salt.when"),
+        now: r.moment("now").given(),
+        today: moment::read(form.text("now")).map(|now| now.div_euclid(1_440)),
         log: r.log(size, water.heat),
         levels: r.levels(),
         history: r.choice("salt.class", History::ALL, History::code),

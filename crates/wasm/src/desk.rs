@@ -5,6 +5,7 @@ use crate::answer::joined;
 use crate::dom::{Pen, all, first};
 use crate::field::{self, LINES};
 use crate::form::Form;
+use crate::moment;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -238,7 +239,13 @@ impl Desk {
 
     /// What only the browser knows: the time zone of each moment, and what somebody has unfolded.
     fn beside(&self) -> Vec<(String, String)> {
-        let mut all_of_it = Vec::new();
+        let now = js_sys::Date::now();
+        let minutes = (now / 60_000.0) as i64;
+        let zone = js_sys::Date::new(&now.into()).get_timezone_offset() as i64;
+        let mut all_of_it = vec![
+            ("now".to_string(), moment::write(minutes - zone)),
+            ("utc.now".to_string(), minutes.to_string()),
+        ];
         for field in all(&self.form, "input[type='datetime-local']") {
             let field = field.unchecked_ref::<web_sys::HtmlInputElement>();
             let minutes = js_sys::Date::parse(&field.value()) / 60_000.0;

@@ -105,7 +105,8 @@ impl Pen {
     fn text(&self, shown: &Shown) -> String {
         match shown.unit {
             None => shown.text.clone(),
-            Some("moment") => self.moment(&shown.text),
+            Some("moment") => self.moment(&shown.text, true),
+            Some("day") => self.moment(&shown.text, false),
             Some(code) => {
                 let word = self.words.iter().find(|(c, _)| c == code).map_or(code, |(_, word)| word);
                 let space = if shown.text.is_empty() { "" } else { "\u{a0}" };
@@ -114,12 +115,13 @@ impl Pen {
         }
     }
 
-    /// A moment in the page's language and this place's time.
-    fn moment(&self, text: &str) -> String {
-        let moment = js_sys::Date::new(&joined(&[text, "Z"]).into());
+    /// A moment in the page's language and this place's time; or a day, which is the same everywhere.
+    fn moment(&self, text: &str, timed: bool) -> String {
+        let moment = js_sys::Date::new(&joined(&[text, if timed { "Z" } else { "" }]).into());
         let lang = self.form.closest("[lang]").ok().flatten().and_then(|e| e.get_attribute("lang"));
         let style = js_sys::Object::new();
-        for (key, value) in [("dateStyle", "medium"), ("timeStyle", "short")] {
+        let more = if timed { ("timeStyle", "short") } else { ("timeZone", "UTC") };
+        for (key, value) in [("dateStyle", "medium"), more] {
             let _ = js_sys::Reflect::set(&style, &key.into(), &value.into());
         }
         moment.to_locale_string(&lang.unwrap_or_default(), &style).into()

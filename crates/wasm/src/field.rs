@@ -23,6 +23,10 @@ pub enum Answered {
     Choice(&'static [&'static str]),
     /// A moment: a day and a time of day.
     Moment,
+    /// A day.
+    Day,
+    /// Words of a person's own, kept and shown, never judged.
+    Text,
 }
 
 /// In which unit a number is typed.

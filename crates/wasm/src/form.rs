@@ -42,7 +42,7 @@ impl Form {
     /// Has anything been typed or chosen, beyond what the page itself began with?
     pub fn is_blank(&self) -> bool {
         let begun = |n: &str| {
-            matches!(n, "bag.purity" | "show" | "salt.now.unit" | "water.ta.unit" | "water.ch.unit")
+            matches!(n, "now" | "bag.purity" | "show" | "salt.now.unit" | "water.ta.unit" | "water.ch.unit")
                 || n.starts_with("sign.")
                 || ["treat.", "level.", "utc.", "ask."].iter().any(|begin| n.starts_with(begin))
         };

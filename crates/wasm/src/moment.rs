@@ -1,6 +1,8 @@
-//! How is a moment read and written? In minutes since the beginning of 1970, by the Gregorian calendar.
+//! How are moments and days read and written? In minutes, or days, since the beginning of 1970, by the
+//! Gregorian calendar.
 //!
-//! The form's own text, as in HTML's `datetime-local`: `2027-05-22T15:00`. Zones are the caller's affair.
+//! The form's own text, as in HTML's `datetime-local` and `date`: `2027-05-22T15:00`, `2027-05-22`. Zones are
+//! the caller's affair.
 
 use crate::answer::joined;
 
@@ -17,22 +19,38 @@ pub const RANGE: core::ops::Range<i64> = 0..4_223_000_000;
 /// ```
 pub fn read(text: &str) -> Option<i64> {
     let (day, time) = text.split_once(['T', ' '])?;
-    let mut day = day.split('-');
-    let (year, month, of_month) = (whole(day.next()?)?, whole(day.next()?)?, whole(day.next()?)?);
     let mut time = time.split(':');
     let (hour, minute) = (whole(time.next()?)?, whole(time.next()?)?);
     // A browser may send seconds; they are of no use here.
     let seconds = time.next().map_or(Some(0), whole)?;
+    let there = hour < 24 && minute < 60 && seconds < 60 && time.next().is_none();
+    Some(read_day(day)? * 1_440 + hour * 60 + minute).filter(|_| there)
+}
+
+/// Days of a date; `None` for what is none.
+///
+/// ```
+/// use wasm::moment::{read_day, write_day};
+/// assert_eq!(read_day("1970-02-01"), Some(31));
+/// assert_eq!(write_day(read_day("2027-04-02").unwrap() + 30), "2027-05-02");
+/// ```
+pub fn read_day(text: &str) -> Option<i64> {
+    let mut day = text.split('-');
+    let (year, month, of_month) = (whole(day.next()?)?, whole(day.next()?)?, whole(day.next()?)?);
     let there = (1..=12).contains(&month)
         && (1..=length(year, month)).contains(&of_month)
-        && (hour < 24 && minute < 60 && seconds < 60)
-        && (day.next().is_none() && time.next().is_none() && (1_970..10_000).contains(&year));
-    there.then(|| (days(year, month) + of_month - 1) * 1_440 + hour * 60 + minute)
+        && (day.next().is_none() && (1_970..10_000).contains(&year));
+    there.then(|| days(year, month) + of_month - 1)
 }
 
 /// The text of a moment.
 pub fn write(minutes: i64) -> String {
-    let (mut day, minute) = (minutes.div_euclid(1_440), minutes.rem_euclid(1_440));
+    let minute = minutes.rem_euclid(1_440);
+    joined(&[&write_day(minutes.div_euclid(1_440)), "T", &two(minute / 60), ":", &two(minute % 60)])
+}
+
+/// The text of a day.
+pub fn write_day(mut day: i64) -> String {
     let mut year = 1_970;
     while day >= year_length(year) {
         day -= year_length(year);
@@ -43,8 +61,7 @@ pub fn write(minutes: i64) -> String {
         day -= length(year, month);
         month += 1;
     }
-    let [month, day, hour, minute] = [month, day + 1, minute / 60, minute % 60].map(two);
-    joined(&[&two(year / 100), &two(year % 100), "-", &month, "-", &day, "T", &hour, ":", &minute])
+    joined(&[&two(year / 100), &two(year % 100), "-", &two(month), "-", &two(day + 1)])
 }
 
 /// Digits alone.

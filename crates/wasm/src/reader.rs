@@ -165,4 +165,17 @@ impl Reader<'_> {
         let handed = self.form.text(&joined(&["utc.", name])).parse().ok();
         Optional::Given(handed.filter(|minutes| moment::RANGE.contains(minutes)).unwrap_or(read))
     }
+    /// A day, in days of the calendar.
+    pub fn day(&mut self, name: &'static str) -> Optional<i64> {
+        match self.form.text(name) {
+            "" => Optional::LeftOut,
+            text => moment::read_day(text).map_or_else(
+                || {
+                    self.fault(name, "not-a-day");
+                    Optional::Garbled
+                },
+                Optional::Given,
+            ),
+        }
+    }
 }
