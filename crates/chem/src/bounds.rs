@@ -11,6 +11,8 @@ pub enum Quantity {
     BagSize,
     /// How many bags, a whole number.
     Bags,
+    /// Price of one bag, in whichever money.
+    Price,
     /// Bags and parts of bags put in.
     PutIn,
     /// How far short of the target bags may come, mg/L.
@@ -107,6 +109,7 @@ table! {
     MASS = Mass 0.0 .. 2_000_000.0, "The largest pool filled to the highest salinity at the lowest purity.";
     BAG_SIZE = BagSize 0.1 .. 2_000.0, "From a carton to a bulk sack (our choice).";
     BAGS = Bags 0.0 .. 100_000.0, "A whole number of bags (our choice).";
+    PRICE = Price 0.0 .. 10_000_000.0, "Any money's (our choice).";
     PURITY = Purity 0.5 .. 1.0, "Below half it is not pool salt (our choice).";
     FRACTION = Fraction 0.0 .. 1.0, "A part of a whole.";
     PUT_IN = PutIn 0.0 .. 100_000.0, "Bags and parts of bags (our choice).";

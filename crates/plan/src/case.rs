@@ -106,6 +106,8 @@ pub struct Bag {
     pub purity: Option<Purity>,
     /// Whole bags the person already has; left out means none.
     pub in_hand: Optional<u32>,
+    /// Price of one, in whichever money.
+    pub price: Option<f64>,
     /// Steps in which the person weighs: under 5 kg in all, and above.
     pub weighed_in: [Mass; 2],
 }
@@ -114,7 +116,13 @@ pub struct Bag {
 impl Default for Bag {
     fn default() -> Self {
         let step = |kg| Mass::from_kilograms(kg).unwrap_or(Mass::NONE);
-        Self { size: None, purity: None, in_hand: Optional::LeftOut, weighed_in: [step(0.05), step(0.5)] }
+        Self {
+            size: None,
+            purity: None,
+            in_hand: Optional::LeftOut,
+            price: None,
+            weighed_in: [step(0.05), step(0.5)],
+        }
     }
 }
 
@@ -189,6 +197,10 @@ pub struct Case {
     pub now: Option<i64>,
     /// The day it is, in days of the calendar.
     pub today: Option<i64>,
+    /// When the first bag is planned for, in minutes.
+    pub start: Optional<i64>,
+    /// When the generator was switched on, in minutes.
+    pub on: Optional<i64>,
     /// What was put in and read besides.
     pub log: Optional<Log>,
     /// The water's history.

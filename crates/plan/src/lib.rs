@@ -22,6 +22,7 @@
 //! | What has to go in before the salt? | [`treat`] |
 //! | What if there is too much of what only other water takes out? | [`replace`] |
 //! | May it go in? | [`rules`] |
+//! | What is to be done when? | [`schedule`] |
 #![no_std]
 
 pub mod balance;
@@ -41,6 +42,7 @@ pub mod pays;
 pub mod policy;
 pub mod replace;
 pub mod rules;
+pub mod schedule;
 pub mod spread;
 pub mod stage;
 pub mod staging;
@@ -57,6 +59,7 @@ pub use decide::{Code, Decision};
 pub use job::Job;
 pub use replace::{Excess, Replace};
 pub use rules::{Gate, Gates, Go, Verdict};
+pub use schedule::Schedule;
 pub use staging::{Dose, Standing};
 pub use treat::Treatment;
 
@@ -94,6 +97,8 @@ pub struct Plan {
     pub go: Go,
     /// Every answer missing from any of these.
     pub needs: Needs,
+    /// What lies ahead, once there is a moment to reckon from.
+    pub schedule: Option<Schedule>,
 }
 
 /// Works out the plan.
@@ -147,8 +152,9 @@ pub fn plan(case: &Case) -> Plan {
         needs = needs.and(known.needs);
     }
     let go = rules::go(case, &dose, &gates);
+    let schedule = schedule::schedule(case, &dose);
     let counted_from = salted.filter(|_| water_first).and_then(|case| case.read());
-    Plan { counted_from, dose, balance, excess, replace, treatment, gates, go, needs }
+    Plan { counted_from, dose, balance, excess, replace, treatment, gates, go, needs, schedule }
 }
 
 /// The case with the salt that is in its water now: the reading, and once salt went in the estimate.

@@ -148,6 +148,14 @@ pub const HOURS_TO_READING: i64 = 24;
 /// Hours from the last salt to switching on, at least. Common practice; the manual decides.
 pub const HOURS_TO_POWER: i64 = 48;
 
+/// Hours from a bag to each brushing: from, to. Common practice: until no heap is left, once more after four to
+/// six hours, then once or twice a day; the later hours are our choice.
+pub const BRUSH: [[i64; 2]; 4] = [[4, 6], [24, 25], [32, 34], [46, 48]];
+/// Days from switching on to each early test of chlorine and pH. Common practice.
+pub const TESTS_AFTER: [i64; 4] = [1, 2, 3, 5];
+/// Hours by which a step may be late before it counts as gone by. Our choice.
+pub const GRACE: i64 = 6;
+
 /// Salt before the first reading once there is one: mean and spread, mg/L. Our choice: so wide that the
 /// reading speaks, and not a history that the reading belies.
 pub const BEFORE_READING: (f64, f64) = (1_500.0, 3_000.0);

@@ -256,6 +256,8 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         read_at: r.moment("salt.when"),
         now: r.moment("now").given(),
         today: moment::read(form.text("now")).map(|now| now.div_euclid(1_440)),
+        start: r.moment("start.when"),
+        on: r.moment("on.when"),
         log: r.log(size, water.heat),
         levels: r.levels(),
         history: r.choice("salt.class", History::ALL, History::code),
@@ -264,6 +266,7 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
             size,
             purity: r.quantity("bag.purity", Purity::from_ratio),
             in_hand: r.optional("bag.have", |x| Some(x as u32)),
+            price: r.number("bag.price"),
             weighed_in: weighed_in.map_or(bag.weighed_in, |[fine, coarse]| {
                 [step(fine, bag.weighed_in[0]), step(coarse, bag.weighed_in[1])]
             }),

@@ -111,6 +111,9 @@ pub const FIELDS: &[Field] = &[
     number("level.enough", &bounds::CHANCE, PART),
     number("level.drained", &bounds::CHANCE, PART),
     number("level.slack", &bounds::SLACK, In::Bare),
+    moment("start.when"),
+    moment("on.when"),
+    number("bag.price", &bounds::PRICE, In::Bare),
     // N is the number of a line: see [`LINES`].
     choice("log.N.kind", &["dose", "reading", "struck"]),
     moment("log.N.when"),

@@ -10,6 +10,7 @@ use plan::replace::Amount;
 use plan::rules::GATES;
 use plan::{Case, Go, Input, Needs, Plan, Standing, Unknown, Verdict};
 
+mod days;
 mod less;
 mod salt;
 mod water;
@@ -50,6 +51,9 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
     f.dose(case, plan, &plan.dose);
     if form.text("ask.pays") == "yes" {
         f.pays(&plan.dose);
+    }
+    if let Some(schedule) = &plan.schedule {
+        f.schedule(schedule);
     }
     f.gates(plan);
     match &plan.balance {

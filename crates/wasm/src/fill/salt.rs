@@ -77,6 +77,10 @@ impl Filler<'_> {
         if let (Some(buy), Some(have)) = (&decision.buy, case.bag.in_hand.or(0)) {
             self.number("buy.have", have.into(), 0);
             self.number("buy.bags", buy.more.into(), 0);
+            if let Some(price) = case.bag.price {
+                self.answer.say("buy.price");
+                self.number("buy.price", price * f64::from(buy.more), 2);
+            }
             if buy.more == 0 {
                 self.answer.say("buy.none");
             }

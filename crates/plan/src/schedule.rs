@@ -1,0 +1,199 @@
+//! What is to be done when, from the moments noted?
+//!
+//! Worked out anew each time, from the last bag: nothing is stored, so whatever moves re-dates all of it.
+
+use crate::case::{Case, Optional};
+use crate::decide::Code;
+use crate::policy;
+use crate::staging::{Dose, Standing};
+use chem::Mass;
+
+/// A thing to do.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Act {
+    /// Put in what the sheet tells.
+    Stage,
+    /// Brush, look for grains, see to the chlorine.
+    Brush,
+    /// Read the salt.
+    Read,
+    /// Switch the generator on, not before.
+    Power,
+    /// Test chlorine and pH, and set the output.
+    Test,
+    /// Test alkalinity, too, and the salt; look at cell and rails.
+    Week,
+    /// Test everything.
+    Month,
+}
+
+/// When a thing is to be done, in minutes; without a moment it is due now.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Step {
+    /// What.
+    pub act: Act,
+    /// From when on.
+    pub at: Option<i64>,
+    /// Best until then.
+    pub until: Option<i64>,
+}
+
+/// A schedule has no more steps.
+pub const MOST_STEPS: usize = 16;
+
+/// What lies ahead.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Schedule {
+    steps: [Option<Step>; MOST_STEPS],
+    /// Reckoned from a moment that was only planned, or as if a later stage went in at once.
+    pub forecast: bool,
+    now: Option<i64>,
+}
+
+impl Schedule {
+    /// The steps in their order, without those whose time has gone by. A reading that is overdue stays.
+    pub fn steps(&self) -> impl Iterator<Item = &Step> {
+        self.steps.iter().flatten().filter(|step| !self.is_past(step))
+    }
+
+    /// The first of them.
+    pub fn next(&self) -> Option<&Step> {
+        self.steps().next()
+    }
+
+    /// Has its time come?
+    pub fn is_due(&self, step: &Step) -> bool {
+        step.at.is_none_or(|at| self.now.is_some_and(|now| now >= at))
+    }
+
+    fn is_past(&self, step: &Step) -> bool {
+        let waits = matches!(step.act, Act::Stage | Act::Read | Act::Power);
+        let end = step.until.or(step.at);
+        !waits && self.now.zip(end).is_some_and(|(now, end)| now > end.saturating_add(policy::GRACE * 60))
+    }
+}
+
+/// The schedule of a case; `None` while there is no moment to reckon from, or while one can't be used.
+///
+/// ```
+/// use plan::schedule::{Act, schedule};
+/// use plan::{Case, Dose, Optional};
+/// // Switched on at minute 0: what is left is testing.
+/// let case = Case { on: Optional::Given(0), ..Case::default() };
+/// let all = schedule(&case, &Dose::default()).unwrap();
+/// assert_eq!(all.next().map(|step| (step.act, step.at)), Some((Act::Test, Some(24 * 60))));
+/// ```
+pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
+    let mut list = List { steps: [None; MOST_STEPS], used: 0 };
+    let mut forecast = false;
+    let code = dose.decision.as_ref().map(|decision| decision.code);
+    let last = dose.course.and_then(|course| course.last_dose);
+    let unread = dose.course.is_some_and(|course| course.after > Mass::NONE);
+    let short = dose.standing() == Some(Standing::Short);
+    match (case.on, last, case.start) {
+        (Optional::Garbled, ..) | (_, None, Optional::Garbled) => return None,
+        (Optional::Given(on), ..) => list.first_week(on),
+        (_, Some(last), _) => {
+            let stage_due = short && !dose.is_in();
+            if stage_due {
+                list.add(Act::Stage, None, None);
+            }
+            list.brushing(last, unread.then_some(last));
+            let done = match code {
+                Some(Code::AddAndFinish) => dose.is_in() && dose.overdone().is_none(),
+                _ => dose.standing() == Some(Standing::Within),
+            };
+            if done {
+                list.power(last);
+                forecast = true;
+            }
+        }
+        (_, None, Optional::Given(start)) if short => {
+            forecast = true;
+            list.add(Act::Stage, Some(start), None);
+            list.brushing(start, Some(start));
+            let again = start.saturating_add(policy::HOURS_TO_READING * 60);
+            let mut last = start;
+            if code != Some(Code::AddAndFinish) {
+                list.add(Act::Stage, Some(again), None);
+                last = again;
+            }
+            list.power(last);
+        }
+        _ => return None,
+    }
+    Some(Schedule { steps: list.steps, forecast, now: case.now })
+}
+
+struct List {
+    steps: [Option<Step>; MOST_STEPS],
+    used: usize,
+}
+
+impl List {
+    fn add(&mut self, act: Act, at: Option<i64>, until: Option<i64>) {
+        // In order of time, and what comes later behind what was there before.
+        let before = |step: &Option<Step>| step.is_some_and(|step| step.at <= at);
+        let place = self.steps.iter().take_while(|step| before(step)).count();
+        if self.used < MOST_STEPS {
+            self.steps[place..=self.used].rotate_right(1);
+            self.steps[place] = Some(Step { act, at, until });
+            self.used += 1;
+        }
+    }
+
+    fn after(&mut self, act: Act, from: i64, hours: i64, until: Option<i64>) {
+        let at = |hours: i64| from.saturating_add(hours * 60);
+        self.add(act, Some(at(hours)), until.map(at));
+    }
+
+    fn brushing(&mut self, last: i64, read: Option<i64>) {
+        for [from, to] in policy::BRUSH {
+            self.after(Act::Brush, last, from, Some(to));
+        }
+        if let Some(last) = read {
+            self.after(Act::Read, last, policy::HOURS_TO_READING, None);
+        }
+    }
+
+    fn power(&mut self, last: i64) {
+        self.after(Act::Power, last, policy::HOURS_TO_POWER, None);
+        self.first_week(last.saturating_add(policy::HOURS_TO_POWER * 60));
+    }
+
+    fn first_week(&mut self, on: i64) {
+        for day in policy::TESTS_AFTER {
+            self.after(Act::Test, on, day * 24, None);
+        }
+        self.after(Act::Week, on, 7 * 24, None);
+        self.after(Act::Month, on, 30 * 24, None);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn steps_stand_in_order_of_time_and_past_ones_go() {
+        let case = Case { on: Optional::Given(0), now: Some(25 * 60), ..Case::default() };
+        let all = schedule(&case, &Dose::default()).unwrap();
+        assert!(all.steps().zip(all.steps().skip(1)).all(|(a, b)| a.at <= b.at));
+        // A day and an hour after: the first test is still due; six hours on it is past.
+        assert_eq!(all.next().unwrap().at, Some(24 * 60));
+        assert!(all.is_due(all.next().unwrap()));
+        let later = schedule(&Case { now: Some(31 * 60), ..case }, &Dose::default()).unwrap();
+        assert_eq!(later.next().unwrap().at, Some(48 * 60));
+        assert!(!later.is_due(later.next().unwrap()));
+    }
+
+    #[test]
+    fn without_a_moment_there_is_none() {
+        assert_eq!(schedule(&Case::default(), &Dose::default()), None);
+        let garbled = Case { on: Optional::Garbled, start: Optional::Given(0), ..Case::default() };
+        assert_eq!(schedule(&garbled, &Dose::default()), None);
+        // A planned beginning says nothing while no salt is known to be due.
+        let planned = Case { start: Optional::Given(0), ..Case::default() };
+        assert_eq!(schedule(&planned, &Dose::default()), None);
+    }
+}

@@ -1,0 +1,48 @@
+//! What is next, and what lies ahead?
+
+use super::Filler;
+use crate::answer::{Line, Shown, joined};
+use crate::moment;
+use plan::schedule::{Act, Schedule, Step};
+
+const fn code(act: Act) -> &'static str {
+    match act {
+        Act::Stage => "step.stage",
+        Act::Brush => "step.brush",
+        Act::Read => "step.read",
+        Act::Power => "step.power",
+        Act::Test => "step.test",
+        Act::Week => "step.week",
+        Act::Month => "step.month",
+    }
+}
+
+impl Filler<'_> {
+    pub(super) fn schedule(&mut self, schedule: &Schedule) {
+        self.answer.say("schedule");
+        if schedule.forecast {
+            self.answer.say("schedule.forecast");
+        }
+        if let Some(step) = schedule.next() {
+            self.answer.say(&joined(&["next.", code(step.act).strip_prefix("step.").unwrap_or_default()]));
+            if schedule.is_due(step) {
+                self.answer.say("next.due");
+            }
+            if let Some(at) = step.at {
+                self.answer.put("next.when", shown(at));
+            }
+        }
+        let lines = schedule.steps().map(line).collect();
+        self.answer.rows.push(("steps", lines));
+    }
+}
+
+fn line(step: &Step) -> Line {
+    let moments = [("when", step.at), ("until", step.until)];
+    let cells = moments.into_iter().filter_map(|(name, at)| Some((name.into(), shown(at?)))).collect();
+    Line { state: code(step.act), cells }
+}
+
+fn shown(minutes: i64) -> Shown {
+    Shown { text: moment::write(minutes), unit: Some("moment") }
+}
