@@ -168,7 +168,8 @@ fn every_fault_has_its_words_and_its_place() {
 #[test]
 fn every_question_is_asked_with_all_its_answers() {
     let asked: Names = values("input", "name").union(&values("select", "name")).cloned().collect();
-    let mut known = Names::new();
+    // What the page asks of nobody but its own style.
+    let mut known = names(&["view", "at", "paper"]);
     for field in FIELDS {
         known.insert(field.name.into());
         match &field.answer {

@@ -39,7 +39,7 @@ pub struct Step {
 }
 
 /// A schedule has no more steps.
-pub const MOST_STEPS: usize = 16;
+pub const MOST_STEPS: usize = 18;
 
 /// What lies ahead.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -111,13 +111,16 @@ pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
         (_, None, Optional::Given(start)) if short => {
             forecast = true;
             list.add(Act::Stage, Some(start), None);
-            list.brushing(start, Some(start));
-            let again = start.saturating_add(policy::HOURS_TO_READING * 60);
             let mut last = start;
             if code != Some(Code::AddAndFinish) {
-                list.add(Act::Stage, Some(again), None);
-                last = again;
+                // As if what the reading asks for went in at once.
+                let [[from, to], ..] = policy::BRUSH;
+                list.after(Act::Brush, start, from, Some(to));
+                list.after(Act::Read, start, policy::HOURS_TO_READING, None);
+                last = start.saturating_add(policy::HOURS_TO_READING * 60);
+                list.add(Act::Stage, Some(last), None);
             }
+            list.brushing(last, Some(last));
             list.power(last);
         }
         _ => return None,

@@ -6,6 +6,7 @@ use crate::dom::{Pen, all, first};
 use crate::field::{self, LINES};
 use crate::form::Form;
 use crate::moment;
+use crate::views;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -133,6 +134,11 @@ impl Desk {
                 if let Some(figure) = name.strip_suffix(".unit") {
                     self.leave(figure);
                 }
+                match name.as_str() {
+                    "view" => views::fold(&self.form),
+                    "at" => return Ok(()),
+                    _ => {}
+                }
                 // A fault that stands is followed key by key; a new one waits until the field is left.
                 if !self.faulty.borrow().contains(&name) {
                     self.left.borrow_mut().retain(|left| *left != name);
@@ -147,11 +153,19 @@ impl Desk {
             event.prevent_default();
             return self.open(&link.get_attribute("href").unwrap_or_default());
         }
+        if let Some(link) = target.closest("a[href^='#']")? {
+            views::reveal(&self.form, &link.get_attribute("href").unwrap_or_default())?;
+        }
         let Some(button) = target.closest("[data-act]")? else {
             return Ok(());
         };
         match button.get_attribute("data-act").unwrap_or_default().as_str() {
-            "print" => self.window.print(),
+            "print" => {
+                views::paper(&self.form, &button);
+                self.window.print()
+            }
+            "back" => views::walk(&self.form, true),
+            "next" => views::walk(&self.form, false),
             "clear" => {
                 let before = self.typed();
                 self.form.reset();
@@ -203,6 +217,9 @@ impl Desk {
             };
             js_sys::Reflect::set(&field, &key.into(), &value)?;
             self.leave(&name);
+        }
+        if !form.text("view").is_empty() {
+            views::fold(&self.form);
         }
         self.refresh()
     }

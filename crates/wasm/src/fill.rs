@@ -3,6 +3,7 @@
 use crate::answer::{Answer, Shown, joined};
 use crate::field;
 use crate::form::{Form, Units};
+use crate::moment;
 use crate::number::Signs;
 use crate::unit::{Kind, Unit};
 use chem::{Alkalinity, Hardness, Mass, Salinity, State, Volume};
@@ -25,6 +26,10 @@ struct Filler<'a> {
 pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut Answer) {
     let mut f = Filler { answer, units, signs: form.signs() };
     f.answer.say("ready");
+    f.answer.put("edition", Shown { text: env!("CARGO_PKG_VERSION").into(), unit: None });
+    if let Some(now) = case.now {
+        f.answer.put("clock.now", Shown { text: moment::write(now), unit: Some("moment") });
+    }
     f.needs(plan);
     if let Some(band) = &case.band {
         f.band(band);

@@ -15,6 +15,7 @@
 //! | What can a script call? | [`door`] |
 //! | Who listens to the page? | `desk` |
 //! | Who writes on the page? | `dom` |
+//! | Which part of the page is in view? | `views` |
 
 pub mod answer;
 mod case;
@@ -29,6 +30,7 @@ pub mod number;
 pub mod plain;
 mod reader;
 pub mod unit;
+mod views;
 
 pub use answer::{Answer, Fault, Shown};
 pub use form::Form;
