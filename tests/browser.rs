@@ -12,7 +12,8 @@
 //! | Does the form take what people type, by keys alone? | `typing` |
 //! | Is what cannot be used said beside it, once it is left, and never before? | `faults` |
 //! | Is anything typed ever lost: to a press, a reload, a step back or a link? | `keep` |
-//! | Does the sheet hold still, fit, and read in the right order, on screen and on paper? | `sheet` |
+//! | Does the sheet hold still and fit? | `sheet` |
+//! | What stands on paper, in which order? | `paper` |
 //! | Can a job be followed over days? | `days` |
 //! | Does the script serve other people's pages? | `guest` |
 
@@ -28,6 +29,8 @@ mod figures;
 mod guest;
 #[path = "browser/keep.rs"]
 mod keep;
+#[path = "browser/paper.rs"]
+mod paper;
 #[path = "browser/seat.rs"]
 mod seat;
 #[path = "browser/sheet.rs"]

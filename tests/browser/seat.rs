@@ -199,9 +199,21 @@ impl Seat {
                 return;
             }
             self.unfold(&format!("[name={name:?}]"));
+            self.step_on(name);
             self.press("\t");
         }
         panic!("the Tab key does not get to {name}");
+    }
+
+    /// Presses the button for the next part of the page, if it has the focus and the field is not in this one.
+    fn step_on(&self, name: &str) {
+        let on = format!(
+            "return document.activeElement.matches('[data-act=next]')
+                && field({name:?})[0].closest('[data-part]')?.checkVisibility() === false"
+        );
+        if self.holds(&on) {
+            self.press("\n");
+        }
     }
 
     /// Leaves a field for the next question: its own unit list is not yet that.
@@ -274,6 +286,34 @@ impl Seat {
             }
             self.press(&DOWN.to_string());
         }
+    }
+
+    /// Opens one of the page's own examples.
+    pub fn open_example(&self, link: &str) {
+        self.click(&format!("summary:has(+ * {link})"));
+        self.click(link);
+    }
+
+    /// Chooses which sheet is printed; its button would open the browser's own window as well.
+    pub fn choose_paper(&self, sheet: &str) {
+        let there = format!(
+            "const paper = all(`[data-act=print][value={sheet}]`).length && field('paper').find((e) => e.value === {sheet:?});
+            if (paper) paper.checked = true;
+            return !!paper"
+        );
+        assert!(self.holds(&there), "no button prints the {sheet}");
+    }
+
+    /// From now on, every page that is opened takes this for the time: a moment of the browser's own zone.
+    pub fn set_clock(&self, moment: &str) {
+        let clock = format!("{{ const set = Date.parse({moment:?}); Date.now = () => set; }}");
+        self.before_every_page(&clock);
+    }
+
+    /// A script that runs in every page opened from now on, before the page's own.
+    pub fn before_every_page(&self, script: &str) {
+        let (cmd, params) = ("Page.addScriptToEvaluateOnNewDocument", json!({ "source": script }));
+        self.driver.command("goog/cdp/execute", json!({ "cmd": cmd, "params": params }));
     }
 
     /// The text of an output. It may stand in several places; they must agree.

@@ -1,14 +1,12 @@
-//! Does the sheet hold still, fit, and read in the right order, on screen and on paper?
+//! Does the sheet hold still and fit?
 
 use crate::figures;
-use crate::seat::{Seat, site, visit};
-use std::io::Write;
-use std::process::{Command, Stdio};
+use crate::seat::{site, visit};
 
 #[test]
 fn too_much_salt_is_told_in_passes_behind_the_cautions() {
     visit(&site(), &[], |page| {
-        open_example(page);
+        page.open_example(figures::TOO_MUCH);
         page.expect(figures::TOO_MUCH_ANSWER);
         assert!(page.says("dose.less") && page.says("add.no"));
         let passes = "const cell = (row, name) => row.querySelector(`output[name=${name}]`).textContent;
@@ -30,11 +28,6 @@ fn too_much_salt_is_told_in_passes_behind_the_cautions() {
             && all('.strip [data-when=\"dose.less\"]').some(seen)";
         assert!(page.holds(strip), "the strip");
     });
-}
-
-fn open_example(page: &Seat) {
-    page.click(&format!("summary:has(+ * {})", figures::TOO_MUCH));
-    page.click(figures::TOO_MUCH);
 }
 
 #[test]
@@ -186,71 +179,4 @@ fn verdict_and_bags_keep_their_place() {
             assert!(drawn.len() == 1 && drawn[0]["place"].is_string(), "the word, at {width} px: {trail:#}");
         });
     }
-}
-
-/// Paper, in centimetres.
-const PAPERS: [(&str, f64, f64); 2] = [("A4", 21.0, 29.7), ("Letter", 21.59, 27.94)];
-const MOST_PAGES: usize = 3;
-
-#[test]
-fn the_demo_on_paper() {
-    visit(&format!("{}#{}", site(), figures::link(figures::US)), &[], |page| {
-        paper(page, "add.quote", "240 lb")
-    });
-}
-
-#[test]
-fn too_much_salt_on_paper() {
-    visit(&site(), &[], |page| {
-        open_example(page);
-        paper(page, "add.no", "25.7 %");
-    });
-}
-
-/// The verdict stands above every amount, and a section's cautions above its amounts.
-fn paper(page: &Seat, verdict: &str, amount: &str) {
-    let word = page
-        .text(&format!("return all('.verdict[data-when={verdict:?}]').find(seen).innerText.split('\\n')[0]"));
-    for (paper, width, height) in PAPERS {
-        let pdf = page.print(width, height);
-        assert!(pdf.starts_with(b"%PDF-"), "{paper}");
-        let pages = pages(&pdf);
-        assert!((1..=MOST_PAGES).contains(&pages), "{pages} pages of {paper}");
-        let Some(text) = text_of(&pdf) else {
-            println!("no pdftotext here: what {paper} says was not read");
-            continue;
-        };
-        let line = |wanted: &str| text.lines().position(|line| line.trim() == wanted);
-        let first = text.lines().position(|line| line.contains(amount));
-        assert!(line(&word).is_some() && line(&word) < first, "{paper}: {word}, {amount}\n{text}");
-    }
-    page.as_paper();
-    let order = format!(
-        "const top = (e) => e.getBoundingClientRect().top, bottom = (e) => e.getBoundingClientRect().bottom;
-        const verdict = all('.verdict[data-when={verdict:?}]').find(seen);
-        const above = (some, rest) => some.every((e) => rest.every((r) => bottom(e) <= top(r) + 1));
-        const parts = ['[aria-labelledby=add-t]', '#less'].map((part) => [part + ' .heed li', part + ' output']);
-        return above([verdict], all('#sheet output').filter(seen))
-            && parts.every(([li, output]) => above(all(li).filter(seen), all(output).filter(seen)))"
-    );
-    assert!(page.holds(&order), "an amount stands above the verdict or a caution");
-}
-
-fn pages(pdf: &[u8]) -> usize {
-    let mark = b"/Type /Page";
-    let is_page = |w: &&[u8]| w.starts_with(mark) && w[mark.len()] != b's';
-    pdf.windows(mark.len() + 1).filter(is_page).count()
-}
-
-/// The words of a PDF, if this machine can read one.
-fn text_of(pdf: &[u8]) -> Option<String> {
-    let mut reader = Command::new("pdftotext")
-        .args(["-layout", "-", "-"])
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .spawn()
-        .ok()?;
-    reader.stdin.take()?.write_all(pdf).ok()?;
-    let text = String::from_utf8(reader.wait_with_output().ok()?.stdout).ok()?;
-    Some(text.replace('\u{a0}', " "))
 }

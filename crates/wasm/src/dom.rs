@@ -209,7 +209,7 @@ impl Pen {
 
 /// Shows what `data-when` says: every state named must hold, every one behind `!` must not.
 fn conditions(within: &Node, holds: impl Fn(&str) -> bool) {
-    for element in all(within, "[data-when]:not([data-row] *)") {
+    for element in all(within, "[data-when]:not([data-row], [data-row] *)") {
         let when = element.get_attribute("data-when").unwrap_or_default();
         let show = when.split(' ').all(|state| match state.strip_prefix('!') {
             Some(state) => !holds(state),

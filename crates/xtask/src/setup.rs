@@ -39,7 +39,7 @@ pub fn components() -> Result<()> {
     Ok(())
 }
 
-/// Finds Chromium's driver; on Debian as root it installs browser and driver first.
+/// Finds Chromium's driver, and what reads a printed page; on Debian as root it installs them first.
 pub fn browser() -> Result<PathBuf> {
     if let Some(driver) = installed() {
         return Ok(driver);
@@ -48,19 +48,22 @@ pub fn browser() -> Result<PathBuf> {
     if !root || find("apt-get").is_none() {
         bail!("{MISSING}");
     }
-    for words in ["update", "install --yes --no-install-recommends chromium chromium-driver"] {
+    for words in ["update", "install --yes --no-install-recommends chromium chromium-driver poppler-utils"] {
         let mut apt = Command::new("apt-get");
         run(apt.arg("--quiet").args(words.split(' ')).env("DEBIAN_FRONTEND", "noninteractive"))?;
     }
-    installed().context("apt-get installed chromium and chromium-driver, yet they are not on the path")
+    installed().context(
+        "apt-get installed chromium, chromium-driver and poppler-utils, yet they are not on the path",
+    )
 }
 
 const MISSING: &str = "\
-the browser tests need Chromium and its driver on the path, as `chromium` and `chromedriver`:
-  Debian   apt-get install chromium chromium-driver
-  others   a Chromium and the ChromeDriver of the same version";
+the browser tests need Chromium, its driver and a reader of PDF on the path, as `chromium`, `chromedriver`, `pdftotext`:
+  Debian   apt-get install chromium chromium-driver poppler-utils
+  others   a Chromium, the ChromeDriver of the same version, and poppler";
 
 fn installed() -> Option<PathBuf> {
     find("chromium").or_else(|| find("google-chrome"))?;
+    find("pdftotext")?;
     find("chromedriver")
 }
