@@ -14,6 +14,7 @@
 //! | Is anything typed ever lost: to a press, a reload, a step back or a link? | `keep` |
 //! | Does the sheet hold still and fit? | `sheet` |
 //! | What stands on paper, in which order? | `paper` |
+//! | Is one part at a time shown on a telephone, and every part found? | `views` |
 //! | Can a job be followed over days? | `days` |
 //! | Does the script serve other people's pages? | `guest` |
 
@@ -37,3 +38,5 @@ mod seat;
 mod sheet;
 #[path = "browser/typing.rs"]
 mod typing;
+#[path = "browser/views.rs"]
+mod views;

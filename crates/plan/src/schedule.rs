@@ -84,7 +84,7 @@ impl Schedule {
 /// assert_eq!(all.next().map(|step| (step.act, step.at)), Some((Act::Test, Some(24 * 60))));
 /// ```
 pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
-    let mut list = List { steps: [None; MOST_STEPS], used: 0 };
+    let mut list = List { steps: [None; MOST_STEPS] };
     let mut forecast = false;
     let code = dose.decision.as_ref().map(|decision| decision.code);
     let last = dose.course.and_then(|course| course.last_dose);
@@ -130,18 +130,17 @@ pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
 
 struct List {
     steps: [Option<Step>; MOST_STEPS],
-    used: usize,
 }
 
 impl List {
     fn add(&mut self, act: Act, at: Option<i64>, until: Option<i64>) {
-        // In order of time, and what comes later behind what was there before.
-        let before = |step: &Option<Step>| step.is_some_and(|step| step.at <= at);
-        let place = self.steps.iter().take_while(|step| before(step)).count();
-        if self.used < MOST_STEPS {
-            self.steps[place..=self.used].rotate_right(1);
-            self.steps[place] = Some(Step { act, at, until });
-            self.used += 1;
+        // In order of time, and at the same time in the order of adding.
+        let mut carried = Some(Step { act, at, until });
+        for place in &mut self.steps {
+            let later = carried.zip(*place).is_some_and(|(step, there)| there.at > step.at);
+            if later || place.is_none() {
+                core::mem::swap(place, &mut carried);
+            }
         }
     }
 
