@@ -143,10 +143,19 @@ fn whatever_is_typed_no_nonsense_is_shown() {
             .iter()
             .chain(answer.rows.iter().flat_map(|(_, lines)| lines.iter().flat_map(|line| &line.cells)))
         {
+            // A person's own words are given back as they are.
+            let field = name.strip_prefix("echo.").and_then(wasm::field::find);
+            if field.is_some_and(|field| matches!(field.answer, wasm::field::Answered::Text)) {
+                assert_eq!(Some(shown.text.as_str()), name.strip_prefix("echo.").map(|name| form.text(name)));
+                continue;
+            }
+            let day = shown.unit == Some("day") && wasm::moment::read_day(&shown.text).is_some();
+            let word =
+                shown.text.is_empty() && plan::rules::GATES.iter().any(|row| shown.unit == Some(row.code));
             let number = shown.text.chars().all(|c| c.is_ascii_digit() || ".,+−".contains(c));
             let moment = shown.unit == Some("moment") && wasm::moment::read(&shown.text).is_some();
             assert!(
-                (number || moment) && (!shown.text.is_empty() || name.ends_with(".unit")),
+                (number || moment || day) && (!shown.text.is_empty() || word || name.ends_with(".unit")),
                 "{name} shows {:?} for {form:?}",
                 shown.text
             );
@@ -276,9 +285,12 @@ fn a_field_at_fault_counts_for_nothing() {
                     "{} = {bad}",
                     field.name
                 );
-                assert!(!faulty.holds("add.quote") || left_out.holds("add.quote"), "{} = {bad}", field.name);
+                assert!(!faulty.holds("add.yes") || left_out.holds("add.yes"), "{} = {bad}", field.name);
             }
         }
     }
-    assert_eq!(broken, 3 * 7 * 38, "every number field, at three readings, in seven ways");
+    let numbers =
+        wasm::field::FIELDS.iter().filter(|field| matches!(field.answer, wasm::field::Answered::Number(..)));
+    let once = numbers.filter(|field| !field.name.contains(".N.")).count();
+    assert_eq!(broken, 3 * 7 * once, "every number field, at three readings, in seven ways");
 }

@@ -19,6 +19,7 @@ pub struct Row {
 
 mod days;
 mod dose;
+mod ready;
 mod treat;
 mod water;
 
@@ -26,7 +27,7 @@ const BALANCED: &str = "water.ph=7.5 water.ta=110 water.ch=250 water.cya=40";
 
 /// All cases.
 pub fn all() -> impl Iterator<Item = &'static Row> {
-    [dose::ROWS, water::ROWS, treat::ROWS, days::ROWS].into_iter().flatten()
+    [dose::ROWS, water::ROWS, treat::ROWS, days::ROWS, ready::ROWS, ready::CHANGES].into_iter().flatten()
 }
 
 /// The form of a row, its parts put together.

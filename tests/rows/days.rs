@@ -99,7 +99,7 @@ pub const ROWS: &[Row] = &[
             "now.bags=6 now.left=120 in.all=120 clock.last=2027-05-21T09:00 clock.retest=2027-05-22T09:00",
             "clock.power=2027-05-23T09:00",
         ],
-        holds: "log.dosed stage.some-in do.add-retest add.quote !stage.in",
+        holds: "log.dosed stage.some-in do.add-retest add.unknown ready.open !stage.in",
     },
     Row {
         name: "the demo's first stage in: brush and wait",
@@ -118,7 +118,7 @@ pub const ROWS: &[Row] = &[
             "now.bags=3 now.mass=120 found.salt=2,192 found.volume=15,981 found.need=3.39 sums.proportion=144 sums.volume=146.3",
             "dosing.volume=15,518 dosing.volume.low=13,793 dosing.volume.high=17,735 buy.total=3",
         ],
-        holds: "do.add-finish because.need log.read sums dosing.told add.quote !dosing.open",
+        holds: "do.add-finish because.need log.read sums dosing.told add.unknown ready.open !dosing.open",
     },
     Row {
         name: "the demo in kilograms read again: two bags and a half, and done; 55.0 and 55.6 kg by the sums",
@@ -243,7 +243,7 @@ pub const ROWS: &[Row] = &[
             "goal.cya=30 fill.salt=100 fill.cya=0 treat.acid=31.45 treat.bleach=10 treat.calcium=77 treat.powder=100",
         ],
         shows: &["now.mass=– dose.from=–"],
-        holds: "dose.unknown !add.quote",
+        holds: "dose.unknown !add.yes",
     },
     Row {
         name: "only the log has readings: the first of them goes with the other tests",
@@ -253,7 +253,7 @@ pub const ROWS: &[Row] = &[
             "log.1.kind=reading log.1.salt=400 log.1.how=meter log.1.when=2027-05-21T09:00",
         ],
         shows: &["index.now=+0.09 now.bags=6"],
-        holds: "dose.add add.quote !need",
+        holds: "dose.add add.unknown ready.open !need",
     },
     Row {
         name: "near the high limit, perhaps over it",

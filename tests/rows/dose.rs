@@ -20,7 +20,7 @@ pub const ROWS: &[Row] = &[
             // The two textbook forms, worked out apart in Python with solids of 900 and 3,700.
             "index.standard.now=+0.01 index.closed.now=−0.11 index.standard.after=−0.20 index.closed.after=−0.17",
         ],
-        holds: "dose.add dose.top do.add-retest because.cap now.in-bags stage.first ruler ruler.then gate.index.pass gate.ph.pass gate.heat.pass add.quote \
+        holds: "dose.add dose.top do.add-retest because.cap now.in-bags stage.first ruler ruler.then gate.index.pass gate.ph.pass gate.heat.pass add.unknown ready.open \
                 index.after index.salt.conductivity is.cement how.meter found.taped buy.sealed !need !fault !adjust !log.dosed !log.read",
     },
     Row {
@@ -35,7 +35,7 @@ pub const ROWS: &[Row] = &[
             "dose.pure=175.9 dose.mass=177 dose.bags=8.85 buy.total=9 buy.have=2 buy.bags=7 now.bags=6",
             "now.mass=120 now.plain=2,299 index.now=+0.09 index.same=−0.13 index.free=−0.17",
         ],
-        holds: "limits.ours add.quote",
+        holds: "limits.ours add.unknown ready.open",
     },
     Row {
         name: "the demo in bags of 25 kg, without saying how it was read: no amount",
@@ -343,7 +343,7 @@ pub const ROWS: &[Row] = &[
             "water.fc=",
         ],
         shows: &["now.bags=6"],
-        holds: "gate.chlorine.confirm add.quote",
+        holds: "gate.chlorine.unknown add.unknown ready.open",
     },
     Row {
         name: "a target at the very top has no room above it",

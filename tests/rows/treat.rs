@@ -104,7 +104,7 @@ pub const ROWS: &[Row] = &[
             "treat.powder=100 goal.ph=7.47 goal.ta=103 goal.ch=245 goal.cya=34 goal.fc=2.1",
         ],
         shows: &[],
-        holds: "treat treat.none gate.first.pass add.quote !treat.steps !less.due",
+        holds: "treat treat.none gate.first.pass add.unknown ready.open !treat.steps !less.due",
     },
     Row {
         name: "chlorine wanted without a test of it",

@@ -96,7 +96,7 @@ pub const ROWS: &[Row] = &[
             "water.ph=7.5 water.ta=90 water.ch=120 water.cya=40",
         ],
         shows: &["dose.mass=130.8 dose.bags=6.54 buy.bags=7 buy.low=6 buy.high=8 now.bags=4"],
-        holds: "gate.index.pass index.note index.low index.salt.chloride add.quote",
+        holds: "gate.index.pass index.note index.low index.salt.chloride add.unknown ready.open",
     },
     Row {
         name: "a target beyond the model: today's index stays",

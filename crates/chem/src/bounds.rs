@@ -33,6 +33,8 @@ pub enum Quantity {
     Hardness,
     /// Cyanuric acid, mg/L.
     Cyanurate,
+    /// Combined chlorine, copper or iron, mg/L.
+    Trace,
     /// Boron, mg/L as B.
     Boron,
     /// Magnesium hardness, mg/L as CaCO3.
@@ -109,6 +111,7 @@ table! {
     MASS = Mass 0.0 .. 2_000_000.0, "The largest pool filled to the highest salinity at the lowest purity.";
     BAG_SIZE = BagSize 0.1 .. 2_000.0, "From a carton to a bulk sack (our choice).";
     BAGS = Bags 0.0 .. 100_000.0, "A whole number of bags (our choice).";
+    TRACE = Trace 0.0 .. 100.0, "Far beyond what any pool should hold (our choice).";
     PRICE = Price 0.0 .. 10_000_000.0, "Any money's (our choice).";
     PURITY = Purity 0.5 .. 1.0, "Below half it is not pool salt (our choice).";
     FRACTION = Fraction 0.0 .. 1.0, "A part of a whole.";

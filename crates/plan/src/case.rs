@@ -4,6 +4,7 @@ use crate::band::Band;
 use crate::choice::*;
 use crate::course::Log;
 use crate::policy::Levels;
+use crate::ready::Ready;
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
 
@@ -227,6 +228,8 @@ pub struct Case {
     pub products: Option<Products>,
     /// Where the other tests are to go; garbled while one of the goals is.
     pub goals: Optional<Goals>,
+    /// What was asked about the pool besides figures.
+    pub ready: Ready,
 }
 
 impl Case {

@@ -93,6 +93,125 @@ choices! {
         /// Not known.
         Unknown = "unknown",
     }
+    /// Yes or no.
+    YesNo {
+        /// Yes.
+        Yes = "yes",
+        /// No.
+        No = "no",
+    }
+    /// What the maker's word on the finish is.
+    Word {
+        /// In hand, in writing.
+        Have = "have",
+        /// Asked for.
+        Asked = "asked",
+        /// Refused.
+        Refused = "refused",
+        /// Not asked for.
+        NotAsked = "none",
+    }
+    /// What the water was treated with before.
+    Treated {
+        /// Chlorine only.
+        Chlorine = "chlorine",
+        /// Copper or silver as well.
+        Metals = "metals",
+        /// Bromine or sodium bromide.
+        Bromine = "bromine",
+        /// Biguanide.
+        Biguanide = "biguanide",
+        /// Not known.
+        Unknown = "unknown",
+    }
+    /// What a maker's papers say of salt.
+    Paper {
+        /// Read: salt is allowed.
+        Read = "read",
+        /// There is no such thing here.
+        NotFitted = "none",
+        /// Salt is excluded.
+        Excludes = "excludes",
+        /// Not read.
+        Unknown = "unknown",
+    }
+    /// Do pump and filter run?
+    Running {
+        /// For a day, and two turnovers.
+        Yes = "yes",
+        /// Less than that.
+        Less = "less",
+        /// One of them does not work.
+        Broken = "broken",
+    }
+    /// How clear the water is.
+    Clarity {
+        /// The drain is sharply visible.
+        Sharp = "sharp",
+        /// Hazy.
+        Hazy = "hazy",
+        /// The drain can't be seen.
+        Hidden = "hidden",
+    }
+    /// How much there is of algae.
+    Algae {
+        /// None.
+        None = "none",
+        /// A dusting.
+        Dusting = "dusting",
+        /// A bloom.
+        Bloom = "bloom",
+    }
+    /// What the weather is to be.
+    Weather {
+        /// Dry for two days.
+        Dry = "dry",
+        /// A storm is forecast.
+        Storm = "storm",
+        /// Not known.
+        Unknown = "unknown",
+    }
+    /// How far the electrician is.
+    Wiring {
+        /// Done, and signed off.
+        Signed = "signed",
+        /// Not yet.
+        NotYet = "not-yet",
+        /// Damaged, or done by nobody licensed.
+        Damaged = "damaged",
+    }
+    /// What salt it is.
+    Grade {
+        /// For pool generators, nothing added.
+        Pool = "pool",
+        /// Not known.
+        Unknown = "unknown",
+        /// Anything else.
+        Other = "other",
+    }
+    /// Whose pool it is.
+    Kind {
+        /// One household's.
+        Home = "home",
+        /// Shared or let.
+        Shared = "shared",
+        /// Public.
+        Public = "public",
+    }
+    /// Where it lies.
+    Place {
+        /// In the sun.
+        Outdoor = "outdoor",
+        /// Under a roof.
+        Indoor = "indoor",
+    }
+    /// What lies on the floor.
+    Grains {
+        /// Nothing.
+        None = "none",
+        /// Grains of salt.
+        Some = "some",
+    }
     /// An answer that a result may lack, by its name in the form.
     Input {
         /// Amount of water.

@@ -21,7 +21,8 @@
 //! | What will the salt do to the saturation index? | [`balance`] |
 //! | What has to go in before the salt? | [`treat`] |
 //! | What if there is too much of what only other water takes out? | [`replace`] |
-//! | May it go in? | [`rules`] |
+//! | May it go in? May the generator be switched on? | [`rules`] |
+//! | Is the pool ready? | [`ready`] |
 //! | What is to be done when? | [`schedule`] |
 #![no_std]
 
@@ -40,6 +41,7 @@ pub mod mixture;
 pub mod odd;
 pub mod pays;
 pub mod policy;
+pub mod ready;
 pub mod replace;
 pub mod rules;
 pub mod schedule;
@@ -57,6 +59,7 @@ pub use choice::*;
 use course::{Reading, Visit};
 pub use decide::{Code, Decision};
 pub use job::Job;
+pub use ready::Ready;
 pub use replace::{Excess, Replace};
 pub use rules::{Gate, Gates, Go, Verdict};
 pub use schedule::Schedule;
@@ -95,6 +98,10 @@ pub struct Plan {
     pub gates: Gates,
     /// May the salt go in?
     pub go: Go,
+    /// May the generator be switched on?
+    pub power: Go,
+    /// The first day on which salt may go in, by the waits that have a date.
+    pub earliest: Option<i64>,
     /// Every answer missing from any of these.
     pub needs: Needs,
     /// What lies ahead, once there is a moment to reckon from.
@@ -130,7 +137,7 @@ pub fn plan(case: &Case) -> Plan {
         None => Err(Unknown::NotAsked),
     };
     let water_first = !over && excess.is_some();
-    let by = rules::reading(case, &today);
+    let read = rules::Read::of(case, &today);
     // The salt is counted for the water that it goes into.
     let salted = if water_first { after(&here, &replace) } else { Some(*case) };
     let dose = match salted {
@@ -141,7 +148,7 @@ pub fn plan(case: &Case) -> Plan {
     let tested = tested(case, &dose);
     let treatment = treat::treat(&tested, due_rise(&tested, &dose).unwrap_or(Salinity::NONE), &replace);
     let balance = balance::balance(&tested, if water_first { Due::Nothing } else { due(&tested, &dose) });
-    let gates = rules::gates(case, by, &balance, &treatment);
+    let gates = rules::gates(case, &read, &balance, &treatment);
     let mut needs = dose.needs;
     for unknown in [balance.err(), replace.err(), treatment.err()] {
         if let Some(Unknown::Needs(more)) = unknown {
@@ -152,9 +159,24 @@ pub fn plan(case: &Case) -> Plan {
         needs = needs.and(known.needs);
     }
     let go = rules::go(case, &dose, &gates);
+    let power = rules::power(case, &gates);
+    let earliest = rules::earliest(case, &gates, &treatment);
     let schedule = schedule::schedule(case, &dose);
     let counted_from = salted.filter(|_| water_first).and_then(|case| case.read());
-    Plan { counted_from, dose, balance, excess, replace, treatment, gates, go, needs, schedule }
+    Plan {
+        counted_from,
+        dose,
+        balance,
+        excess,
+        replace,
+        treatment,
+        gates,
+        go,
+        power,
+        earliest,
+        needs,
+        schedule,
+    }
 }
 
 /// The case with the salt that is in its water now: the reading, and once salt went in the estimate.

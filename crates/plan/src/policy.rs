@@ -156,6 +156,27 @@ pub const TESTS_AFTER: [i64; 4] = [1, 2, 3, 5];
 /// Hours by which a step may be late before it counts as gone by. Our choice.
 pub const GRACE: i64 = 6;
 
+/// Days from laying a cement finish to salt. Common practice; start-up cards say 28 or 30.
+pub const FINISH_DAYS: i64 = 30;
+/// Days for which a reading is fresh; for which it is a reading. Our choice.
+pub const READING_DAYS: [i64; 2] = [7, 30];
+/// Combined chlorine: passes up to the first, stops above the second, mg/L. From memory of published codes.
+pub const COMBINED: [f64; 2] = [0.4, 1.0];
+/// Copper: passes below the first, stops above the second, mg/L. Common practice.
+pub const COPPER: [f64; 2] = [0.2, 0.5];
+/// The same for iron.
+pub const IRON: [f64; 2] = [0.2, 0.3];
+/// Alkalinity with a generator: passes in the inner band, stops outside the outer, mg/L. Common practice.
+pub const ALKALINITY_PASS: [f64; 2] = [60.0, 120.0];
+/// See [`ALKALINITY_PASS`].
+pub const ALKALINITY_WAIT: [f64; 2] = [40.0, 200.0];
+/// Hardness over cement, the two bands in the same way. Common practice, near a published ideal of 200 to 400.
+pub const HARDNESS_CEMENT: [[f64; 2]; 2] = [[200.0, 400.0], [100.0, 1_000.0]];
+/// The same in a shell. Common practice.
+pub const HARDNESS_SHELL: [[f64; 2]; 2] = [[50.0, 300.0], [0.0, 1_000.0]];
+/// Cyanuric acid outdoors, mg/L. Common practice.
+pub const CYANURATE_PASS: [f64; 2] = [30.0, 50.0];
+
 /// Salt before the first reading once there is one: mean and spread, mg/L. Our choice: so wide that the
 /// reading speaks, and not a history that the reading belies.
 pub const BEFORE_READING: (f64, f64) = (1_500.0, 3_000.0);

@@ -2,11 +2,13 @@
 
 use crate::Unknown;
 use crate::balance::{Balance, shown};
-use crate::case::{Case, Optional};
+use crate::case::Case;
 use crate::choice::{Instrument, Method, Surface};
 use crate::policy;
+use crate::ready;
 use crate::staging::{Dose, Standing};
 use crate::treat::Treatment;
+use chem::Mass;
 
 /// What a gate says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -19,45 +21,142 @@ pub enum Verdict {
     Stop,
     /// Something is missing, which is never a pass.
     Unknown,
-    /// Not asked here: it is for the person to confirm.
-    Confirm,
+    /// Somebody who may has ruled against it, in writing.
+    Over,
 }
 
-/// A gate this plan can judge.
+/// A gate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Gate {
-    /// How much water there is, and how that was found.
-    Volume,
-    /// The salt reading, and with what it was read.
-    Reading,
-    /// The generator's target.
-    Target,
+    /// The local code, where the pool is not one household's.
+    Code,
+    /// What the water was treated with before.
+    Past,
+    /// Cyanuric acid that only other water brings down.
+    Cyanurate,
+    /// The fill water's tests.
+    Fill,
+    /// Filled, pump and filter running.
+    Running,
+    /// Clarity.
+    Clear,
+    /// Algae.
+    Algae,
+    /// Free chlorine.
+    Chlorine,
+    /// Combined chlorine.
+    Combined,
+    /// Copper.
+    Copper,
+    /// Iron.
+    Iron,
+    /// What has to be done to the water before the salt, by the person's own goals.
+    First,
     /// The water's temperature.
     Heat,
+    /// Alkalinity.
+    Alkalinity,
+    /// Hardness, by surface.
+    Hardness,
+    /// The band for cyanuric acid, by place.
+    Stabiliser,
     /// pH.
     Ph,
     /// The saturation index after what is due.
     Index,
-    /// What has to be done to the water before the salt, by the person's own goals.
-    First,
-    /// Free chlorine, once there is a test of it; this plan does not ask for one.
-    Chlorine,
-    /// Cyanuric acid that only other water brings down.
-    Cyanurate,
+    /// How much water there is, and how that was found.
+    Volume,
+    /// The generator's target.
+    Target,
+    /// The salt reading, and with what it was read.
+    Reading,
+    /// How old it is.
+    ReadingAge,
+    /// The salt in the bags.
+    Grade,
+    /// The age of a cement finish.
+    FinishAge,
+    /// The written word on the finish.
+    Clearance,
+    /// Other makers' papers.
+    Papers,
+    /// Weather.
+    Weather,
+    /// Wiring.
+    Wired,
+    /// The last reading between the limits, for switching on.
+    Level,
+    /// Two days since the last bag, for switching on.
+    Clock,
 }
 
-/// One row a gate: its code on the page, and whether a wait at it holds the salt back.
-pub const GATES: [(Gate, &str, bool); 9] = [
-    (Gate::Volume, "volume", false), // The retest decides.
-    (Gate::Reading, "reading", true),
-    (Gate::Target, "target", true),
-    (Gate::Heat, "heat", true),
-    (Gate::Ph, "ph", true),
-    (Gate::Index, "index", true),
-    (Gate::First, "first", true),
-    (Gate::Chlorine, "chlorine", true),
-    (Gate::Cyanurate, "cyanurate", true),
-];
+/// What a gate does to the salt.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Salt {
+    /// A wait, or what is missing, holds it back.
+    Holds,
+    /// A wait is a note.
+    Notes,
+    /// It is not asked.
+    NotAsked,
+}
+
+/// A row of the table of gates.
+#[derive(Clone, Copy, Debug)]
+pub struct Row {
+    /// Which.
+    pub gate: Gate,
+    /// Its code on the page.
+    pub code: &'static str,
+    /// What it does to the salt.
+    pub salt: Salt,
+    /// Is it judged for switching on?
+    pub power: bool,
+    /// Is it answered in words rather than by figures?
+    pub asked: bool,
+}
+
+const fn row(gate: Gate, code: &'static str, salt: Salt, power: bool, asked: bool) -> Row {
+    Row { gate, code, salt, power, asked }
+}
+
+/// One row a gate, in the order of the work: what needs draining, clear water and chlorine, metals, balance,
+/// the reading, then papers and dates.
+pub const GATES: [Row; 30] = {
+    use Salt::*;
+    [
+        row(Gate::Code, "code", Notes, false, true),
+        row(Gate::Past, "past", Holds, false, true),
+        row(Gate::Cyanurate, "cyanurate", Holds, false, false),
+        row(Gate::Fill, "fill", Notes, false, true),
+        row(Gate::Running, "running", Holds, false, true),
+        row(Gate::Clear, "clear", Holds, false, true),
+        row(Gate::Algae, "algae", Holds, false, true),
+        row(Gate::Chlorine, "chlorine", Holds, true, true),
+        row(Gate::Combined, "combined", Notes, false, true),
+        row(Gate::Copper, "copper", Notes, false, true),
+        row(Gate::Iron, "iron", Notes, false, true),
+        row(Gate::First, "first", Holds, false, false),
+        row(Gate::Heat, "heat", Holds, true, false),
+        row(Gate::Alkalinity, "ta", Notes, false, true),
+        row(Gate::Hardness, "ch", Notes, false, true),
+        row(Gate::Stabiliser, "cya", Notes, false, true),
+        row(Gate::Ph, "ph", Holds, true, false),
+        row(Gate::Index, "index", Holds, false, false),
+        row(Gate::Volume, "volume", Notes, false, false), // The retest decides.
+        row(Gate::Target, "target", Holds, false, false),
+        row(Gate::Reading, "reading", Holds, false, false),
+        row(Gate::ReadingAge, "reading-age", Holds, false, true),
+        row(Gate::Grade, "grade", Notes, false, true),
+        row(Gate::FinishAge, "finish-age", Holds, false, true),
+        row(Gate::Clearance, "clearance", Holds, false, true),
+        row(Gate::Papers, "papers", Notes, false, true),
+        row(Gate::Weather, "weather", Notes, false, true),
+        row(Gate::Wired, "wired", Notes, true, true),
+        row(Gate::Level, "level", NotAsked, true, false),
+        row(Gate::Clock, "clock", NotAsked, true, false),
+    ]
+};
 
 /// What each gate says, in the order of [`GATES`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -74,8 +173,10 @@ pub enum Go {
     No,
     /// Not yet.
     NotYet,
-    /// Nothing known here stands against it.
-    Quote,
+    /// Every figure is there and nothing stands against it; what was asked besides is not answered yet.
+    Ask,
+    /// Yes.
+    Yes,
 }
 
 impl Gates {
@@ -91,40 +192,99 @@ impl Gates {
             .any(|gate| matches!(self.at(*gate), Verdict::Wait | Verdict::Stop))
     }
 
-    fn any(&self, verdict: Verdict) -> bool {
-        self.0.contains(&verdict)
-    }
-
-    fn waits(&self) -> bool {
-        GATES.iter().any(|(gate, _, holds)| *holds && self.at(*gate) == Verdict::Wait)
+    /// Says any gate of those that `of` chooses this?
+    fn any(&self, verdict: Verdict, of: impl Fn(&Row) -> bool) -> bool {
+        GATES.iter().any(|row| of(row) && self.at(row.gate) == verdict)
     }
 }
 
-/// Judges each gate; `reading` is judged before, by [`reading`]. A value on a limit takes the better side.
+/// What the readings and doses so far say to the gates.
+#[derive(Clone, Copy, Debug)]
+pub struct Read {
+    /// What the last reading is worth, by the instrument it was taken with.
+    by: Verdict,
+    /// When it was taken, in minutes.
+    at: Option<i64>,
+    /// Does it, with nothing put in since, stand between the limits?
+    level: Verdict,
+    /// When the last salt went in, in minutes.
+    last_dose: Option<i64>,
+}
+
+impl Read {
+    /// By the dose of today, whatever is to be done to the water first.
+    pub fn of(case: &Case, today: &Dose) -> Self {
+        let last_dose = today.course.and_then(|course| course.last_dose);
+        Self { by: reading(case, today), at: read_at(case, today), level: level(today), last_dose }
+    }
+}
+
+/// Judges each gate. A value on a limit takes the better side.
 ///
 /// ```
-/// use plan::{Case, Gate, Needs, Unknown, Verdict, rules};
+/// use plan::{Case, Dose, Gate, Needs, Unknown, Verdict, rules};
 /// let nothing = Err(Unknown::Needs(Needs::NONE));
-/// let gates = rules::gates(&Case::default(), Verdict::Unknown, &nothing, &Err(Unknown::NotAsked));
+/// let read = rules::Read::of(&Case::default(), &Dose::default());
+/// let gates = rules::gates(&Case::default(), &read, &nothing, &Err(Unknown::NotAsked));
 /// assert_eq!(gates.at(Gate::Ph), Verdict::Unknown);
 /// ```
 pub fn gates(
     case: &Case,
-    reading: Verdict,
+    read: &Read,
     balance: &Result<Balance, Unknown>,
     treatment: &Result<Treatment, Unknown>,
 ) -> Gates {
-    Gates(GATES.map(|(gate, ..)| match gate {
-        Gate::Volume => volume(case),
-        Gate::Reading => reading,
-        Gate::Target => target(case),
+    Gates(GATES.map(|row| match row.gate {
+        Gate::Code => ready::code(case),
+        Gate::Past => ready::past(case),
+        Gate::Cyanurate => cyanurate(case),
+        Gate::Fill => ready::fill(case),
+        Gate::Running => ready::running(case),
+        Gate::Clear => ready::clear(case),
+        Gate::Algae => ready::algae(case),
+        Gate::Chlorine => ready::chlorine(case),
+        Gate::Combined => ready::combined(case),
+        Gate::Copper => ready::copper(case),
+        Gate::Iron => ready::iron(case),
+        Gate::First => first(treatment),
         Gate::Heat => heat(case),
+        Gate::Alkalinity => ready::alkalinity(case),
+        Gate::Hardness => ready::hardness(case),
+        Gate::Stabiliser => ready::stabiliser(case),
         Gate::Ph => ph(case),
         Gate::Index => index(case, balance),
-        Gate::First => first(treatment),
-        Gate::Chlorine => chlorine(case),
-        Gate::Cyanurate => cyanurate(case),
+        Gate::Volume => volume(case),
+        Gate::Target => target(case),
+        Gate::Reading => read.by,
+        Gate::ReadingAge => ready::reading_age(case, read.at),
+        Gate::Grade => ready::grade(case),
+        Gate::FinishAge => ready::finish(case),
+        Gate::Clearance => ready::clearance(case),
+        Gate::Papers => ready::papers(case),
+        Gate::Weather => ready::weather(case),
+        Gate::Wired => ready::wired(case),
+        Gate::Level => read.level,
+        Gate::Clock => ready::clock(case, read.last_dose),
     }))
+}
+
+/// When the last reading was taken.
+fn read_at(case: &Case, today: &Dose) -> Option<i64> {
+    match today.latest()?.entry {
+        Some(line) => case.log.given().and_then(|log| log[line]).map(|entry| entry.when),
+        None => case.read_at.given(),
+    }
+}
+
+/// Does the last reading, with nothing put in since, stand between the limits?
+fn level(today: &Dose) -> Verdict {
+    let unread = today.course.is_some_and(|course| course.after > Mass::NONE);
+    match today.standing() {
+        None => Verdict::Unknown,
+        Some(Standing::Over) => Verdict::Stop,
+        Some(Standing::Within) if !unread => Verdict::Pass,
+        Some(_) => Verdict::Wait,
+    }
 }
 
 fn volume(case: &Case) -> Verdict {
@@ -135,8 +295,7 @@ fn volume(case: &Case) -> Verdict {
     }
 }
 
-/// What the last reading is worth, by the instrument it was taken with.
-pub fn reading(case: &Case, dose: &Dose) -> Verdict {
+fn reading(case: &Case, dose: &Dose) -> Verdict {
     match dose.latest().map(|visit| visit.reading.instrument) {
         Some(Instrument::Display) => Verdict::Wait,
         Some(_) => Verdict::Pass,
@@ -190,24 +349,6 @@ fn first(treatment: &Result<Treatment, Unknown>) -> Verdict {
     }
 }
 
-/// Without a test it is for the person to confirm.
-fn chlorine(case: &Case) -> Verdict {
-    let free = match case.water.chlorine {
-        Optional::LeftOut => return Verdict::Confirm,
-        Optional::Garbled => return Verdict::Unknown,
-        Optional::Given(free) => free.mg_per_l(),
-    };
-    let cya = case.water.cyanurate.map_or(0.0, |x| x.mg_per_l());
-    let least = if cya > 0.0 {
-        policy::CHLORINE_STABILISED.max(cya * policy::CHLORINE_OF_CYANURATE)
-    } else {
-        policy::CHLORINE_BARE
-    };
-    let goal = case.goals.given().and_then(|goals| goals.chlorine).map_or(0.0, |x| x.mg_per_l());
-    let most = policy::CHLORINE_MOST.max(goal).max(least);
-    if (least..=most).contains(&free) { Verdict::Pass } else { Verdict::Wait }
-}
-
 fn cyanurate(case: &Case) -> Verdict {
     match case.water.cyanurate.map(|x| x.mg_per_l()) {
         None => Verdict::Unknown,
@@ -224,18 +365,54 @@ pub fn low_is_a_note(case: &Case, balance: Option<&Balance>) -> bool {
         && judged.is_some_and(|i| shown(i.log10()) < -policy::INDEX_PASS)
 }
 
-/// The worst decides: a stop; then nothing to add, or nothing that can be told; then anything missing; then a
-/// wait that holds, which a stage that is in is too.
+/// May the salt go in? The worst decides: a stop; then nothing to add, or nothing that can be told; then a wait
+/// that holds, which a stage that is in is too; then anything missing.
 pub fn go(case: &Case, dose: &Dose, gates: &Gates) -> Go {
+    let salt = |row: &Row| row.salt != Salt::NotAsked;
+    let holds = |row: &Row| row.salt == Salt::Holds;
+    let figures = |row: &Row| holds(row) && !row.asked;
     match dose.standing() {
         Some(Standing::Over) => Go::No,
-        _ if gates.any(Verdict::Stop) => Go::No,
+        _ if gates.any(Verdict::Stop, salt) => Go::No,
         Some(Standing::Within) if gates.at(Gate::Reading) == Verdict::Pass => Go::Nothing,
         Some(Standing::Within | Standing::Held) => Go::NotYet,
         None => Go::CantSay,
-        Some(Standing::Short) if dose.is_in() => Go::NotYet,
-        Some(Standing::Short) if gates.any(Verdict::Unknown) || case.unlisted => Go::CantSay,
-        Some(Standing::Short) if gates.waits() => Go::NotYet,
-        Some(Standing::Short) => Go::Quote,
+        Some(Standing::Short) if dose.is_in() || gates.any(Verdict::Wait, holds) => Go::NotYet,
+        Some(Standing::Short) if gates.any(Verdict::Unknown, figures) || case.unlisted => Go::CantSay,
+        Some(Standing::Short) if gates.any(Verdict::Unknown, holds) => Go::Ask,
+        Some(Standing::Short) => Go::Yes,
     }
+}
+
+/// May the generator be switched on? By the gates that are judged for it.
+pub fn power(case: &Case, gates: &Gates) -> Go {
+    let power = |row: &Row| row.power;
+    if gates.any(Verdict::Stop, power) {
+        Go::No
+    } else if gates.any(Verdict::Wait, power) {
+        Go::NotYet
+    } else if gates.any(Verdict::Unknown, power) || case.unlisted {
+        Go::CantSay
+    } else {
+        Go::Yes
+    }
+}
+
+/// The first day on which salt may go in by the waits that have a date; `None` where none of them has. It may be
+/// later: other waits have no date.
+pub fn earliest(case: &Case, gates: &Gates, treatment: &Result<Treatment, Unknown>) -> Option<i64> {
+    let today = case.today?;
+    let age = ready::finish_day(case).filter(|_| gates.at(Gate::FinishAge) == Verdict::Wait);
+    let running = (gates.at(Gate::Running) == Verdict::Wait).then_some(today + 1);
+    let steps = treatment.as_ref().map_or(0, |treatment| {
+        treatment
+            .steps
+            .iter()
+            .zip(policy::WAIT)
+            .filter(|(step, _)| step.is_some())
+            .map(|(_, hours)| hours)
+            .sum()
+    });
+    let steps = (steps > 0).then_some(today + i64::from(steps.div_ceil(24)));
+    [age, running, steps].into_iter().flatten().max()
 }

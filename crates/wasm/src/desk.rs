@@ -10,7 +10,7 @@ use crate::views;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
-use web_sys::{Element, Event, FocusEvent, HtmlElement, HtmlFormElement, Window};
+use web_sys::{Element, Event, FocusEvent, HtmlElement, HtmlFormElement, HtmlInputElement, Window};
 
 /// A rest after the last key, before the sentence is spoken.
 const PAUSE_MS: i32 = 900;
@@ -114,6 +114,7 @@ impl Desk {
             "submit" => {
                 event.prevent_default();
                 let goal = self.form.get_attribute("action").unwrap_or_default();
+                views::reveal(&self.form, &goal)?;
                 if let Some(goal) = first(&self.form, &goal) {
                     goal.unchecked_into::<HtmlElement>().focus()?;
                 }
@@ -159,11 +160,20 @@ impl Desk {
         let Some(button) = target.closest("[data-act]")? else {
             return Ok(());
         };
+        let value = button.get_attribute("value").unwrap_or_default();
         match button.get_attribute("data-act").unwrap_or_default().as_str() {
             "print" => {
                 views::paper(&self.form, &button);
                 self.window.print()
             }
+            "now" => {
+                if let Some(field) = first(&self.form, &joined(&["[name='", &value, "']"])) {
+                    field.unchecked_ref::<HtmlInputElement>().set_value(&local_now());
+                }
+                self.leave(&value);
+                self.refresh()
+            }
+            "copy" => self.copy(&value),
             "back" => views::walk(&self.form, true),
             "next" => views::walk(&self.form, false),
             "clear" => {
@@ -183,6 +193,15 @@ impl Desk {
             },
             _ => Ok(()),
         }
+    }
+
+    /// Puts the text of the element of this id on the clipboard.
+    fn copy(&self, id: &str) -> Result<(), JsValue> {
+        if let Some(place) = first(&self.form, &joined(&["#", id])) {
+            let text = place.unchecked_ref::<HtmlElement>().inner_text();
+            let _ = self.window.navigator().clipboard().write_text(&text);
+        }
+        Ok(())
     }
 
     /// Opens the link that the page itself was opened with, if it is one.
@@ -240,6 +259,9 @@ impl Desk {
         if self.before.borrow().is_some() {
             answer.say("can.undo");
         }
+        if js_sys::Reflect::has(&self.window.navigator(), &"clipboard".into())? {
+            answer.say("can.copy");
+        }
         // A number is not at fault while its unit is being chosen.
         let (left, at) = (self.left.borrow().clone(), self.at.borrow().clone());
         answer.faults.retain(|fault| {
@@ -256,15 +278,10 @@ impl Desk {
 
     /// What only the browser knows: the time zone of each moment, and what somebody has unfolded.
     fn beside(&self) -> Vec<(String, String)> {
-        let now = js_sys::Date::now();
-        let minutes = (now / 60_000.0) as i64;
-        let zone = js_sys::Date::new(&now.into()).get_timezone_offset() as i64;
-        let mut all_of_it = vec![
-            ("now".to_string(), moment::write(minutes - zone)),
-            ("utc.now".to_string(), minutes.to_string()),
-        ];
+        let utc = ((js_sys::Date::now() / 60_000.0) as i64).to_string();
+        let mut all_of_it = vec![("now".to_string(), local_now()), ("utc.now".to_string(), utc)];
         for field in all(&self.form, "input[type='datetime-local']") {
-            let field = field.unchecked_ref::<web_sys::HtmlInputElement>();
+            let field = field.unchecked_ref::<HtmlInputElement>();
             let minutes = js_sys::Date::parse(&field.value()) / 60_000.0;
             if minutes.is_finite() {
                 all_of_it.push((joined(&["utc.", &field.name()]), (minutes as i64).to_string()));
@@ -332,6 +349,13 @@ impl Desk {
         let _ = self.window.history()?.replace_state_with_url(&JsValue::TRUE, "", Some(address));
         Ok(())
     }
+}
+
+/// What this place's clock shows.
+fn local_now() -> String {
+    let now = js_sys::Date::now();
+    let zone = js_sys::Date::new(&now.into()).get_timezone_offset();
+    moment::write((now / 60_000.0 - zone) as i64)
 }
 
 /// The page's signs for decimals and groups, asked of the browser once.

@@ -20,7 +20,7 @@ impl Pen {
     /// For a form, with the words for units that stand in it.
     pub fn new(form: HtmlFormElement) -> Self {
         let mut words = Vec::new();
-        for list in all(&form, "template[data-units]").into_iter().filter_map(content) {
+        for list in all(&form, "template[data-units], template[data-gates]").into_iter().filter_map(content) {
             for word in all(&list, "data[value]") {
                 let code = word.get_attribute("value").unwrap_or_default();
                 words.push((code, word.text_content().unwrap_or_default()));
@@ -76,7 +76,8 @@ impl Pen {
             let copy = line.clone_node_with_deep(true)?;
             for element in all(&copy, "*") {
                 // What has the line's number in it, where the template says N.
-                for attribute in ["name", "id", "for", "aria-describedby", "data-when", "data-fault"] {
+                for attribute in ["name", "value", "id", "for", "aria-describedby", "data-when", "data-fault"]
+                {
                     if let Some(value) = element.get_attribute(attribute) {
                         element.set_attribute(attribute, &value.replace('N', &n))?;
                     }

@@ -3,7 +3,10 @@
 use crate::unit::Kind;
 use chem::bounds::{self, Bounds};
 use plan::course::MOST_ENTRIES;
-use plan::{Ground, History, Instrument, Method, Surface};
+use plan::{
+    Algae, Clarity, Grade, Grains, Ground, History, Instrument, Method, Paper, Place, Running, Surface,
+    Treated, Weather, Wiring, Word, YesNo,
+};
 
 /// A question.
 #[derive(Debug)]
@@ -52,6 +55,14 @@ const fn choice(name: &'static str, codes: &'static [&'static str]) -> Field {
 
 const fn moment(name: &'static str) -> Field {
     Field { name, answer: Answered::Moment }
+}
+
+const fn day(name: &'static str) -> Field {
+    Field { name, answer: Answered::Day }
+}
+
+const fn text(name: &'static str) -> Field {
+    Field { name, answer: Answered::Text }
 }
 
 const WATER: In = In::Asked(Kind::Water, "pool.volume.unit");
@@ -111,6 +122,44 @@ pub const FIELDS: &[Field] = &[
     number("level.enough", &bounds::CHANCE, PART),
     number("level.drained", &bounds::CHANCE, PART),
     number("level.slack", &bounds::SLACK, In::Bare),
+    number("water.cc", &bounds::TRACE, In::Bare),
+    number("water.cu", &bounds::TRACE, In::Bare),
+    number("water.fe", &bounds::TRACE, In::Bare),
+    choice("salt.since", YesNo::CODES),
+    day("surface.day"),
+    choice("surface.word", Word::CODES),
+    text("surface.who"),
+    day("surface.word-day"),
+    choice("past.treated", Treated::CODES),
+    choice("papers.liner", Paper::CODES),
+    choice("papers.heater", Paper::CODES),
+    choice("papers.cover", Paper::CODES),
+    choice("papers.stone", Paper::CODES),
+    choice("papers.rails", Paper::CODES),
+    choice("ready.full", YesNo::CODES),
+    choice("ready.running", Running::CODES),
+    choice("ready.clear", Clarity::CODES),
+    choice("ready.algae", Algae::CODES),
+    choice("ready.people", YesNo::CODES),
+    choice("ready.weather", Weather::CODES),
+    choice("ready.wired", Wiring::CODES),
+    choice("bag.grade", Grade::CODES),
+    choice("pool.kind", plan::Kind::CODES),
+    choice("pool.operator", YesNo::CODES),
+    choice("pool.place", Place::CODES),
+    choice("grains", Grains::CODES),
+    text("over.finish-age.who"),
+    text("over.finish-age.role"),
+    day("over.finish-age.day"),
+    text("over.clearance.who"),
+    text("over.clearance.role"),
+    day("over.clearance.day"),
+    text("over.papers.who"),
+    text("over.papers.role"),
+    day("over.papers.day"),
+    text("over.code.who"),
+    text("over.code.role"),
+    day("over.code.day"),
     moment("start.when"),
     moment("on.when"),
     number("bag.price", &bounds::PRICE, In::Bare),

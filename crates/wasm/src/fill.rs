@@ -1,6 +1,6 @@
 //! Which name shows which part of the plan? Rounding lives here, words do not.
 
-use crate::answer::{Answer, Shown, joined};
+use crate::answer::{Answer, Line, Shown, joined};
 use crate::field;
 use crate::form::{Form, Units};
 use crate::moment;
@@ -8,7 +8,7 @@ use crate::number::Signs;
 use crate::unit::{Kind, Unit};
 use chem::{Alkalinity, Hardness, Mass, Salinity, State, Volume};
 use plan::replace::Amount;
-use plan::rules::GATES;
+use plan::rules::{GATES, Row, Salt};
 use plan::{Case, Go, Input, Needs, Plan, Standing, Unknown, Verdict};
 
 mod days;
@@ -92,8 +92,19 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
         Go::Nothing => "add.none",
         Go::No => "add.no",
         Go::NotYet => "add.wait",
-        Go::Quote => "add.quote",
+        Go::Ask => "add.unknown",
+        Go::Yes => "add.yes",
     });
+    if plan.go == Go::Ask {
+        f.answer.say("ready.open");
+    }
+    f.answer.say(match plan.power {
+        Go::No => "power.no",
+        Go::NotYet => "power.wait",
+        Go::Yes => "power.yes",
+        _ => "power.unknown",
+    });
+    f.days(case, plan);
 }
 
 impl Filler<'_> {
@@ -182,16 +193,27 @@ impl Filler<'_> {
     }
 
     fn gates(&mut self, plan: &Plan) {
-        for (gate, code, _) in GATES {
-            let verdict = match plan.gates.at(gate) {
-                Verdict::Pass => "pass",
-                Verdict::Wait => "wait",
-                Verdict::Stop => "stop",
-                Verdict::Unknown => "unknown",
-                Verdict::Confirm => "confirm",
+        let mut lines = Vec::new();
+        for Row { gate, code, salt, asked, .. } in GATES {
+            let (verdict, mut is) = match plan.gates.at(gate) {
+                Verdict::Pass => ("pass", "is.pass"),
+                Verdict::Wait => ("wait", "is.wait"),
+                Verdict::Stop => ("stop", "is.stop"),
+                Verdict::Unknown => ("unknown", "is.unknown"),
+                Verdict::Over => ("over", "is.over"),
             };
+            let ask = if salt == Salt::Holds { "ready.asks" } else { "ready.more" };
+            if verdict == "unknown" && asked && salt != Salt::NotAsked && !self.answer.holds(ask) {
+                self.answer.say(ask);
+            }
+            if verdict == "wait" && salt == Salt::Notes {
+                is = "is.note";
+            }
             self.answer.say(&joined(&["gate.", code, ".", verdict]));
+            let gate = Shown { text: String::new(), unit: Some(code) };
+            lines.push(Line { state: is, cells: vec![("gate".into(), gate)] });
         }
+        self.answer.rows.push(("gates", lines));
         if plan.gates.call_for_chemicals() {
             self.answer.say("adjust");
         }

@@ -169,13 +169,26 @@ impl Reader<'_> {
     pub fn day(&mut self, name: &'static str) -> Optional<i64> {
         match self.form.text(name) {
             "" => Optional::LeftOut,
-            text => moment::read_day(text).map_or_else(
-                || {
+            text => match moment::read_day(text) {
+                None => {
                     self.fault(name, "not-a-day");
                     Optional::Garbled
-                },
-                Optional::Given,
-            ),
+                }
+                Some(day) => {
+                    let shown = Shown { text: moment::write_day(day), unit: Some("day") };
+                    self.answer.put(&joined(&["echo.", name]), shown);
+                    Optional::Given(day)
+                }
+            },
         }
+    }
+
+    /// A person's own words, given back as they are; are there any?
+    pub fn words(&mut self, name: &'static str) -> bool {
+        let text = self.form.text(name);
+        if !text.is_empty() {
+            self.answer.put(&joined(&["echo.", name]), Shown { text: text.into(), unit: None });
+        }
+        !text.is_empty()
     }
 }

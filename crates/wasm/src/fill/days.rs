@@ -4,6 +4,7 @@ use super::Filler;
 use crate::answer::{Line, Shown, joined};
 use crate::moment;
 use plan::schedule::{Act, Schedule, Step};
+use plan::{Case, Plan, ready};
 
 const fn code(act: Act) -> &'static str {
     match act {
@@ -18,6 +19,19 @@ const fn code(act: Act) -> &'static str {
 }
 
 impl Filler<'_> {
+    /// The days that the waits tell of.
+    pub(super) fn days(&mut self, case: &Case, plan: &Plan) {
+        if plan.earliest.is_some() {
+            self.answer.say("ready.earliest");
+        }
+        let finish = ready::finish_day(case);
+        for (name, day) in [("ready.finish", finish), ("ready.earliest", plan.earliest)] {
+            if let Some(day) = day {
+                self.answer.put(name, Shown { text: moment::write_day(day), unit: Some("day") });
+            }
+        }
+    }
+
     pub(super) fn schedule(&mut self, schedule: &Schedule) {
         self.answer.say("schedule");
         if schedule.forecast {
