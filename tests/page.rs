@@ -119,14 +119,33 @@ fn outputs_are_the_same() {
     let page = values("output", "name");
     let in_faults = ["low", "high", "got", "other"].map(String::from);
     said.extend(cells);
+    said.extend(PAGES_OWN_OUTPUTS.map(String::from));
     said.extend(in_faults);
     let said = any_line(said);
     assert_eq!(missing(&said, &page), [""; 0], "said by the code, shown nowhere");
     assert_eq!(missing(&page, &said), [""; 0], "asked for by the page, never said");
 }
 
-/// What the page knows of itself and its browser.
-const PAGES_OWN: [&str; 2] = ["can.undo", "can.copy"];
+/// What the page knows of itself and its browser, of its files and its other jobs.
+const PAGES_OWN: [&str; 16] = [
+    "can.undo",
+    "can.copy",
+    "can.calendar",
+    "can.code",
+    "kept.yes",
+    "kept.no",
+    "kept.other",
+    "file.open",
+    "file.newer",
+    "file.wrong",
+    "link.given",
+    "link.long",
+    "print.old",
+    "jobs",
+    "job.own",
+    "job.other",
+];
+const PAGES_OWN_OUTPUTS: [&str; 5] = ["kept.when", "print.when", "job", "called", "saved"];
 
 #[test]
 fn states_are_the_same() {
@@ -172,7 +191,7 @@ fn every_fault_has_its_words_and_its_place() {
 fn every_question_is_asked_with_all_its_answers() {
     let asked: Names = values("input", "name").union(&values("select", "name")).cloned().collect();
     // What the page asks of nobody but its own style.
-    let mut known = names(&["view", "at", "paper"]);
+    let mut known = names(&["view", "at", "paper", "link.job"]);
     for field in FIELDS {
         known.insert(field.name.into());
         match &field.answer {

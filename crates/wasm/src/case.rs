@@ -333,6 +333,9 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         unlisted: false,
     };
     case.unlisted = r.answer.faults.iter().any(|fault| fault.code == "not-listed");
+    for name in ["job.name", "job.by", "job.note"] {
+        r.words(name);
+    }
     // What the decision goes by besides numbers.
     if r.is_faulty("pool.how") || r.is_faulty("salt.class") {
         case.doubt = Optional::Garbled;

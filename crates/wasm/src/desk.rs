@@ -1,11 +1,13 @@
 //! Who listens to the page? One desk a form: what was typed, left, cleared, linked and said.
 
 use crate::answer;
-use crate::answer::joined;
+use crate::answer::{Answer, joined};
 use crate::dom::{Pen, all, first};
 use crate::field::{self, LINES};
 use crate::form::Form;
 use crate::moment;
+use crate::shelf::Kept;
+use crate::store::Device;
 use crate::views;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -17,7 +19,7 @@ const PAUSE_MS: i32 = 900;
 /// From leaving a field to showing what is wrong with it: time for a press to end.
 const LEAVING_MS: i32 = 250;
 /// How a link to a filled form begins.
-const LINK: &str = "#sw1&";
+pub const LINK: &str = "#sw1&";
 const SENTENCE: &str = "template[data-say]";
 
 thread_local! {
@@ -25,20 +27,35 @@ thread_local! {
 }
 
 /// One form and what has to be remembered about it.
-struct Desk {
-    form: HtmlFormElement,
-    window: Window,
-    pen: Pen,
+pub struct Desk {
+    pub form: HtmlFormElement,
+    pub window: Window,
+    pub pen: Pen,
     /// The page's signs, in the form's own names for them.
-    signs: Vec<(String, String)>,
+    pub signs: Vec<(String, String)>,
+    /// The device's own store, which job is in hand, the number of its last write, and how it is kept.
+    pub store: Device,
+    pub job: RefCell<String>,
+    pub number: Cell<u64>,
+    pub kept: Cell<Kept>,
+    pub keeping: Cell<i32>,
+    /// What came with a link or a file and has no field here: kept, and passed on.
+    pub strange: RefCell<Vec<(String, String)>>,
+    /// What is to be said of the last file or link.
+    pub said_of_file: Cell<&'static str>,
+    /// Is the link drawn for paper? What was printed last, and when?
+    pub coded: Cell<bool>,
+    pub printed: RefCell<Option<(String, String)>>,
+    /// The answer that stands on the page.
+    pub answer: RefCell<Answer>,
     /// Fields once left: their faults may be shown.
-    left: RefCell<Vec<String>>,
+    pub left: RefCell<Vec<String>>,
     /// Fields whose faults are shown.
     faulty: RefCell<Vec<String>>,
     /// The field that has the focus, or had it last.
     at: RefCell<String>,
     /// What was typed before it was cleared or replaced.
-    before: RefCell<Option<Form>>,
+    pub before: RefCell<Option<Form>>,
     /// Where the sentence is spoken, and when, and which was last.
     status: Option<Element>,
     speaking: Cell<i32>,
@@ -61,6 +78,16 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
     }
     let desk = Rc::new(Desk {
         signs: signs(&form),
+        store: Device::of(&window),
+        job: RefCell::default(),
+        number: Cell::new(0),
+        kept: Cell::default(),
+        keeping: Cell::new(0),
+        strange: RefCell::default(),
+        said_of_file: Cell::new(""),
+        coded: Cell::new(false),
+        printed: RefCell::default(),
+        answer: RefCell::default(),
         pen: Pen::new(form.clone()),
         form,
         window,
@@ -73,15 +100,23 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
         leaving: Cell::new(0),
         said: RefCell::default(),
     });
-    for kind in ["input", "change", "focusout", "click", "submit", "toggle"] {
+    for kind in ["input", "change", "focusout", "click", "submit", "toggle", "dragover", "drop"] {
         desk.on(&desk.form, kind, Desk::happened)?;
     }
+    desk.on(&desk.window, "pagehide", |desk, _| desk.keep_now())?;
+    desk.on(&desk.window, "storage", |desk, event| desk.others_wrote(event.unchecked_ref()))?;
+    desk.on(&desk.window, "beforeprint", |desk, _| desk.draw_code())?;
     desk.on(&desk.window, "hashchange", |desk, _| match desk.window.history()?.state()?.is_truthy() {
         true => desk.refresh(), // An address of our own, gone back to: what is typed now is newer.
         false => desk.open_address().and_then(|()| desk.refresh()), // A place in the page keeps it too.
     })?;
     DESKS.with_borrow_mut(|all| all.push(desk.clone()));
-    desk.open_address()?;
+    desk.new_job();
+    match desk.window.location().hash()?.starts_with(LINK) {
+        true => desk.open_address()?,
+        false => desk.open_last()?,
+    }
+    serve_offline(&desk.window)?;
     desk.refresh()
 }
 
@@ -108,6 +143,23 @@ impl Desk {
         };
         let name = target.get_attribute("name").unwrap_or_default();
         match event.type_().as_str() {
+            "dragover" => {
+                event.prevent_default();
+                return Ok(());
+            }
+            "drop" => {
+                event.prevent_default();
+                let dropped = event.unchecked_ref::<web_sys::DragEvent>().data_transfer();
+                return match dropped.and_then(|d| d.files()).and_then(|files| files.get(0)) {
+                    Some(file) => self.take_file(&file),
+                    None => Ok(()),
+                };
+            }
+            "change" if target.has_attribute("data-file") => {
+                let chosen = target.unchecked_ref::<HtmlInputElement>();
+                let file = chosen.files().and_then(|files| files.get(0));
+                return file.map_or(Ok(()), |file| self.take_file(&file));
+            }
             "click" => return self.clicked(event, &target),
             "toggle" if !target.has_attribute("data-ask") => return Ok(()),
             "toggle" => {}
@@ -149,68 +201,13 @@ impl Desk {
         self.refresh()
     }
 
-    fn clicked(self: &Rc<Self>, event: &Event, target: &Element) -> Result<(), JsValue> {
-        if let Some(link) = target.closest("a[href^='#sw1&']")? {
-            event.prevent_default();
-            return self.open(&link.get_attribute("href").unwrap_or_default());
-        }
-        if let Some(link) = target.closest("a[href^='#']")? {
-            views::reveal(&self.form, &link.get_attribute("href").unwrap_or_default())?;
-        }
-        let Some(button) = target.closest("[data-act]")? else {
-            return Ok(());
-        };
-        let value = button.get_attribute("value").unwrap_or_default();
-        match button.get_attribute("data-act").unwrap_or_default().as_str() {
-            "print" => {
-                views::paper(&self.form, &button);
-                self.window.print()
-            }
-            "now" => {
-                if let Some(field) = first(&self.form, &joined(&["[name='", &value, "']"])) {
-                    field.unchecked_ref::<HtmlInputElement>().set_value(&local_now());
-                }
-                self.leave(&value);
-                self.refresh()
-            }
-            "copy" => self.copy(&value),
-            "back" => views::walk(&self.form, true),
-            "next" => views::walk(&self.form, false),
-            "clear" => {
-                let before = self.typed();
-                self.form.reset();
-                self.left.borrow_mut().clear();
-                *self.before.borrow_mut() = Some(before);
-                self.refresh()
-            }
-            // Pressed twice it undoes itself: what is typed now is never lost either.
-            "undo" => match self.before.replace(Some(self.typed())) {
-                None => Ok(()),
-                Some(form) => {
-                    self.form.reset();
-                    self.set(&form)
-                }
-            },
-            _ => Ok(()),
-        }
-    }
-
-    /// Puts the text of the element of this id on the clipboard.
-    fn copy(&self, id: &str) -> Result<(), JsValue> {
-        if let Some(place) = first(&self.form, &joined(&["#", id])) {
-            let text = place.unchecked_ref::<HtmlElement>().inner_text();
-            let _ = self.window.navigator().clipboard().write_text(&text);
-        }
-        Ok(())
-    }
-
     /// Opens the link that the page itself was opened with, if it is one.
     fn open_address(self: &Rc<Self>) -> Result<(), JsValue> {
         self.open(&self.window.location().hash()?)
     }
 
     /// Fills the form from a link; anything else is left alone.
-    fn open(self: &Rc<Self>, link: &str) -> Result<(), JsValue> {
+    pub fn open(self: &Rc<Self>, link: &str) -> Result<(), JsValue> {
         let Some(parts) = link.strip_prefix(LINK) else {
             return Ok(());
         };
@@ -223,13 +220,15 @@ impl Desk {
     }
 
     /// Puts texts into the fields of their names; a name the page has no field for is left.
-    fn set(self: &Rc<Self>, form: &Form) -> Result<(), JsValue> {
+    pub fn set(self: &Rc<Self>, form: &Form) -> Result<(), JsValue> {
         self.pen.lines((form.lines_used() + 1).min(LINES.len()))?;
+        let mut fields = Vec::new();
         for field in all(&self.form, "input[name], select[name], textarea[name]") {
             let name = field.get_attribute("name").unwrap_or_default();
+            fields.push(name.clone());
             let Some((_, text)) = form.0.iter().rev().find(|(n, _)| *n == name) else { continue };
             let (key, value) = match field.get_attribute("type").as_deref() {
-                Some("radio") => {
+                Some("radio" | "checkbox") => {
                     ("checked", JsValue::from(field.get_attribute("value").as_ref() == Some(text)))
                 }
                 _ => ("value", text.into()),
@@ -237,21 +236,26 @@ impl Desk {
             js_sys::Reflect::set(&field, &key.into(), &value)?;
             self.leave(&name);
         }
+        let strange = |name: &str| !fields.iter().any(|field| field == name);
+        let strange = form.0.iter().filter(|(name, _)| strange(name)).cloned().collect();
+        *self.strange.borrow_mut() = strange;
         if !form.text("view").is_empty() {
             views::fold(&self.form);
         }
         self.refresh()
     }
 
-    /// The form as typed.
-    fn typed(&self) -> Form {
+    /// The form as typed, and what came with it that has no field here.
+    pub fn typed(&self) -> Form {
         let data = web_sys::FormData::new_with_form(&self.form);
-        data.and_then(|data| Form::from_pairs(&data)).unwrap_or_default()
+        let mut form = data.and_then(|data| Form::from_pairs(&data)).unwrap_or_default();
+        form.0.extend(self.strange.borrow().iter().cloned());
+        form
     }
 
-    fn refresh(self: &Rc<Self>) -> Result<(), JsValue> {
+    pub fn refresh(self: &Rc<Self>) -> Result<(), JsValue> {
         let mut form = self.typed();
-        self.keep(&form)?;
+        self.keep_soon()?;
         self.pen.lines((form.lines_used() + 1).min(LINES.len()))?;
         form.0.extend(self.signs.iter().cloned());
         form.0.extend(self.beside());
@@ -259,9 +263,8 @@ impl Desk {
         if self.before.borrow().is_some() {
             answer.say("can.undo");
         }
-        if js_sys::Reflect::has(&self.window.navigator(), &"clipboard".into())? {
-            answer.say("can.copy");
-        }
+        self.tell(&mut answer);
+        self.abilities(&mut answer);
         // A number is not at fault while its unit is being chosen.
         let (left, at) = (self.left.borrow().clone(), self.at.borrow().clone());
         answer.faults.retain(|fault| {
@@ -269,6 +272,7 @@ impl Desk {
             left.iter().any(|n| n == fault.field) && !choosing
         });
         self.pen.write(&answer)?;
+        *self.answer.borrow_mut() = answer.clone();
         *self.faulty.borrow_mut() = answer.faults.iter().map(|fault| fault.field.to_string()).collect();
         match self.pen.sentence(SENTENCE, &answer) {
             Some(sentence) => self.speak(sentence),
@@ -278,7 +282,7 @@ impl Desk {
 
     /// What only the browser knows: the time zone of each moment, and what somebody has unfolded.
     fn beside(&self) -> Vec<(String, String)> {
-        let utc = ((js_sys::Date::now() / 60_000.0) as i64).to_string();
+        let utc = minutes().to_string();
         let mut all_of_it = vec![("now".to_string(), local_now()), ("utc.now".to_string(), utc)];
         for field in all(&self.form, "input[type='datetime-local']") {
             let field = field.unchecked_ref::<HtmlInputElement>();
@@ -294,7 +298,7 @@ impl Desk {
         all_of_it
     }
 
-    fn leave(&self, name: &str) {
+    pub fn leave(&self, name: &str) {
         let mut left = self.left.borrow_mut();
         if !left.iter().any(|n| n == name) {
             left.push(name.into());
@@ -314,7 +318,7 @@ impl Desk {
     }
 
     /// Does something after a while; what was waiting on the same timer is dropped.
-    fn later(
+    pub fn later(
         &self,
         timer: &Cell<i32>,
         after_ms: i32,
@@ -328,34 +332,41 @@ impl Desk {
         timer.set(set);
         Ok(())
     }
-
-    /// Keeps what is typed in the page's own address, where the form asks for it, so that a reload
-    /// loses nothing. A page that may not touch its address just does not keep it.
-    fn keep(&self, form: &Form) -> Result<(), JsValue> {
-        if !self.form.has_attribute("data-keep") {
-            return Ok(());
-        }
-        let parts = web_sys::UrlSearchParams::new()?;
-        for (name, text) in form.0.iter().filter(|(_, text)| !text.is_empty()) {
-            parts.append(name, text);
-        }
-        let address = joined(&[LINK, &parts.to_string().as_string().unwrap_or_default()]);
-        let kept = self.window.location().hash()?.starts_with(LINK);
-        let address = match form.is_blank() {
-            true if !kept => return Ok(()),
-            true => "#",
-            false => &address,
-        };
-        let _ = self.window.history()?.replace_state_with_url(&JsValue::TRUE, "", Some(address));
-        Ok(())
-    }
 }
 
-/// What this place's clock shows.
-fn local_now() -> String {
-    let now = js_sys::Date::now();
-    let zone = js_sys::Date::new(&now.into()).get_timezone_offset();
-    moment::write((now / 60_000.0 - zone) as i64)
+/// Minutes of elapsed time by this device's clock.
+pub fn minutes() -> i64 {
+    (js_sys::Date::now() / 60_000.0) as i64
+}
+
+/// What this place's clock shows then, as `datetime-local` has it.
+pub fn local(minutes: i64) -> String {
+    let then = js_sys::Date::new(&(minutes as f64 * 60_000.0).into());
+    moment::write(minutes - then.get_timezone_offset() as i64)
+}
+
+/// What it shows now.
+pub fn local_now() -> String {
+    local(minutes())
+}
+
+/// Lets a served page be found again without its server; nothing of it for a page from disk or in a frame.
+fn serve_offline(window: &Window) -> Result<(), JsValue> {
+    let document = window.document().ok_or("no document")?;
+    let served =
+        window.location().protocol()?.starts_with("http") && window.parent()?.as_ref() == Some(window);
+    let Some(worker) = document.query_selector("[data-worker]")?.filter(|_| served) else { return Ok(()) };
+    if let Some(head) = document.query_selector("head")? {
+        let link = document.create_element("link")?;
+        link.set_attribute("rel", "manifest")?;
+        link.set_attribute("href", &worker.get_attribute("data-manifest").unwrap_or_default())?;
+        head.append_child(&link)?;
+    }
+    if js_sys::Reflect::has(&window.navigator(), &"serviceWorker".into())? {
+        let address = worker.get_attribute("data-worker").unwrap_or_default();
+        let _ = window.navigator().service_worker().register(&address);
+    }
+    Ok(())
 }
 
 /// The page's signs for decimals and groups, asked of the browser once.

@@ -253,6 +253,6 @@ pub fn first(within: &Node, selector: &str) -> Option<Element> {
 }
 
 /// What a template holds.
-fn content(template: Element) -> Option<DocumentFragment> {
+pub fn content(template: Element) -> Option<DocumentFragment> {
     Some(template.dyn_ref::<HtmlTemplateElement>()?.content())
 }

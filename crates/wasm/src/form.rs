@@ -54,7 +54,7 @@ impl Form {
                     | "water.ta.unit"
                     | "water.ch.unit"
             ) || n.starts_with("sign.")
-                || ["treat.", "level.", "utc.", "ask."].iter().any(|begin| n.starts_with(begin))
+                || ["treat.", "level.", "utc.", "ask.", "link."].iter().any(|begin| n.starts_with(begin))
         };
         self.0.iter().all(|(n, text)| begun(n) || text.trim_ascii().is_empty())
     }

@@ -13,22 +13,34 @@
 //! | Which name shows which part of the plan? | `fill` |
 //! | How does an answer cross to a script? | [`plain`] |
 //! | What can a script call? | [`door`] |
+//! | What was typed, kept on this device: is it whole? | [`keep`] |
+//! | How do the steps become a calendar, a job a table, a link a code on paper? | [`calendar`], [`table`], [`code`] |
 //! | Who listens to the page? | `desk` |
+//! | What does each button do? | `acts` |
+//! | Where does a desk keep its jobs? How do they leave the page and come back? | `shelf`, on a `store`; `passing` |
 //! | Who writes on the page? | `dom` |
 //! | Which part of the page is in view? | `views` |
 
+mod acts;
 pub mod answer;
+pub mod calendar;
 mod case;
+pub mod code;
 mod desk;
 mod dom;
 pub mod door;
 pub mod field;
 mod fill;
 pub mod form;
+pub mod keep;
 pub mod moment;
 pub mod number;
+mod passing;
 pub mod plain;
 mod reader;
+mod shelf;
+mod store;
+pub mod table;
 pub mod unit;
 mod views;
 

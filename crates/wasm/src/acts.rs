@@ -1,0 +1,115 @@
+//! What does each button do, and which of them can?
+
+use crate::answer::{Answer, Shown, joined};
+use crate::desk::{Desk, local_now};
+use crate::dom::first;
+use crate::shelf::{job_of, parts};
+use crate::views;
+use std::rc::Rc;
+use wasm_bindgen::prelude::*;
+use web_sys::{Element, Event, HtmlElement, HtmlInputElement};
+
+impl Desk {
+    /// A press somewhere in the form.
+    pub fn clicked(self: &Rc<Self>, event: &Event, target: &Element) -> Result<(), JsValue> {
+        if let Some(link) = target.closest("a[href^='#sw1&']")? {
+            event.prevent_default();
+            return self.open(&link.get_attribute("href").unwrap_or_default());
+        }
+        if let Some(link) = target.closest("a[href^='#']")? {
+            views::reveal(&self.form, &link.get_attribute("href").unwrap_or_default())?;
+        }
+        let Some(button) = target.closest("[data-act]")? else {
+            return Ok(());
+        };
+        let value = button.get_attribute("value").unwrap_or_default();
+        match button.get_attribute("data-act").unwrap_or_default().as_str() {
+            "print" => {
+                views::paper(&self.form, &button);
+                self.window.print()
+            }
+            "now" => {
+                if let Some(field) = first(&self.form, &joined(&["[name='", &value, "']"])) {
+                    field.unchecked_ref::<HtmlInputElement>().set_value(&local_now());
+                }
+                self.leave(&value);
+                self.refresh()
+            }
+            "copy" => self.copy(&value),
+            "back" => views::walk(&self.form, true),
+            "next" => views::walk(&self.form, false),
+            "clear" | "new" => {
+                let before = self.typed();
+                self.keep_now()?;
+                self.new_job();
+                self.form.reset();
+                self.left.borrow_mut().clear();
+                *self.before.borrow_mut() = Some(before);
+                self.refresh()
+            }
+            "save" => self.give_file(),
+            "link" => self.give_link(),
+            "calendar" => {
+                let answer = self.answer.borrow().clone();
+                self.give_calendar(&answer)
+            }
+            "csv" => {
+                let answer = self.answer.borrow().clone();
+                self.give_table(&answer)
+            }
+            "take-theirs" => {
+                let job = self.job.borrow().clone();
+                self.open_job(&job)
+            }
+            "keep-mine" => self.keep_mine(),
+            "open-job" => match job_of(&button) {
+                Some(job) => {
+                    self.keep_now()?;
+                    self.open_job(&job)
+                }
+                None => Ok(()),
+            },
+            "drop-job" => job_of(&button).map_or(Ok(()), |job| self.drop_job(&job)),
+            // Pressed twice it undoes itself: what is typed now is never lost either.
+            "undo" => match self.before.replace(Some(self.typed())) {
+                None => Ok(()),
+                Some(form) => {
+                    self.form.reset();
+                    self.set(&form)
+                }
+            },
+            _ => Ok(()),
+        }
+    }
+
+    /// Puts the text of the element of this id on the clipboard.
+    fn copy(&self, id: &str) -> Result<(), JsValue> {
+        if let Some(place) = first(&self.form, &joined(&["#", id])) {
+            let text = place.unchecked_ref::<HtmlElement>().inner_text();
+            let _ = self.window.navigator().clipboard().write_text(&text);
+        }
+        Ok(())
+    }
+
+    /// What this page can do here, and what came of the last file, link or print.
+    pub fn abilities(&self, answer: &mut Answer) {
+        if js_sys::Reflect::has(&self.window.navigator(), &"clipboard".into()).unwrap_or(false) {
+            answer.say("can.copy");
+        }
+        if self.coded.get() {
+            answer.say("can.code");
+        }
+        if answer.holds("schedule") && !answer.holds("fault") {
+            answer.say("can.calendar");
+        }
+        if !self.said_of_file.get().is_empty() {
+            answer.say(self.said_of_file.get());
+        }
+        if let Some((text, when)) = &*self.printed.borrow()
+            && parts(&self.typed()).is_ok_and(|now| now != *text)
+        {
+            answer.say("print.old");
+            answer.put("print.when", Shown { text: when.clone(), unit: Some("moment") });
+        }
+    }
+}

@@ -1,0 +1,209 @@
+//! How does a job leave this page and come back? As a file, a link, a code on paper, a calendar, a table.
+
+use crate::answer::{Answer, joined};
+use crate::calendar::{self, Entry};
+use crate::code;
+use crate::desk::{Desk, LINK, local, minutes};
+use crate::dom::{all, first};
+use crate::form::Form;
+use crate::moment;
+use crate::shelf::parts;
+use crate::table::table;
+use js_sys::{Array, JSON, Object, Reflect};
+use std::rc::Rc;
+use wasm_bindgen::prelude::*;
+use web_sys::{Blob, BlobPropertyBag, File, HtmlElement, HtmlTextAreaElement, Url};
+
+/// A job file of this make.
+const MAKE: f64 = 1.0;
+/// A longer link is a burden to whoever has to pass it on: the file is offered.
+const LONGEST_LINK: usize = 1_800;
+
+impl Desk {
+    /// The page's own address with the form in it; nothing about a person unless that is ticked.
+    pub fn link(&self) -> Result<String, JsValue> {
+        let mut form = self.typed();
+        let named = form.text("link.job") == "yes";
+        form.0.retain(|(name, _)| {
+            let own = matches!(name.as_str(), "at" | "paper" | "view" | "link.job");
+            let person = ["job.", "surface.who", "over."].iter().any(|begin| name.starts_with(begin));
+            !own && !name.starts_with("level.") && (named || !person)
+        });
+        let href = self.window.location().href()?;
+        let page = href.split_once('#').map_or(href.as_str(), |(page, _)| page);
+        Ok(joined(&[page, LINK, &parts(&form)?]))
+    }
+
+    /// Has the page an address that others can open?
+    fn has_address(&self) -> bool {
+        self.window.location().protocol().is_ok_and(|protocol| protocol.starts_with("http"))
+    }
+
+    /// Shows the link, and copies it where that may be.
+    pub fn give_link(self: &Rc<Self>) -> Result<(), JsValue> {
+        let link = self.link()?;
+        if link.len() > LONGEST_LINK {
+            self.said_of_file.set("link.long");
+        } else {
+            self.said_of_file.set("link.given");
+            let _ = self.window.navigator().clipboard().write_text(&link);
+            self.show_text(&link);
+        }
+        self.refresh()
+    }
+
+    /// In a box, to be copied by hand.
+    fn show_text(&self, text: &str) {
+        if let Some(place) = first(&self.form, "textarea[data-box]") {
+            place.unchecked_ref::<HtmlTextAreaElement>().set_value(text);
+        }
+    }
+
+    /// Hands a text out as a file; a sandbox allows none, so there it is shown.
+    fn hand_out(self: &Rc<Self>, name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
+        let sandbox = self.window.origin() == "null" && self.has_address();
+        if sandbox {
+            self.said_of_file.set("link.given");
+            self.show_text(text);
+            return self.refresh();
+        }
+        let bag = BlobPropertyBag::new();
+        bag.set_type(kind);
+        let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &bag)?;
+        let address = Url::create_object_url_with_blob(&blob)?;
+        let anchor = self.window.document().ok_or("no document")?.create_element("a")?;
+        anchor.set_attribute("href", &address)?;
+        anchor.set_attribute("download", name)?;
+        anchor.unchecked_ref::<HtmlElement>().click();
+        Url::revoke_object_url(&address)
+    }
+
+    /// The job as a file.
+    pub fn give_file(self: &Rc<Self>) -> Result<(), JsValue> {
+        let (file, form) = (Object::new(), Object::new());
+        for (name, text) in self.typed().0 {
+            Reflect::set(&form, &name.into(), &text.into())?;
+        }
+        let fields: [(&str, JsValue); 4] = [
+            ("saltwright", MAKE.into()),
+            ("edition", env!("CARGO_PKG_VERSION").into()),
+            ("saved", moment::write(minutes()).into()),
+            ("form", form.into()),
+        ];
+        for (name, value) in fields {
+            Reflect::set(&file, &name.into(), &value)?;
+        }
+        let text: String = JSON::stringify(&file)?.into();
+        self.hand_out("saltwright.json", "application/json", &text)
+    }
+
+    /// Opens a file that somebody chose or let fall here.
+    pub fn take_file(self: &Rc<Self>, file: &File) -> Result<(), JsValue> {
+        let desk = self.clone();
+        let read = move |text: JsValue| desk.take_text(&text.as_string().unwrap_or_default());
+        let text = file.text();
+        Reflect::get(&text, &"then".into())?
+            .unchecked_ref::<js_sys::Function>()
+            .call1(&text, &Closure::once_into_js(read))?;
+        Ok(())
+    }
+
+    fn take_text(self: &Rc<Self>, text: &str) -> Result<(), JsValue> {
+        let Some((make, form)) = opened(text) else {
+            self.said_of_file.set("file.wrong");
+            return self.refresh();
+        };
+        let before = self.typed();
+        self.keep_now()?;
+        self.new_job();
+        self.form.reset();
+        *self.before.borrow_mut() = (!before.is_blank()).then_some(before);
+        self.said_of_file.set(if make > MAKE { "file.newer" } else { "file.open" });
+        self.set(&form)
+    }
+
+    /// The steps ahead as a calendar, each with the link to go on from; the job itself where there is no address.
+    pub fn give_calendar(self: &Rc<Self>, answer: &Answer) -> Result<(), JsValue> {
+        let job = self.job.borrow().clone();
+        let mut entries: Vec<Entry> = Vec::new();
+        for line in answer.rows.iter().filter(|(list, _)| *list == "steps").flat_map(|(_, lines)| lines) {
+            let Some((_, when)) = line.cells.iter().find(|(name, _)| name == "when") else { continue };
+            let step = Answer { states: vec![line.state.into()], ..Answer::default() };
+            let title = self.pen.sentence("template[data-calendar]", &step).unwrap_or_default();
+            let place = entries.iter().filter(|entry| entry.id.contains(line.state)).count().to_string();
+            entries.push(Entry {
+                id: joined(&[&job, ".", line.state, ".", &place]),
+                at: local(moment::read(&when.text).unwrap_or_default()),
+                title: title.split_ascii_whitespace().collect::<Vec<_>>().join(" "),
+            });
+        }
+        let link = self.link()?;
+        let link = if self.has_address() {
+            link.as_str()
+        } else {
+            link.split_once('#').map_or("", |(_, form)| form)
+        };
+        let text = calendar::calendar(&entries, link, &moment::write(minutes()), self.number.get());
+        self.hand_out("saltwright.ics", "text/calendar", &text)
+    }
+
+    /// What was typed, what came of it and what is to be done, as a table.
+    pub fn give_table(self: &Rc<Self>, answer: &Answer) -> Result<(), JsValue> {
+        let word = |name: &str| {
+            let words = first(&self.form, "template[data-table]").and_then(crate::dom::content);
+            let word = words.and_then(|words| first(&words, &joined(&["[data-word='", name, "']"])));
+            word.and_then(|word| word.text_content()).unwrap_or(name.into())
+        };
+        let heads = ["step", "name", "value", "unit", "when"].map(word);
+        let (typed, result, ahead) = (word("typed"), word("result"), word("ahead"));
+        let form = self.typed();
+        let mut rows: Vec<[&str; 5]> = vec![[&heads[0], &heads[1], &heads[2], &heads[3], &heads[4]]];
+        for (name, text) in form.0.iter().filter(|(name, text)| !text.is_empty() && !name.ends_with(".unit"))
+        {
+            let unit = crate::field::unit_of(name);
+            let unit = if unit == name { "" } else { form.text(unit) };
+            rows.push([&typed, name, text, unit, ""]);
+        }
+        for (name, shown) in
+            answer.outputs.iter().filter(|(name, shown)| !name.starts_with("echo.") && !shown.text.is_empty())
+        {
+            rows.push([&result, name, &shown.text, shown.unit.unwrap_or_default(), ""]);
+        }
+        for line in answer.rows.iter().filter(|(list, _)| *list == "steps").flat_map(|(_, lines)| lines) {
+            let when = line.cells.first().map_or("", |(_, when)| &when.text);
+            rows.push([&ahead, line.state, "", "", when]);
+        }
+        let decimal = self.signs.first().and_then(|(_, sign)| sign.chars().next()).unwrap_or('.');
+        let rows: Vec<&[&str]> = rows.iter().map(|row| &row[..]).collect();
+        self.hand_out("saltwright.csv", "text/csv", &table(&rows, decimal))
+    }
+
+    /// Draws the link for whoever holds the paper; nothing where there is no address, or it is too long.
+    pub fn draw_code(self: &Rc<Self>) -> Result<(), JsValue> {
+        let drawn = match self.has_address() {
+            true => code::code(&self.link()?),
+            false => None,
+        };
+        for place in all(&self.form, "svg[data-code]") {
+            let Some((width, path)) = &drawn else { continue };
+            let width = width.to_string();
+            place.set_attribute("viewBox", &joined(&["0 0 ", &width, " ", &width]))?;
+            for line in all(&place, "path") {
+                line.set_attribute("d", path)?;
+            }
+        }
+        self.coded.set(drawn.is_some());
+        *self.printed.borrow_mut() = Some((parts(&self.typed())?, moment::write(minutes())));
+        self.refresh()
+    }
+}
+
+/// The make of a job file and the form in it; `None` for any other file.
+fn opened(text: &str) -> Option<(f64, Form)> {
+    let file = JSON::parse(text).ok()?;
+    let get = |name: &str| Reflect::get(&file, &name.into()).ok();
+    let make = get("saltwright")?.as_f64()?;
+    let form = get("form")?;
+    let form = form.dyn_ref::<Object>()?;
+    Some((make, Form::from_pairs(&Object::entries(form)).ok()?))
+}

@@ -1,0 +1,186 @@
+//! Where does a desk keep its jobs? On this device, and in the page's own address where that can't be.
+
+use crate::answer::{Answer, Line, Shown};
+use crate::desk::{Desk, LINK, minutes};
+use crate::form::Form;
+use crate::keep::{self, NotKept};
+use crate::moment;
+use std::rc::Rc;
+use wasm_bindgen::prelude::*;
+use web_sys::{Element, StorageEvent};
+
+/// A rest after the last change, before it is kept.
+const REST_MS: i32 = 300;
+
+/// How the job in hand is kept.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum Kept {
+    /// Nothing to keep yet.
+    #[default]
+    NotYet,
+    /// On this device, at this minute.
+    Here(u64),
+    /// The store fails or is full: only the address has it.
+    Nowhere,
+    /// Another tab has kept a newer one.
+    Other,
+}
+
+impl Desk {
+    fn keeps(&self) -> bool {
+        self.form.has_attribute("data-keep")
+    }
+
+    /// Begins a job of its own.
+    pub fn new_job(&self) {
+        *self.job.borrow_mut() = (js_sys::Date::now() as u64).to_string();
+        self.number.set(0);
+        self.kept.set(Kept::NotYet);
+        self.strange.borrow_mut().clear();
+    }
+
+    /// Opens the job that was kept last.
+    pub fn open_last(self: &Rc<Self>) -> Result<(), JsValue> {
+        match keep::jobs(&self.store).into_iter().next().filter(|_| self.keeps()) {
+            Some((job, _)) => self.open_job(&job),
+            None => Ok(()),
+        }
+    }
+
+    /// Opens a kept job; what is typed now is kept first.
+    pub fn open_job(self: &Rc<Self>, job: &str) -> Result<(), JsValue> {
+        let Some(kept) = keep::read(&self.store, job) else { return Ok(()) };
+        let form = Form::from_pairs(&web_sys::UrlSearchParams::new_with_str(&kept.form)?.into())?;
+        self.new_job();
+        *self.job.borrow_mut() = job.into();
+        self.number.set(kept.number);
+        self.kept.set(Kept::Here(kept.saved));
+        self.form.reset();
+        self.set(&form)
+    }
+
+    /// Takes a kept job away; it can be put back.
+    pub fn drop_job(self: &Rc<Self>, job: &str) -> Result<(), JsValue> {
+        if let Some(kept) = keep::read(&self.store, job) {
+            let form = Form::from_pairs(&web_sys::UrlSearchParams::new_with_str(&kept.form)?.into())?;
+            keep::drop(&self.store, job);
+            *self.before.borrow_mut() = Some(form);
+            if *self.job.borrow() == job {
+                self.form.reset();
+                self.new_job();
+            }
+        }
+        self.refresh()
+    }
+
+    /// Keeps what is typed, after a rest.
+    pub fn keep_soon(self: &Rc<Self>) -> Result<(), JsValue> {
+        if !self.keeps() {
+            return Ok(());
+        }
+        let desk = self.clone();
+        self.later(&self.keeping, REST_MS, move || desk.keep_now())
+    }
+
+    /// Keeps what is typed.
+    pub fn keep_now(self: &Rc<Self>) -> Result<(), JsValue> {
+        let form = self.typed();
+        if !self.keeps() || form.is_blank() && self.number.get() == 0 {
+            return Ok(());
+        }
+        let text = parts(&form)?;
+        let (before, job, now) = (self.kept.get(), self.job.borrow().clone(), minutes() as u64);
+        let known = self.number.get();
+        let kept = match keep::write(&self.store, &job, &text, now, known) {
+            Ok(number) if number == known => before,
+            Ok(number) => {
+                self.number.set(number);
+                Kept::Here(now)
+            }
+            Err(NotKept::Newer) => Kept::Other,
+            Err(NotKept::NoStore) => Kept::Nowhere,
+        };
+        self.kept.set(kept);
+        self.address(if kept == Kept::Nowhere { &text } else { "" })?;
+        if kept == before { Ok(()) } else { self.refresh() }
+    }
+
+    /// Another tab has written: is it this job, and newer?
+    pub fn others_wrote(self: &Rc<Self>, event: &StorageEvent) -> Result<(), JsValue> {
+        let job = self.job.borrow().clone();
+        let newer = || keep::read(&self.store, &job).is_some_and(|kept| kept.number > self.number.get());
+        if event.key().is_some_and(|key| keep::is_of(&key, &job)) && newer() {
+            self.kept.set(Kept::Other);
+            return self.refresh();
+        }
+        Ok(())
+    }
+
+    /// Writes over what the other tab has kept.
+    pub fn keep_mine(self: &Rc<Self>) -> Result<(), JsValue> {
+        let theirs = keep::read(&self.store, &self.job.borrow()).map_or(0, |kept| kept.number);
+        self.number.set(theirs.max(self.number.get()));
+        self.kept.set(Kept::NotYet);
+        self.keep_now()
+    }
+
+    /// Puts the form into the page's address, or takes it out again. A page that may not touch its address just
+    /// does not have it there.
+    fn address(&self, text: &str) -> Result<(), JsValue> {
+        let there = self.window.location().hash()?;
+        let address = match text {
+            "" if there.starts_with(LINK) => "#".into(),
+            "" => return Ok(()),
+            text => crate::answer::joined(&[LINK, text]),
+        };
+        let _ = self.window.history()?.replace_state_with_url(&JsValue::TRUE, "", Some(&address));
+        Ok(())
+    }
+
+    /// Says how the job is kept, and which others there are.
+    pub fn tell(&self, answer: &mut Answer) {
+        match self.kept.get() {
+            _ if !self.keeps() => return,
+            Kept::NotYet => {}
+            Kept::Here(at) => {
+                answer.say("kept.yes");
+                answer.put("kept.when", shown(at));
+            }
+            Kept::Nowhere => answer.say("kept.no"),
+            Kept::Other => answer.say("kept.other"),
+        }
+        let mut lines = Vec::new();
+        for (job, kept) in keep::jobs(&self.store) {
+            let own = *self.job.borrow() == job;
+            let name =
+                web_sys::UrlSearchParams::new_with_str(&kept.form).ok().and_then(|form| form.get("job.name"));
+            let words = |text: String| Shown { text, unit: None };
+            let mut cells = vec![("job".into(), words(job)), ("saved".into(), shown(kept.saved))];
+            cells.extend(name.map(|name| ("called".into(), words(name))));
+            lines.push(Line { state: if own { "job.own" } else { "job.other" }, cells });
+        }
+        if lines.len() > 1 {
+            answer.say("jobs");
+        }
+        answer.rows.push(("jobs", lines));
+    }
+}
+
+fn shown(at: u64) -> Shown {
+    Shown { text: moment::write(at as i64), unit: Some("moment") }
+}
+
+/// What a form holds, as a link has it.
+pub fn parts(form: &Form) -> Result<String, JsValue> {
+    let parts = web_sys::UrlSearchParams::new()?;
+    for (name, text) in form.0.iter().filter(|(_, text)| !text.is_empty()) {
+        parts.append(name, text);
+    }
+    Ok(parts.to_string().into())
+}
+
+/// The job that the row with a button tells of.
+pub fn job_of(button: &Element) -> Option<String> {
+    let row = button.closest("[data-row]").ok()??;
+    crate::dom::first(&row, "output[name='job']")?.text_content()
+}
