@@ -130,12 +130,16 @@ impl Desk {
             let Some((_, when)) = line.cells.iter().find(|(name, _)| name == "when") else { continue };
             let step = Answer { states: vec![line.state.into()], ..Answer::default() };
             let title = self.pen.sentence("template[data-calendar]", &step).unwrap_or_default();
-            let place = entries.iter().filter(|entry| entry.id.contains(line.state)).count().to_string();
+            // The how-manieth of its kind: past steps are gone from the list, so counted from the end.
             entries.push(Entry {
-                id: joined(&[&job, ".", line.state, ".", &place]),
+                id: line.state.into(),
                 at: local(moment::read(&when.text).unwrap_or_default()),
-                title: title.split_ascii_whitespace().collect::<Vec<_>>().join(" "),
+                title,
             });
+        }
+        for at in 0..entries.len() {
+            let later = entries[at + 1..].iter().filter(|entry| entry.id == entries[at].id).count();
+            entries[at].id = joined(&[&job, ".", &entries[at].id, ".", &later.to_string()]);
         }
         let link = self.link()?;
         let link = if self.has_address() {
