@@ -55,6 +55,12 @@ pub enum Quantity {
     IonicStrength,
     /// Pressure of carbon dioxide, millionths of an atmosphere.
     Air,
+    /// A length of a pool, m.
+    Length,
+    /// A surface of a pool, m².
+    Area,
+    /// Water on a meter, or a part of a pool's, m³.
+    Water,
 }
 
 /// One row of the table.
@@ -137,6 +143,12 @@ table! {
     CONDUCTIVITY = Conductivity 0.0 .. 70.0, "From none to a little above sea water.";
     STRENGTH = IonicStrength 0.0 .. 1.0, "To a little above sea water.";
     AIR = Air 1.0 .. 1_000_000.0, "From next to none to nothing else.";
+    LENGTH = Length 0.0 .. 200.0, "None, where a pool ends in a point, to four times a racing pool (our choice).";
+    SPAN = Length 0.3 .. 200.0, "From a tub to four times a racing pool (our choice).";
+    DEPTH = Length 0.05 .. 10.0, "From a paddling pool to beyond a diving pit (our choice).";
+    AREA = Area 0.0 .. 40_000.0, "The longest length by itself.";
+    METER = Water 0.0 .. 100_000_000.0, "Whatever a meter can show (our choice).";
+    PART = Water 0.0 .. 20_000.0, "None, to the largest pool.";
 
     // What the ion model was checked for against PHREEQC. Outside it an index is refused, not guessed.
     MODEL_TEMPERATURE = Temperature 0.0 .. 42.0, "Range of the check against PHREEQC.";
