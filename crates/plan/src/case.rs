@@ -215,6 +215,10 @@ pub struct Case {
     pub products: Option<Products>,
     /// Where the other tests are to go; garbled while one of the goals is.
     pub goals: Optional<Goals>,
+    /// The water's surface, by the tape.
+    pub area: Option<Area>,
+    /// Mean depth, by the tape.
+    pub depth: Option<Length>,
 }
 
 impl Case {

@@ -7,6 +7,7 @@
 //! |---|---|
 //! | What is known about the pool? | [`case`] |
 //! | Which answers can be chosen? | [`choice`] |
+//! | Which size of the pool counts, and how was it found? | [`measure`] |
 //! | Which numbers are choices, and whose? | [`policy`] |
 //! | Between which limits is the salt to stand? | [`band`] |
 //! | What does the plain sum say, and what is decided on it? | [`staging`] |
@@ -35,6 +36,7 @@ pub mod dosing;
 pub mod estimate;
 mod filter;
 pub mod job;
+pub mod measure;
 pub mod mixture;
 pub mod odd;
 pub mod pays;

@@ -2,6 +2,10 @@
 //!
 //! "Common practice": the trade does it so, no source. "Our choice": we had to pick something.
 
+/// A typed size this much off the measured one means that one of the two is wrong, part of it. Our choice: above
+/// what two careful persons would differ by.
+pub const APART: f64 = 0.15;
+
 /// Target shown as an example until the generator's manual is read, mg/L. Our choice.
 pub const EXAMPLE_TARGET: f64 = 3_200.0;
 /// Low and high limit below and above the target until typed, mg/L. Our choice.

@@ -245,9 +245,21 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         r.answer.say("salt.conducts");
     }
     let size = r.quantity("bag.size", Mass::from_kilograms);
+    let units = Units::of(form);
+    let typed = r.quantity("pool.volume", Volume::from_cubic_metres);
+    let measured = r.measured();
+    if let Some(measured) = &measured {
+        r.show(measured, typed, units);
+    }
+    // A size that is typed always counts, also where it is garbled: then nobody knows which is meant.
+    let counted = measured.filter(|_| form.text("pool.volume").is_empty());
+    if counted.is_some() {
+        r.answer.say("pool.measured");
+    }
+    let chosen = r.choice("pool.how", Method::ALL, Method::code);
     let mut case = Case {
-        volume: r.quantity("pool.volume", Volume::from_cubic_metres),
-        method: r.choice("pool.how", Method::ALL, Method::code),
+        volume: typed.or(counted.map(|m| m.volume)),
+        method: chosen.or(counted.map(|m| m.method).filter(|_| form.text("pool.how").is_empty())),
         surface: r.choice("surface.kind", Surface::ALL, Surface::code),
         doubt: r.optional("pool.doubt", |x| Fraction::from_ratio(x).ok()),
         reading: r.salt("salt.now", instrument, water.heat),
@@ -276,6 +288,8 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         goals: r.goals(),
         ground: r.choice("less.ground", Ground::ALL, Ground::code),
         unlisted: false,
+        area: measured.and_then(|m| m.taped).map(|(_, size)| size.area),
+        depth: measured.and_then(|m| m.taped).map(|(_, size)| size.depth),
     };
     case.unlisted = r.answer.faults.iter().any(|fault| fault.code == "not-listed");
     // What the decision goes by besides numbers.
@@ -283,7 +297,10 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         case.doubt = Optional::Garbled;
     }
     let _ = r.choice("show", &["as-typed", "metric", "us"], |code| code);
-    for (name, prefix) in [("surface.kind", "is."), ("salt.how", "how."), ("pool.how", "found.")] {
+    if let Some(method) = case.method {
+        r.answer.say(&joined(&["found.", method.code()]));
+    }
+    for (name, prefix) in [("surface.kind", "is."), ("salt.how", "how.")] {
         let code = form.text(name);
         if !code.is_empty() && !r.is_faulty(name) {
             r.answer.say(&joined(&[prefix, code]));
@@ -292,5 +309,5 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     if form.is_blank() {
         r.answer.say("blank");
     }
-    (case, Units::of(form))
+    (case, units)
 }

@@ -33,6 +33,10 @@ pub enum Kind {
     Heat,
     /// A part of a whole; inside parts of 1.
     Part,
+    /// A length; inside m.
+    Length,
+    /// A surface; inside m².
+    Area,
 }
 
 /// A unit of one kind.
@@ -108,6 +112,10 @@ pub const UNITS: &[Unit] = &[
     unit("Cel", Kind::Heat, 1.0, 0.0, [1, 1], "[degF]"),
     unit("[degF]", Kind::Heat, 5.0 / 9.0, 32.0, [1, 1], "Cel"),
     unit("%", Kind::Part, 0.01, 0.0, [1, 1], "%"),
+    unit("m", Kind::Length, 1.0, 0.0, [2, 2], "[ft_i]"),
+    unit("[ft_i]", Kind::Length, 0.3048, 0.0, [2, 2], "m"),
+    unit("m2", Kind::Area, 1.0, 0.0, [1, 2], "[sft_i]"),
+    unit("[sft_i]", Kind::Area, 0.3048 * 0.3048, 0.0, [1, 1], "m2"),
 ];
 
 /// An ounce, for weighing in small lots: a sixteenth of a pound.
@@ -123,6 +131,12 @@ impl Unit {
     pub fn also(&self) -> &'static Unit {
         let salt = || Self::find(Kind::Salt, self.also);
         Self::find(self.kind, self.also).or_else(salt).unwrap_or(&UNITS[0])
+    }
+
+    /// The unit of surfaces where lengths are in this one.
+    pub fn squared(&self) -> &'static Unit {
+        let code = if self.code == "[ft_i]" { "[sft_i]" } else { "m2" };
+        Self::find(Kind::Area, code).unwrap_or(&UNITS[0])
     }
 
     /// The unit of the other salt figures when the reading is in this one.
