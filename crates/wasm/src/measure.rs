@@ -37,6 +37,17 @@ impl Reader<'_> {
                 None
             }
         });
+        for (name, kind, asked) in [
+            ("length.unit", Kind::Length, "pool.length.unit"),
+            ("part.unit", Kind::Water, "pool.part.unit"),
+            ("meter.unit", Kind::Water, "pool.meter.unit"),
+        ] {
+            let unit = Unit::find(kind, self.form.text(asked));
+            self.answer.put(name, Shown { text: String::new(), unit: unit.map(|u| u.code) });
+            if let Some(unit) = unit.filter(|u| u.kind == Kind::Length) {
+                self.answer.put("area.unit", Shown { text: String::new(), unit: Some(unit.squared().code) });
+            }
+        }
         // By the meter alone, or by both; a tape that is not finished takes nothing from the meter.
         measure::measured(metered, taped)
     }
