@@ -320,11 +320,9 @@ impl Reader<'_> {
                 answer.put("measured.apart", apart);
             }
         }
-        answer.say(if measured.method == plan::Method::Metered {
-            "measure.metered"
-        } else {
-            "measure.taped"
-        });
+        if measured.method == plan::Method::Metered {
+            answer.say("measure.metered");
+        }
         let Some((pool, size)) = &measured.taped else { return };
         answer.say("measure.drawn");
         let surface = units.length.squared();
