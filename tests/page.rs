@@ -65,6 +65,7 @@ fn forms() -> Vec<Form> {
                 form.0.retain(|(name, _)| *name != first_line(field.name));
                 forms.push(form);
             }
+            Answered::List(..) => {}
             Answered::Text => forms.push(with(field.name, "Ünder 1 & 2")),
             Answered::Day => forms.extend(["x", "2027-05-20"].map(|text| with(field.name, text))),
             Answered::Moment => forms.extend(["x", "2027-05-20T09:00"].map(|text| with(field.name, text))),
@@ -90,6 +91,16 @@ fn forms() -> Vec<Form> {
         .map(|(n, t)| with(n, t)),
     );
     forms.extend([("salt.low", "3300"), ("salt.high", "3000")].map(|(name, text)| with(name, text)));
+    // What is read only under some shapes: under each of them in every way.
+    for row in rows::all().filter(|row| row.form.iter().any(|part| part.contains("pool.shape="))) {
+        for field in FIELDS.iter().filter(|field| field.name.starts_with("pool.")) {
+            for text in ["", "x", "99999"] {
+                let mut form = rows::form(row.form);
+                form.0.push((field.name.into(), text.into()));
+                forms.push(form);
+            }
+        }
+    }
     for row in rows::all() {
         let mut bare = rows::form(row.form);
         bare.0.retain(|(name, _)| !name.starts_with("bag.") && !name.ends_with(".unit"));
@@ -116,7 +127,8 @@ fn outputs_are_the_same() {
                 .map(|(name, _)| name),
         );
     }
-    let page = values("output", "name");
+    // Labels of a drawing are written like outputs.
+    let page = &values("output", "name") | &values("text", "data-shape");
     let in_faults = ["low", "high", "got", "other"].map(String::from);
     said.extend(cells);
     said.extend(PAGES_OWN_OUTPUTS.map(String::from));
@@ -198,7 +210,8 @@ fn every_question_is_asked_with_all_its_answers() {
             Answered::Choice(all) => {
                 assert_eq!(missing(&names(all), &offered(field.name)), [""; 0], "{}", field.name)
             }
-            Answered::Number(_, In::Asked(kind, unit) | In::Usual(kind, unit, _)) => {
+            Answered::Number(_, In::Asked(kind, unit) | In::Usual(kind, unit, _))
+            | Answered::List(_, In::Asked(kind, unit)) => {
                 known.insert((*unit).into());
                 // Salt, and what a test of it shows, are chosen in one place.
                 let salt = |kind: Kind| matches!(kind, Kind::Salt | Kind::Reading);
@@ -206,7 +219,8 @@ fn every_question_is_asked_with_all_its_answers() {
                 let units: Vec<_> = UNITS.iter().filter(|u| of(u)).map(|u| u.code).collect();
                 assert_eq!(missing(&names(&units), &offered(unit)), [""; 0], "{unit}");
             }
-            Answered::Number(..) | Answered::Moment | Answered::Day | Answered::Text => {}
+            Answered::Number(..) | Answered::List(..) | Answered::Moment | Answered::Day | Answered::Text => {
+            }
         }
     }
     assert_eq!(missing(&known, &asked), [""; 0], "known to the code, asked nowhere");

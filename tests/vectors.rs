@@ -166,6 +166,7 @@ fn every_vector_file_agrees_and_equals_native() {
         "saturation-index.csv",
         "titrations.csv",
         "treatments.csv",
+        "volumes.csv",
         "worked.csv"
     ];
     assert_eq!(files.len(), CHECKS.len(), "a file with a check is not embedded");

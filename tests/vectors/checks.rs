@@ -2,6 +2,7 @@
 
 use super::{Found, PRINTED, Row, index, plainly, ppm, printed, relative};
 use chem::recipe::{self, Goal, dose_to_ph};
+use chem::shape::{Floor, Ledge, Measures, Outline, Pool, Steps};
 use chem::treatment::{AcidStrength, BleachStrength, Chemical, Dose};
 use chem::*;
 
@@ -285,6 +286,14 @@ pub const CHECKS: &[Check] = &[
         };
         vec![printed(row, "printed", ours)]
     }),
+    ("volumes.csv", PRINTED, |row| {
+        let size = pool(row).size().unwrap();
+        let by_trapezoids = row.text("outline") == "trapezoid";
+        let other =
+            size.offsets.filter(|_| by_trapezoids).map(|both| both.0.square_metres() * size.depth.metres());
+        let water = other.unwrap_or(size.volume.cubic_metres());
+        vec![printed(row, "gal", water / 0.003785411784), printed(row, "m3", water)]
+    }),
     ("dilution.csv", PRINTED, |row| {
         let [now, target, fill] = ["salt_mgl", "target_mgl", "fill_mgl"].map(|c| ppm(row.number(c)));
         let volume = volume(row);
@@ -332,4 +341,48 @@ fn volume(row: &Row) -> Volume {
         _ => 1000.0,
     };
     Volume::from_cubic_metres(row.number("volume") * litres / 1000.0).unwrap()
+}
+
+/// The pool of a row of measures, in feet or in metres.
+fn pool(row: &Row) -> Pool {
+    let one = if row.text("unit") == "m" { 1.0 } else { 0.3048 };
+    let m = |x: f64| Length::from_metres(x * one).unwrap();
+    let all =
+        |name: &str| -> Vec<f64> { row.text(name).split_whitespace().map(|x| x.parse().unwrap()).collect() };
+    let list = |of: &[f64]| {
+        let mut list = Measures::NONE;
+        assert!(of.iter().all(|x| list.push(m(*x))));
+        list
+    };
+    let (sides, depths, parts) = (all("measures"), all("depths"), all("floor_parts"));
+    let two = |of: &[f64]| [m(of[0]), m(of[1])];
+    Pool {
+        outline: match row.text("outline") {
+            "rectangle" => Outline::Rectangle(two(&sides)),
+            "round" => Outline::Round(m(sides[0])),
+            "ellipse" => Outline::Ellipse(two(&sides)),
+            "stadium" => Outline::Stadium(two(&sides)),
+            "kidney" => Outline::Kidney(m(sides[0]), two(&sides[1..])),
+            _ => Outline::Offsets(m(sides[0]), list(&sides[1..])),
+        },
+        floor: match row.text("floor") {
+            "level" => Floor::Level(m(depths[0])),
+            "slope" => Floor::Slope(two(&depths)),
+            "break" => Floor::Break(two(&depths), two(&parts)),
+            _ => Floor::Hopper(two(&depths), m(parts[0]), two(&parts[1..])),
+        },
+        wing: (all("wing").first()).map(|_| [0, 1, 2].map(|i| m(all("wing")[i]))),
+        ledge: all("ledge").first().map(|area| Ledge {
+            area: Area::from_square_metres(area * one * one).unwrap(),
+            water: m(all("ledge")[1]),
+            around: m(all("ledge")[2]),
+        }),
+        steps: all("steps").first().map(|width| Steps {
+            width: m(*width),
+            tread: m(all("steps")[1]),
+            heights: list(&all("steps")[2..]),
+        }),
+        less: 0.0,
+        spa: row.number("spa") * one * one * one,
+    }
 }

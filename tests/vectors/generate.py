@@ -22,6 +22,7 @@ from phreeqc import (
     ALKALINITY, CACO3, CARBON, CHLORINATED, CHLORINE, COLUMNS, CYANURIC, INDEX, LITRES_A_KG, MODEL, NACL, PH,
     SOURCE as PHREEQC, Phreeqc, Water, drawn, edges, reacted,
 )  # fmt: skip
+from volumes import volumes
 from worked import hocl_by_hand, recipes, worked
 
 FILES = []
@@ -33,7 +34,7 @@ def file(function):
     return function
 
 
-for function in (worked, recipes, hocl_by_hand):
+for function in (worked, recipes, hocl_by_hand, volumes):
     file(function)
 
 

@@ -35,6 +35,18 @@ pub enum Quantity {
     Cyanurate,
     /// Combined chlorine, copper or iron, mg/L.
     Trace,
+    /// Chlorine used up, mg/L a day.
+    Demand,
+    /// Chlorine made, g/h.
+    Output,
+    /// Hours of a day.
+    Hours,
+    /// Water lost, m³.
+    Lost,
+    /// Rain, m.
+    Rain,
+    /// Water moved, m³/h.
+    Flow,
     /// Boron, mg/L as B.
     Boron,
     /// Magnesium hardness, mg/L as CaCO3.
@@ -59,6 +71,12 @@ pub enum Quantity {
     IonicStrength,
     /// Pressure of carbon dioxide, millionths of an atmosphere.
     Air,
+    /// A length of a pool, m.
+    Length,
+    /// A surface of a pool, m².
+    Area,
+    /// Water on a meter, or a part of a pool's, m³.
+    Water,
 }
 
 /// One row of the table.
@@ -112,6 +130,12 @@ table! {
     BAG_SIZE = BagSize 0.1 .. 2_000.0, "From a carton to a bulk sack (our choice).";
     BAGS = Bags 0.0 .. 100_000.0, "A whole number of bags (our choice).";
     TRACE = Trace 0.0 .. 100.0, "Far beyond what any pool should hold (our choice).";
+    DEMAND = Demand 0.05 .. 50.0, "From a covered pool in winter to a crowded spa (our choice).";
+    OUTPUT = Output 0.05 .. 20_000.0, "From a tub's cell to a public plant (our choice).";
+    HOURS = Hours 0.1 .. 24.0, "A day has no more.";
+    LOST = Lost 0.0 .. 200_000.0, "Ten times the largest pool (our choice).";
+    RAIN = Rain 0.0 .. 12.0, "A wet year in the wettest places (our choice).";
+    FLOW = Flow 0.001 .. 5_000.0, "From a trickle to a fire pump (our choice).";
     PRICE = Price 0.0 .. 10_000_000.0, "Any money's (our choice).";
     PURITY = Purity 0.5 .. 1.0, "Below half it is not pool salt (our choice).";
     FRACTION = Fraction 0.0 .. 1.0, "A part of a whole.";
@@ -143,6 +167,12 @@ table! {
     CONDUCTIVITY = Conductivity 0.0 .. 70.0, "From none to a little above sea water.";
     STRENGTH = IonicStrength 0.0 .. 1.0, "To a little above sea water.";
     AIR = Air 1.0 .. 1_000_000.0, "From next to none to nothing else.";
+    LENGTH = Length 0.0 .. 200.0, "None, where a pool ends in a point, to four times a racing pool (our choice).";
+    SPAN = Length 0.3 .. 200.0, "From a tub to four times a racing pool (our choice).";
+    DEPTH = Length 0.05 .. 10.0, "From a paddling pool to beyond a diving pit (our choice).";
+    AREA = Area 0.0 .. 40_000.0, "The longest length by itself.";
+    METER = Water 0.0 .. 100_000_000.0, "Whatever a meter can show (our choice).";
+    PART = Water 0.0 .. 20_000.0, "None, to the largest pool.";
 
     // What the ion model was checked for against PHREEQC. Outside it an index is refused, not guessed.
     MODEL_TEMPERATURE = Temperature 0.0 .. 42.0, "Range of the check against PHREEQC.";

@@ -18,6 +18,7 @@
 //! | What do the usual table forms of the index say? | [`comparison`] |
 //! | How much salt for a rise; how much of a reading is salt? | [`salt`] |
 //! | How much water to replace? | [`dilution`] |
+//! | How much water does a pool of these measures hold? | [`shape`] |
 //!
 //! # Source keys
 //!
@@ -48,6 +49,7 @@ pub mod dilution;
 pub mod equilibrium;
 pub mod recipe;
 pub mod salt;
+pub mod shape;
 pub mod speciation;
 pub mod species;
 mod strength;

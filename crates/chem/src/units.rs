@@ -86,6 +86,10 @@ measured! {
     Conductivity, CONDUCTIVITY, from_ms_per_cm, ms_per_cm, "mS/cm";
     /// Sulfate.
     Sulfate, SULFATE, from_mg_per_l, mg_per_l, "mg/L as SO4";
+    /// A length.
+    Length, LENGTH, from_metres, metres, "m";
+    /// A surface.
+    Area, AREA, from_square_metres, square_metres, "m²";
 }
 
 found! {

@@ -5,6 +5,7 @@ use crate::choice::*;
 use crate::course::Log;
 use crate::policy::Levels;
 use crate::ready::Ready;
+use crate::running::{Flow, Run, Season};
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
 
@@ -230,6 +231,16 @@ pub struct Case {
     pub goals: Optional<Goals>,
     /// What was asked about the pool besides figures.
     pub ready: Ready,
+    /// The generator and its pump.
+    pub run: Run,
+    /// A season.
+    pub season: Season,
+    /// How fast water is let out and in, and its price.
+    pub flow: Flow,
+    /// The water's surface, by the tape.
+    pub area: Option<Area>,
+    /// Mean depth, by the tape.
+    pub depth: Option<Length>,
 }
 
 impl Case {

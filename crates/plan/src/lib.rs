@@ -7,6 +7,7 @@
 //! |---|---|
 //! | What is known about the pool? | [`case`] |
 //! | Which answers can be chosen? | [`choice`] |
+//! | Which size of the pool counts, and how was it found? | [`measure`] |
 //! | Which numbers are choices, and whose? | [`policy`] |
 //! | Between which limits is the salt to stand? | [`band`] |
 //! | What does the plain sum say, and what is decided on it? | [`staging`] |
@@ -23,6 +24,7 @@
 //! | What if there is too much of what only other water takes out? | [`replace`] |
 //! | May it go in? May the generator be switched on? | [`rules`] |
 //! | Is the pool ready? | [`ready`] |
+//! | How is the output to be set? What does a season take? | [`running`] |
 //! | What is to be done when? | [`schedule`] |
 #![no_std]
 
@@ -37,6 +39,7 @@ pub mod dosing;
 pub mod estimate;
 mod filter;
 pub mod job;
+pub mod measure;
 pub mod mixture;
 pub mod odd;
 pub mod pays;
@@ -44,6 +47,7 @@ pub mod policy;
 pub mod ready;
 pub mod replace;
 pub mod rules;
+pub mod running;
 pub mod schedule;
 pub mod spread;
 pub mod stage;
@@ -106,6 +110,19 @@ pub struct Plan {
     pub needs: Needs,
     /// What lies ahead, once there is a moment to reckon from.
     pub schedule: Option<Schedule>,
+    /// The generator at work.
+    pub running: AtWork,
+}
+
+/// The generator at work, as far as each part is known.
+#[derive(Clone, Copy, Debug)]
+pub struct AtWork {
+    /// A setting to begin with.
+    pub setting: Option<running::Setting>,
+    /// What brings a pH that has climbed back.
+    pub climb: Option<running::Climb>,
+    /// What a season takes.
+    pub ahead: Option<running::Ahead>,
 }
 
 /// Works out the plan.
@@ -162,6 +179,11 @@ pub fn plan(case: &Case) -> Plan {
     let power = rules::power(case, &gates);
     let earliest = rules::earliest(case, &gates, &treatment);
     let schedule = schedule::schedule(case, &dose);
+    let running = AtWork {
+        setting: running::setting(&here),
+        climb: case.band.and_then(|band| running::climb(&tested, band.target)),
+        ahead: running::ahead(&here),
+    };
     let counted_from = salted.filter(|_| water_first).and_then(|case| case.read());
     Plan {
         counted_from,
@@ -176,6 +198,7 @@ pub fn plan(case: &Case) -> Plan {
         earliest,
         needs,
         schedule,
+        running,
     }
 }
 

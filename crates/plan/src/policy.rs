@@ -2,6 +2,10 @@
 //!
 //! "Common practice": the trade does it so, no source. "Our choice": we had to pick something.
 
+/// A typed size this much off the measured one means that one of the two is wrong, part of it. Our choice: above
+/// what two careful persons would differ by.
+pub const APART: f64 = 0.15;
+
 /// Target shown as an example until the generator's manual is read, mg/L. Our choice.
 pub const EXAMPLE_TARGET: f64 = 3_200.0;
 /// Low and high limit below and above the target until typed, mg/L. Our choice.
@@ -155,6 +159,24 @@ pub const BRUSH: [[i64; 2]; 4] = [[4, 6], [24, 25], [32, 34], [46, 48]];
 pub const TESTS_AFTER: [i64; 4] = [1, 2, 3, 5];
 /// Hours by which a step may be late before it counts as gone by. Our choice.
 pub const GRACE: i64 = 6;
+
+/// Chlorine that a pool outdoors uses up on a summer day, as an example until typed, mg/L. Common practice: 2 to 4.
+pub const EXAMPLE_DEMAND: f64 = 3.0;
+/// The demand on a mild day and in a hot spell, parts of it. Our choice.
+pub const DEMAND_RANGE: [f64; 2] = [0.5, 1.5];
+/// A generator should make at least this many daily demands in a pump day. Common practice: 1.5 to 2.
+pub const AMPLE: f64 = 1.5;
+/// Above this setting there is little reserve, part of 1. Our choice.
+pub const LITTLE_RESERVE: f64 = 0.9;
+/// Below this many generators stop, °C. Common practice: 10 to 15; the manual decides.
+pub const STOPS_BELOW: f64 = 15.0;
+/// A climb of the pH is reckoned from here unless there is a goal, and by so much. Our choice.
+pub const CLIMB_FROM: f64 = 7.4;
+/// See [`CLIMB_FROM`].
+pub const CLIMB: f64 = 0.2;
+/// How far a pool is lowered at one go where its shell or the ground is not known to allow more, m: a hand-span.
+/// Our choice.
+pub const HAND_SPAN: f64 = 0.2;
 
 /// Days from laying a cement finish to salt. Common practice; start-up cards say 28 or 30.
 pub const FINISH_DAYS: i64 = 30;

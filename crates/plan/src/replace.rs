@@ -141,6 +141,8 @@ pub struct Cap {
 pub enum Basis {
     /// What is not known counts as the careful case.
     Careful,
+    /// A hand-span off the depth of this pool.
+    Depth,
     /// Cement over ground water that is known to be low.
     Cement,
     /// The owner's own smaller figure.
@@ -159,8 +161,12 @@ pub enum Basis {
 /// ```
 pub fn cap(case: &Case) -> Option<(Cap, bool)> {
     let cement = case.surface == Some(Surface::Cement) && case.ground == Some(Ground::Low);
-    let (share, basis) =
-        if cement { (policy::CAP_CEMENT, Basis::Cement) } else { (policy::CAP_UNKNOWN, Basis::Careful) };
+    let span = case.depth.map(|depth| policy::HAND_SPAN / depth.metres()).filter(|part| *part < 1.0);
+    let (share, basis) = match span {
+        _ if cement => (policy::CAP_CEMENT, Basis::Cement),
+        Some(part) => (part, Basis::Depth),
+        None => (policy::CAP_UNKNOWN, Basis::Careful),
+    };
     let share = Fraction::from_ratio(share).ok()?;
     let own = case.cap.or(share)?;
     let cap = if own < share { Cap { share: own, basis: Basis::Owner } } else { Cap { share, basis } };

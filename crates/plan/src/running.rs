@@ -1,9 +1,9 @@
 //! How is the output to be set, and what does a season take of the salt?
 
+use crate::Acid;
 use crate::case::{Case, Optional};
 use crate::policy;
 use crate::treat::Amount;
-use crate::Acid;
 use chem::recipe::dose_to_ph;
 use chem::treatment::Chemical;
 use chem::{Mass, Ph, Salinity, Temperature, Volume, salt};
@@ -188,7 +188,8 @@ pub fn ahead(case: &Case) -> Option<Ahead> {
     let begun = target.mg_per_l() * libm::exp(-rained);
     let ended = fill + (begun - fill) * libm::exp(-lost / size);
     let salt = Salinity::from_mg_per_l(ended).ok()?;
-    let mass = case.bag.purity.zip(target.above(salt)).map(|(purity, rise)| salt::mass_for(volume, rise, purity));
+    let mass =
+        case.bag.purity.zip(target.above(salt)).map(|(purity, rise)| salt::mass_for(volume, rise, purity));
     Some(Ahead { salt, less: target.mg_per_l() - ended, mass })
 }
 

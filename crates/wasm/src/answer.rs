@@ -38,6 +38,8 @@ pub struct Answer {
     pub rows: Vec<(&'static str, Vec<Line>)>,
     /// Where each mark of the drawing lies: from, to, as parts of its scale.
     pub marks: Vec<(&'static str, [f64; 2])>,
+    /// What each part of the pool's drawing looks like, in the drawing's own grammar: a path, or where a word goes.
+    pub shapes: Vec<(&'static str, String)>,
     /// The fields that can't be used.
     pub faults: Vec<Fault>,
 }

@@ -15,6 +15,7 @@ use chem::*;
 use plan::course::{Entry, Log, MOST_ENTRIES, Reading, What};
 use plan::policy::Levels;
 use plan::ready::Ruling;
+use plan::running::{Flow, Run, Season};
 use plan::{
     Acid, Algae, Bag, Band, BandFault, Case, Clarity, Goals, Grade, Grains, Ground, History, Instrument,
     Method, Optional, Paper, Place, Products, Ready, Running, Surface, Tests, Treated, Weather, Wiring, Word,
@@ -296,9 +297,21 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         r.answer.say("salt.conducts");
     }
     let size = r.quantity("bag.size", Mass::from_kilograms);
+    let units = Units::of(form);
+    let typed = r.quantity("pool.volume", Volume::from_cubic_metres);
+    let measured = r.measured();
+    if let Some(measured) = &measured {
+        r.show(measured, typed, units);
+    }
+    // A size that is typed always counts, also where it is garbled: then nobody knows which is meant.
+    let counted = measured.filter(|_| form.text("pool.volume").is_empty());
+    if counted.is_some() {
+        r.answer.say("pool.measured");
+    }
+    let chosen = r.choice("pool.how", Method::ALL, Method::code);
     let mut case = Case {
-        volume: r.quantity("pool.volume", Volume::from_cubic_metres),
-        method: r.choice("pool.how", Method::ALL, Method::code),
+        volume: typed.or(counted.map(|m| m.volume)),
+        method: chosen.or(counted.map(|m| m.method).filter(|_| form.text("pool.how").is_empty())),
         surface: r.choice("surface.kind", Surface::ALL, Surface::code),
         doubt: r.optional("pool.doubt", |x| Fraction::from_ratio(x).ok()),
         reading: r.salt("salt.now", instrument, water.heat),
@@ -329,8 +342,21 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         products: r.products(),
         goals: r.goals(),
         ready: r.ready(),
+        run: Run {
+            demand: r.optional("run.demand", Some),
+            makes: r.optional("run.makes", Some),
+            hours: r.optional("run.hours", Some),
+        },
+        season: Season { lost: r.optional("season.lost", Some), rain: r.optional("season.rain", Some) },
+        flow: Flow {
+            out: r.optional("less.out", Some),
+            in_: r.optional("less.in", Some),
+            price: r.optional("less.price", Some),
+        },
         ground: r.choice("less.ground", Ground::ALL, Ground::code),
         unlisted: false,
+        area: measured.and_then(|m| m.taped).map(|(_, size)| size.area),
+        depth: measured.and_then(|m| m.taped).map(|(_, size)| size.depth),
     };
     case.unlisted = r.answer.faults.iter().any(|fault| fault.code == "not-listed");
     for name in ["job.name", "job.by", "job.note"] {
@@ -341,7 +367,10 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         case.doubt = Optional::Garbled;
     }
     let _ = r.choice("show", &["as-typed", "metric", "us"], |code| code);
-    for (name, prefix) in [("surface.kind", "is."), ("salt.how", "how."), ("pool.how", "found.")] {
+    if let Some(method) = case.method {
+        r.answer.say(&joined(&["found.", method.code()]));
+    }
+    for (name, prefix) in [("surface.kind", "is."), ("salt.how", "how.")] {
         let code = form.text(name);
         if !code.is_empty() && !r.is_faulty(name) {
             r.answer.say(&joined(&[prefix, code]));
@@ -350,5 +379,5 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     if form.is_blank() {
         r.answer.say("blank");
     }
-    (case, Units::of(form))
+    (case, units)
 }

@@ -35,6 +35,7 @@ impl Pen {
         conditions(&self.form, |state| answer.holds(state));
         self.rows(answer)?;
         self.marks(answer)?;
+        self.shapes(answer)?;
         self.faults(answer)
     }
 
@@ -58,6 +59,21 @@ impl Pen {
                 for (attribute, x) in geometry {
                     mark.set_attribute(attribute, &x.to_string())?;
                 }
+            }
+        }
+        Ok(())
+    }
+
+    /// Drawings whose parts come whole: paths, and labels with their places. What is not told is not there.
+    fn shapes(&self, answer: &Answer) -> Result<(), JsValue> {
+        for part in all(&self.form, "svg [data-shape]") {
+            let name = part.get_attribute("data-shape").unwrap_or_default();
+            let shape = answer.shapes.iter().find(|(n, _)| *n == name).map_or("", |(_, shape)| shape);
+            if part.tag_name() == "path" {
+                part.set_attribute("d", shape)?;
+            } else {
+                part.set_attribute("transform", shape)?;
+                set_text(&part, &answer.output(&name).map_or(String::new(), |shown| self.text(shown)));
             }
         }
         Ok(())

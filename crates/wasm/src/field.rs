@@ -22,6 +22,8 @@ pub struct Field {
 pub enum Answered {
     /// A number within a row of the table of bounds.
     Number(&'static Bounds, In),
+    /// Numbers in a row, each within a row of the table of bounds.
+    List(&'static Bounds, In),
     /// One of these codes.
     Choice(&'static [&'static str]),
     /// A moment: a day and a time of day.
@@ -41,7 +43,9 @@ pub enum In {
     Fixed(Kind, &'static str),
     /// In the unit that this question answers.
     Asked(Kind, &'static str),
-    /// The same, and in this unit while nobody has answered.
+    /// In the square of the unit of lengths that this question answers.
+    Squared(&'static str),
+    /// As [`In::Asked`], and in this unit while nobody has answered.
     Usual(Kind, &'static str, &'static str),
 }
 
@@ -65,9 +69,17 @@ const fn text(name: &'static str) -> Field {
     Field { name, answer: Answered::Text }
 }
 
+const fn list(name: &'static str, bounds: &'static Bounds) -> Field {
+    Field { name, answer: Answered::List(bounds, LENGTH) }
+}
+
+const LENGTH: In = In::Asked(Kind::Length, "pool.length.unit");
+const PART_OF_WATER: In = In::Asked(Kind::Water, "pool.part.unit");
+const METER: In = In::Asked(Kind::Water, "pool.meter.unit");
 const WATER: In = In::Asked(Kind::Water, "pool.volume.unit");
 const SALT: In = In::Asked(Kind::Salt, "salt.now.unit");
 const READING: In = In::Asked(Kind::Reading, "salt.now.unit");
+const FLOW: In = In::Usual(Kind::Flow, "less.flow.unit", "L/min");
 const TA: In = In::Usual(Kind::Alkalinity, "water.ta.unit", "mg/L");
 const CH: In = In::Usual(Kind::Hardness, "water.ch.unit", "mg/L");
 const PART: In = In::Fixed(Kind::Part, "%");
@@ -75,10 +87,44 @@ const PART: In = In::Fixed(Kind::Part, "%");
 /// What a line of the log can be read with: an assumed reading, the last of the list, is none.
 pub const READ_WITH: &[&str] = Instrument::CODES.split_at(Instrument::CODES.len() - 1).0;
 
+/// Edges that can be measured.
+pub const SHAPES: &[&str] = &["rectangle", "round", "ellipse", "stadium", "kidney", "ell", "freeform"];
+
+/// Floors that can be measured.
+pub const FLOORS: &[&str] = &["level", "slope", "break", "hopper"];
+
 /// Every question but the units, which are the questions that [`In::Asked`] and [`In::Usual`] name.
 pub const FIELDS: &[Field] = &[
     number("pool.volume", &bounds::VOLUME, WATER),
     choice("pool.how", Method::CODES),
+    choice("pool.shape", SHAPES),
+    number("pool.length", &bounds::SPAN, LENGTH),
+    number("pool.width", &bounds::SPAN, LENGTH),
+    number("pool.lobe-a", &bounds::SPAN, LENGTH),
+    number("pool.lobe-b", &bounds::SPAN, LENGTH),
+    number("pool.gap", &bounds::SPAN, LENGTH),
+    list("pool.widths", &bounds::LENGTH),
+    list("pool.depths", &bounds::DEPTH),
+    choice("pool.floor", FLOORS),
+    number("pool.shallow", &bounds::DEPTH, LENGTH),
+    number("pool.deep", &bounds::DEPTH, LENGTH),
+    number("pool.flat", &bounds::LENGTH, LENGTH),
+    number("pool.slope", &bounds::LENGTH, LENGTH),
+    number("pool.pad-length", &bounds::LENGTH, LENGTH),
+    number("pool.pad-width", &bounds::LENGTH, LENGTH),
+    number("pool.length-b", &bounds::SPAN, LENGTH),
+    number("pool.width-b", &bounds::SPAN, LENGTH),
+    number("pool.depth-b", &bounds::DEPTH, LENGTH),
+    number("pool.ledge-area", &bounds::AREA, In::Squared("pool.length.unit")),
+    number("pool.ledge-water", &bounds::LENGTH, LENGTH),
+    number("pool.ledge-around", &bounds::DEPTH, LENGTH),
+    list("pool.steps", &bounds::DEPTH),
+    number("pool.steps-width", &bounds::LENGTH, LENGTH),
+    number("pool.steps-tread", &bounds::LENGTH, LENGTH),
+    number("pool.less", &bounds::PART, PART_OF_WATER),
+    number("pool.spa", &bounds::PART, PART_OF_WATER),
+    number("pool.meter-before", &bounds::METER, METER),
+    number("pool.meter-after", &bounds::METER, METER),
     choice("surface.kind", Surface::CODES),
     number("pool.doubt", &bounds::DOUBT, PART),
     number("salt.now", &bounds::SALINITY, READING),
@@ -163,6 +209,14 @@ pub const FIELDS: &[Field] = &[
     text("over.code.who"),
     text("over.code.role"),
     day("over.code.day"),
+    number("run.demand", &bounds::DEMAND, In::Bare),
+    number("run.makes", &bounds::OUTPUT, In::Asked(Kind::Output, "run.makes.unit")),
+    number("run.hours", &bounds::HOURS, In::Bare),
+    number("season.lost", &bounds::LOST, In::Asked(Kind::Water, "season.lost.unit")),
+    number("season.rain", &bounds::RAIN, In::Asked(Kind::Rain, "season.rain.unit")),
+    number("less.out", &bounds::FLOW, FLOW),
+    number("less.in", &bounds::FLOW, FLOW),
+    number("less.price", &bounds::PRICE, In::Usual(Kind::Price, "less.price.unit", "/m3")),
     moment("start.when"),
     moment("on.when"),
     number("bag.price", &bounds::PRICE, In::Bare),
@@ -235,7 +289,10 @@ pub fn unit_of(name: &str) -> &str {
         return line.unit;
     }
     match find(name).map(|f| &f.answer) {
-        Some(Answered::Number(_, In::Asked(_, asked) | In::Usual(_, asked, _))) => asked,
+        Some(
+            Answered::Number(_, In::Asked(_, asked) | In::Usual(_, asked, _) | In::Squared(asked))
+            | Answered::List(_, In::Asked(_, asked)),
+        ) => asked,
         _ => name,
     }
 }

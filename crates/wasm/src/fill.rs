@@ -13,6 +13,7 @@ use plan::{Case, Go, Input, Needs, Plan, Standing, Unknown, Verdict};
 
 mod days;
 mod less;
+mod running;
 mod salt;
 mod water;
 
@@ -105,6 +106,7 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
         _ => "power.unknown",
     });
     f.days(case, plan);
+    f.running(case, plan);
 }
 
 impl Filler<'_> {
@@ -123,7 +125,7 @@ impl Filler<'_> {
         self.answer.put(name, Shown::of(x.cubic_metres(), self.units.water, self.signs));
     }
 
-    fn number(&mut self, name: &'static str, x: f64, decimals: usize) {
+    fn number(&mut self, name: &str, x: f64, decimals: usize) {
         self.answer.put(name, Shown::number(x, decimals, false, self.signs));
     }
 

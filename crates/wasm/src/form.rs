@@ -77,6 +77,8 @@ pub struct Units {
     pub liquid: [&'static Unit; 2],
     /// For salt readings, as their test shows them.
     pub reading: &'static Unit,
+    /// For lengths.
+    pub length: &'static Unit,
 }
 
 impl Units {
@@ -85,14 +87,26 @@ impl Units {
         let typed = |kind, name| Unit::find(kind, form.text(name));
         let known = |kind, code| Unit::find(kind, code).unwrap_or(&unit::UNITS[0]);
         let both = |water, mass| (known(Kind::Water, water), known(Kind::Mass, mass));
+        let measured = typed(Kind::Length, "pool.length.unit");
+        let mut length = measured.unwrap_or(known(Kind::Length, "m"));
         let (water, mass) = match form.text("show") {
-            "metric" => both("m3", "kg"),
-            "us" => both("[gal_us]", "[lb_av]"),
+            "metric" => {
+                length = known(Kind::Length, "m");
+                both("m3", "kg")
+            }
+            "us" => {
+                length = known(Kind::Length, "[ft_i]");
+                both("[gal_us]", "[lb_av]")
+            }
             _ => {
                 let (water, mass) =
                     (typed(Kind::Water, "pool.volume.unit"), typed(Kind::Mass, "bag.size.unit"));
-                let american = water.is_some_and(|u| u.code == "[gal_us]")
-                    || water.is_none() && mass.is_some_and(|u| u.code == "[lb_av]");
+                // By what was typed of the water, else by the tape, else by the bags.
+                let american = match (water, measured, mass) {
+                    (Some(water), ..) => water.code == "[gal_us]",
+                    (None, Some(length), _) => length.code == "[ft_i]",
+                    (None, None, mass) => mass.is_some_and(|u| u.code == "[lb_av]"),
+                };
                 let (w, m) = if american { both("[gal_us]", "[lb_av]") } else { both("m3", "kg") };
                 (water.unwrap_or(w), mass.unwrap_or(m))
             }
@@ -105,6 +119,6 @@ impl Units {
         let alkalinity = usual(Kind::Alkalinity, "water.ta.unit");
         let hardness = usual(Kind::Hardness, "water.ch.unit");
         let reading = typed(Kind::Reading, "salt.now.unit").unwrap_or(salt);
-        Self { water, mass, salt, alkalinity, hardness, liquid, reading }
+        Self { water, mass, salt, alkalinity, hardness, liquid, reading, length }
     }
 }

@@ -5,10 +5,13 @@
 //! | Which questions are there? | [`field`] |
 //! | What does a unit mean, and how is it shown? | [`mod@unit`] |
 //! | How is a number read and written? | [`number`] |
+//! | How is a length read, and a list? | [`length`] |
 //! | How is a moment read and written? | [`moment`] |
 //! | What was typed, in which signs, and in which units are results shown? | [`form`] |
 //! | Can what stands in one field be used? | `reader` |
 //! | Which case do the fields make? | `case` |
+//! | Which size do tape and meter tell? | `measure` |
+//! | What does the pool look like? | `drawing` |
 //! | What goes back to the page? | [`mod@answer`] |
 //! | Which name shows which part of the plan? | `fill` |
 //! | How does an answer cross to a script? | [`plain`] |
@@ -29,10 +32,13 @@ pub mod code;
 mod desk;
 mod dom;
 pub mod door;
+mod drawing;
 pub mod field;
 mod fill;
 pub mod form;
 pub mod keep;
+pub mod length;
+mod measure;
 pub mod moment;
 pub mod number;
 mod passing;

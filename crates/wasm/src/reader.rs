@@ -3,10 +3,11 @@
 use crate::answer::{Answer, Fault, Shown, joined};
 use crate::field::{self, Answered, In};
 use crate::form::Form;
+use crate::length;
 use crate::moment;
 use crate::number::{self, NotNumber, Signs, Typed};
 use crate::unit::{Kind, Unit};
-use chem::{OutOfRange, Quantity};
+use chem::{Bounds, OutOfRange, Quantity};
 use plan::Optional;
 
 /// Reads fields, and says of each what was understood.
@@ -49,6 +50,22 @@ impl Reader<'_> {
                 return None;
             }
         };
+        let value = self.within(name, bounds, unit, typed)?;
+        if bounds.quantity == Quantity::Bags && value.fract() != 0.0 {
+            self.fault(name, "not-whole");
+            return None;
+        }
+        Some((unit, value))
+    }
+
+    /// The canonical value of what was typed; `None` and a fault where it lies out of its bounds.
+    pub fn within(
+        &mut self,
+        name: &'static str,
+        bounds: &'static Bounds,
+        unit: Option<&'static Unit>,
+        typed: Typed,
+    ) -> Option<f64> {
         let bounds = unit.and_then(|u| u.bounds).unwrap_or(bounds);
         let inward = |x: f64| unit.map_or(x, |u| u.inward(x));
         let value = inward(typed.value);
@@ -73,17 +90,17 @@ impl Reader<'_> {
             });
             return None;
         }
-        if bounds.quantity == Quantity::Bags && value.fract() != 0.0 {
-            self.fault(name, "not-whole");
-            return None;
-        }
-        Some((unit, value))
+        Some(value)
     }
 
     /// What stands in a number field, and in which unit; or the code of what is wrong with it.
     #[allow(clippy::type_complexity)]
     fn typed(&self, name: &str, unit: &In) -> Result<Option<(Option<&'static Unit>, Typed)>, &'static str> {
-        let typed = match number::read(self.form.text(name), self.signs) {
+        let read = match unit {
+            In::Asked(Kind::Length, asked) if self.form.text(asked) == "[ft_i]" => length::feet,
+            _ => number::read,
+        };
+        let typed = match read(self.form.text(name), self.signs) {
             Ok(None) => return Ok(None),
             Ok(Some(typed)) => typed,
             Err(NotNumber::Text) => return Err("not-a-number"),
@@ -93,6 +110,7 @@ impl Reader<'_> {
             In::Bare => None,
             In::Fixed(kind, code) => Unit::find(*kind, code),
             In::Asked(kind, _) => Some(Self::unit(*kind, self.form.text(field::unit_of(name)))?),
+            In::Squared(asked) => Some(Self::unit(Kind::Length, self.form.text(asked))?.squared()),
             In::Usual(kind, asked, usual) => {
                 let text = self.form.text(asked);
                 Some(Self::unit(*kind, if text.is_empty() { usual } else { text })?)
@@ -103,7 +121,7 @@ impl Reader<'_> {
 
     /// The unit a number is typed in. A salt reading may be in what its test shows, chloride or conductivity;
     /// the other salt figures are in ppm then.
-    fn unit(kind: Kind, code: &str) -> Result<&'static Unit, &'static str> {
+    pub fn unit(kind: Kind, code: &str) -> Result<&'static Unit, &'static str> {
         let other = match kind {
             Kind::Reading => Unit::find(Kind::Salt, code),
             Kind::Salt => Unit::find(Kind::Reading, code).map(Unit::also_salt),
@@ -115,7 +133,10 @@ impl Reader<'_> {
     /// What was understood, in its own unit and in the other system.
     fn echo(&mut self, name: &'static str, unit: Option<&'static Unit>, value: f64) {
         let echo = joined(&["echo.", name]);
-        let typed = unit.map_or(value, |u| u.outward(value));
+        let mut typed = unit.map_or(value, |u| u.outward(value));
+        if unit.is_some_and(|u| u.kind == Kind::Length) {
+            typed = (typed * 1000.0).round() / 1000.0; // Inches are twelfths.
+        }
         self.answer.put(&echo, Shown::plain(typed, unit, self.signs));
         if let Some(unit) = unit.filter(|u| u.also != u.code) {
             self.answer.put(&joined(&[&echo, ".also"]), Shown::of(value, unit.also(), self.signs));

@@ -29,10 +29,22 @@ pub enum Kind {
     Acid,
     /// Strength of liquid chlorine; inside itself.
     Bleach,
+    /// Chlorine made; inside g/h.
+    Output,
+    /// Rain; inside m.
+    Rain,
+    /// Water moved; inside m³/h.
+    Flow,
+    /// Price of water; inside one m³'s.
+    Price,
     /// Temperature; inside °C.
     Heat,
     /// A part of a whole; inside parts of 1.
     Part,
+    /// A length; inside m.
+    Length,
+    /// A surface; inside m².
+    Area,
 }
 
 /// A unit of one kind.
@@ -105,9 +117,21 @@ pub const UNITS: &[Unit] = &[
     own("%{NaHSO4}", Kind::Acid, 0.01, 1, &bounds::PURITY),
     own("g/dL", Kind::Bleach, 1.0, 1, &bounds::BLEACH_PERCENT),
     own("%{NaOCl}", Kind::Bleach, 1.0, 1, &bounds::BLEACH_PERCENT),
+    unit("g/h", Kind::Output, 1.0, 0.0, [1, 1], "[lb_av]/d"),
+    unit("[lb_av]/d", Kind::Output, 453.59237 / 24.0, 0.0, [2, 2], "g/h"),
+    unit("mm", Kind::Rain, 0.001, 0.0, [0, 0], "[in_i]"),
+    unit("[in_i]", Kind::Rain, 0.0254, 0.0, [1, 1], "mm"),
+    unit("L/min", Kind::Flow, 0.06, 0.0, [0, 1], "[gal_us]/min"),
+    unit("[gal_us]/min", Kind::Flow, 0.06 * 3.785411784, 0.0, [1, 1], "L/min"),
+    unit("/m3", Kind::Price, 1.0, 0.0, [2, 2], "/m3"),
+    unit("/[kgal]", Kind::Price, 1.0 / 3.785411784, 0.0, [2, 2], "/[kgal]"),
     unit("Cel", Kind::Heat, 1.0, 0.0, [1, 1], "[degF]"),
     unit("[degF]", Kind::Heat, 5.0 / 9.0, 32.0, [1, 1], "Cel"),
     unit("%", Kind::Part, 0.01, 0.0, [1, 1], "%"),
+    unit("m", Kind::Length, 1.0, 0.0, [2, 2], "[ft_i]"),
+    unit("[ft_i]", Kind::Length, 0.3048, 0.0, [2, 2], "m"),
+    unit("m2", Kind::Area, 1.0, 0.0, [1, 2], "[sft_i]"),
+    unit("[sft_i]", Kind::Area, 0.3048 * 0.3048, 0.0, [1, 1], "m2"),
 ];
 
 /// An ounce, for weighing in small lots: a sixteenth of a pound.
@@ -123,6 +147,12 @@ impl Unit {
     pub fn also(&self) -> &'static Unit {
         let salt = || Self::find(Kind::Salt, self.also);
         Self::find(self.kind, self.also).or_else(salt).unwrap_or(&UNITS[0])
+    }
+
+    /// The unit of surfaces where lengths are in this one.
+    pub fn squared(&self) -> &'static Unit {
+        let code = if self.code == "[ft_i]" { "[sft_i]" } else { "m2" };
+        Self::find(Kind::Area, code).unwrap_or(&UNITS[0])
     }
 
     /// The unit of the other salt figures when the reading is in this one.

@@ -20,6 +20,7 @@ impl Filler<'_> {
         self.amount("less.share", "less.volume", share);
         if let Some(flow) = &r.exchange {
             self.amount("less.flow.share", "less.flow.volume", flow);
+            self.effort("less.flow", case, flow);
         }
         if let Some(parts) = &r.parts {
             self.part("less.cap", parts.cap.share.ratio());
@@ -27,6 +28,7 @@ impl Filler<'_> {
             self.amount("less.total.share", "less.total.volume", &parts.total);
             self.answer.say(match parts.cap.basis {
                 Basis::Careful => "cap.ours",
+                Basis::Depth => "cap.depth",
                 Basis::Cement => "cap.third",
                 Basis::Owner => "cap.owner",
             });
@@ -34,6 +36,19 @@ impl Filler<'_> {
                 self.answer.say("cap.larger");
             }
             self.answer.say("less.parts");
+            self.effort("less.total", case, &parts.total);
+            if let Some(depth) = case.depth {
+                self.answer.say("less.depth");
+                let sinks =
+                    Shown::of(parts.cap.share.ratio() * depth.metres(), self.units.length, self.signs);
+                self.answer.put("less.sinks", sinks);
+            }
+            if case.flow.out.given().is_some()
+                || case.flow.in_.given().is_some()
+                || case.flow.price.given().is_some()
+            {
+                self.answer.say("less.effort");
+            }
             self.parts(r.decides, parts);
         }
         self.sum(case, r);

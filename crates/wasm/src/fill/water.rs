@@ -185,7 +185,7 @@ impl Filler<'_> {
         Line { state, cells }
     }
 
-    fn amount_of(&self, amount: Amount) -> Shown {
+    pub(super) fn amount_of(&self, amount: Amount) -> Shown {
         let (unit, x) = match amount {
             Amount::Powder(mass) => (self.units.mass, mass.kilograms()),
             Amount::Liquid(volume) => {

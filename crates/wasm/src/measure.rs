@@ -1,0 +1,362 @@
+//! Which size do tape and meter tell? Only what the chosen shape asks for is read.
+
+use crate::answer::{Shown, joined};
+use crate::drawing;
+use crate::field::{self, Answered, FLOORS, In, SHAPES};
+use crate::form::Units;
+use crate::length;
+use crate::number::{self, NotNumber};
+use crate::reader::Reader;
+use crate::unit::{Kind, Unit};
+use chem::shape::{Fault, Floor, Ledge, Measures, Outline, Pool, Steps};
+use chem::{Area, Length, Volume};
+use plan::measure::{self, Measured};
+use plan::{Optional, spread};
+
+const LEDGE: [&str; 3] = ["pool.ledge-area", "pool.ledge-water", "pool.ledge-around"];
+const STEPS: [&str; 3] = ["pool.steps", "pool.steps-width", "pool.steps-tread"];
+
+impl Reader<'_> {
+    /// The measured size, once it is complete.
+    pub fn measured(&mut self) -> Option<Measured> {
+        let metered = self.metered();
+        let shape = self.choice("pool.shape", SHAPES, |code| code);
+        let pool = shape.and_then(|shape| {
+            self.answer.say("measure.shape");
+            self.answer.say(&joined(&["shape.", shape]));
+            let pool = self.pool(shape);
+            if pool.is_none() {
+                self.answer.say("measure.unfinished");
+            }
+            pool
+        });
+        let taped = pool.and_then(|pool| match pool.size() {
+            Ok(size) => Some((pool, size)),
+            Err(fault) => {
+                self.contradiction(fault);
+                None
+            }
+        });
+        for (name, kind, asked) in [
+            ("length.unit", Kind::Length, "pool.length.unit"),
+            ("part.unit", Kind::Water, "pool.part.unit"),
+            ("meter.unit", Kind::Water, "pool.meter.unit"),
+        ] {
+            let unit = Unit::find(kind, self.form.text(asked));
+            self.answer.put(name, Shown { text: String::new(), unit: unit.map(|u| u.code) });
+            if let Some(unit) = unit.filter(|u| u.kind == Kind::Length) {
+                self.answer.put("area.unit", Shown { text: String::new(), unit: Some(unit.squared().code) });
+            }
+        }
+        // By the meter alone, or by both; a tape that is not finished takes nothing from the meter.
+        measure::measured(metered, taped)
+    }
+
+    fn metered(&mut self) -> Option<Volume> {
+        let names = ["pool.meter-before", "pool.meter-after"];
+        if !self.any(&names) {
+            return None;
+        }
+        let [before, after] = names.map(|name| self.asked(name));
+        let filled = after? - before?;
+        if filled <= 0.0 {
+            self.fault(names[1], "not-above");
+            return None;
+        }
+        let volume = Volume::from_cubic_metres(filled).ok();
+        if volume.is_none() {
+            self.answer.say("measure.nothing");
+        }
+        volume
+    }
+
+    fn pool(&mut self, shape: &str) -> Option<Pool> {
+        // All of it is asked before any of it is missed.
+        let outline = self.outline(shape);
+        let floor = self.floor(shape);
+        let wing = if shape == "ell" {
+            let sides = ["pool.length-b", "pool.width-b", "pool.depth-b"].map(|name| self.length(name));
+            Some(match sides {
+                [Some(l), Some(w), Some(d)] => Optional::Given([l, w, d]),
+                _ => Optional::Garbled,
+            })
+        } else {
+            None
+        };
+        let ledge = self.any(&LEDGE).then(|| {
+            let area = self.asked(LEDGE[0]).and_then(|x| Area::from_square_metres(x).ok());
+            match [LEDGE[1], LEDGE[2]].map(|name| self.length(name)) {
+                [Some(water), Some(around)] => area.map(|area| Ledge { area, water, around }),
+                _ => None,
+            }
+        });
+        let steps = self.any(&STEPS).then(|| {
+            let heights = self.list(STEPS[0]).given();
+            match [STEPS[1], STEPS[2]].map(|name| self.length(name)) {
+                [Some(width), Some(tread)] => heights.map(|heights| Steps { width, tread, heights }),
+                _ => None,
+            }
+        });
+        let [less, spa] = ["pool.less", "pool.spa"].map(|name| self.optional(name, Some).or(0.0));
+        Some(Pool {
+            outline: outline?,
+            floor: floor?,
+            wing: match wing {
+                Some(wing) => Some(wing.given()?),
+                None => None,
+            },
+            // What was begun is finished, or nothing is.
+            ledge: match ledge {
+                Some(ledge) => Some(ledge?),
+                None => None,
+            },
+            steps: match steps {
+                Some(steps) => Some(steps?),
+                None => None,
+            },
+            less: less?,
+            spa: spa?,
+        })
+    }
+
+    fn outline(&mut self, shape: &str) -> Option<Outline> {
+        Some(match shape {
+            "round" => Outline::Round(self.length("pool.length")?),
+            "kidney" => {
+                let (length, lobes) = (self.length("pool.length"), self.two("pool.lobe-a", "pool.lobe-b"));
+                Outline::Kidney(length?, lobes?)
+            }
+            "freeform" => {
+                let (gap, widths) = (self.length("pool.gap"), self.list("pool.widths").given());
+                Outline::Offsets(gap?, widths?)
+            }
+            _ => {
+                let sides = self.two("pool.length", "pool.width")?;
+                match shape {
+                    "ellipse" => Outline::Ellipse(sides),
+                    "stadium" => Outline::Stadium(sides),
+                    _ => Outline::Rectangle(sides),
+                }
+            }
+        })
+    }
+
+    fn floor(&mut self, shape: &str) -> Option<Floor> {
+        if shape == "freeform" && self.any(&["pool.depths"]) {
+            self.answer.say("measure.depths");
+            return self.list("pool.depths").given()?.mean().map(Floor::Level);
+        }
+        let floor = self.choice("pool.floor", FLOORS, |code| code);
+        let Some(floor) = floor else {
+            if !self.is_faulty("pool.floor") {
+                self.miss("pool.floor");
+            }
+            return None;
+        };
+        self.answer.say("measure.floor");
+        self.answer.say(&joined(&["floor.", floor]));
+        if floor == "level" {
+            return self.length("pool.shallow").map(Floor::Level);
+        }
+        let depths = self.two("pool.shallow", "pool.deep");
+        Some(match floor {
+            "slope" => Floor::Slope(depths?),
+            "break" => {
+                let parts = self.two("pool.flat", "pool.slope");
+                Floor::Break(depths?, parts?)
+            }
+            _ => {
+                let (flat, pad) = (self.length("pool.flat"), self.two("pool.pad-length", "pool.pad-width"));
+                Floor::Hopper(depths?, flat?, pad?)
+            }
+        })
+    }
+
+    /// Is anything typed in one of them?
+    fn any(&self, names: &[&str]) -> bool {
+        names.iter().any(|name| !self.form.text(name).is_empty())
+    }
+
+    /// A number that the measured size can't do without.
+    fn asked(&mut self, name: &'static str) -> Option<f64> {
+        let value = self.number(name);
+        if value.is_none() && self.form.text(name).is_empty() {
+            self.miss(name);
+        } else if value.is_none() {
+            self.miss_unit(name);
+        }
+        value
+    }
+
+    fn length(&mut self, name: &'static str) -> Option<Length> {
+        Length::from_metres(self.asked(name)?).ok()
+    }
+
+    fn two(&mut self, a: &'static str, b: &'static str) -> Option<[Length; 2]> {
+        let (a, b) = (self.length(a), self.length(b));
+        Some([a?, b?])
+    }
+
+    fn miss(&mut self, name: &str) {
+        let state = joined(&["need.", &name.replace('.', "-")]);
+        if !self.answer.holds(&state) {
+            self.answer.say(&state);
+        }
+    }
+
+    /// Where only the unit is missing, ask for that.
+    fn miss_unit(&mut self, name: &str) {
+        if self.answer.faults.iter().any(|fault| fault.field == name && fault.code == "no-unit") {
+            self.miss(field::unit_of(name));
+        }
+    }
+
+    /// Numbers in a row, with an echo of how many and which.
+    fn list(&mut self, name: &'static str) -> Optional<Measures> {
+        let Some(Answered::List(bounds, In::Asked(kind, asked))) = field::find(name).map(|f| &f.answer)
+        else {
+            return Optional::Garbled;
+        };
+        let text = self.form.text(name);
+        if text.is_empty() {
+            self.miss(name);
+            return Optional::LeftOut;
+        }
+        let code = match (length::items(text, self.signs), Self::unit(*kind, self.form.text(asked))) {
+            (None, _) => "list-unsure",
+            (_, Err(code)) => code,
+            (Some(items), Ok(unit)) => match self.items(name, &items, bounds, unit) {
+                Ok(list) => return list.map_or(Optional::Garbled, Optional::Given),
+                Err(code) => code,
+            },
+        };
+        self.fault(name, code);
+        self.miss_unit(name);
+        Optional::Garbled
+    }
+
+    /// The items of a list; `None` where one has its fault already.
+    fn items(
+        &mut self,
+        name: &'static str,
+        items: &[&str],
+        bounds: &'static chem::Bounds,
+        unit: &'static Unit,
+    ) -> Result<Option<Measures>, &'static str> {
+        let mut list = Measures::NONE;
+        let mut echo = String::new();
+        let read = if unit.code == "m" { number::read } else { length::feet };
+        for item in items {
+            let typed = match read(item, self.signs) {
+                Ok(Some(typed)) => typed,
+                Err(NotNumber::Unit) => return Err("unit-in-text"),
+                _ => return Err("not-a-number"),
+            };
+            let Some(value) = self.within(name, bounds, Some(unit), typed) else { return Ok(None) };
+            if !Length::from_metres(value).is_ok_and(|length| list.push(length)) {
+                return Err("list-long");
+            }
+            if !echo.is_empty() {
+                echo.push_str("; ");
+            }
+            let rounded = (unit.outward(value) * 1000.0).round() / 1000.0;
+            echo.push_str(&Shown::plain(rounded, None, self.signs).text);
+        }
+        let said = joined(&["echo.", name]);
+        self.answer.put(&said, Shown { text: echo, unit: Some(unit.code) });
+        self.answer.put(&joined(&[&said, ".count"]), Shown::number(items.len() as f64, 0, false, self.signs));
+        self.answer.say(&said);
+        Ok(Some(list))
+    }
+
+    fn contradiction(&mut self, fault: Fault) {
+        let (field, code) = match fault {
+            Fault::NotDeeper => ("pool.deep", "not-deeper"),
+            Fault::TooLong => ("pool.flat", "too-long"),
+            Fault::PadTooLarge => ("pool.pad-length", "too-long"),
+            Fault::WiderThanLong => ("pool.width", "wider-than-long"),
+            Fault::NoLedge => ("pool.ledge-water", "no-ledge"),
+            Fault::TooFew => ("pool.widths", "too-few"),
+            Fault::OtherFloor => ("pool.floor", "other-floor"),
+            Fault::NoPool => return self.answer.say("measure.nothing"),
+        };
+        self.fault(field, code);
+    }
+
+    /// The measured size, its parts, how far it is off what was typed, and the drawing.
+    pub fn show(&mut self, measured: &Measured, typed: Option<Volume>, units: Units) {
+        let signs = self.signs;
+        let mut water = |name: &str, x: Volume| {
+            self.answer.put(name, Shown::of(x.cubic_metres(), units.water, signs));
+        };
+        water("measured.volume", measured.volume);
+        if let Some((_, size)) = &measured.taped {
+            water("measured.walls", size.walls);
+            water("measured.steps", size.steps);
+            water("measured.ledge", size.ledge);
+            if let Some(ends) = size.ends {
+                water("measured.ends", ends);
+            }
+        }
+        let part = |x: f64| Unit::find(Kind::Part, "%").map(|unit| Shown::of(x, unit, signs));
+        let answer = &mut *self.answer;
+        answer.say("measure.known");
+        let also = units.water.also();
+        answer.put("measured.volume.also", Shown::of(measured.volume.cubic_metres(), also, signs));
+        if let Some(doubt) = part(spread::of_volume(measured.method).spread) {
+            answer.put("measured.doubt", doubt);
+        }
+        if let Some(typed) = typed {
+            let (more, wrong) = measure::apart(typed, measured.volume);
+            answer.say("measure.typed");
+            answer.say(match more > 0.0 {
+                true => "measure.typed.more",
+                false => "measure.typed.less",
+            });
+            if wrong {
+                answer.say("measure.apart");
+            }
+            if let Some(apart) = part(more.abs()) {
+                answer.put("measured.apart", apart);
+            }
+        }
+        if measured.method == plan::Method::Metered {
+            answer.say("measure.metered");
+        }
+        let Some((pool, size)) = &measured.taped else { return };
+        answer.say("measure.drawn");
+        let surface = units.length.squared();
+        answer.put("measured.area", Shown::of(size.area.square_metres(), surface, signs));
+        answer.put("measured.depth", Shown::of(size.depth.metres(), units.length, signs));
+        if let Some((trapezoid, simpson)) = size.offsets {
+            answer.put("measured.trapezoid", Shown::of(trapezoid.square_metres(), surface, signs));
+            match simpson {
+                Some(simpson) => {
+                    answer.put("measured.simpson", Shown::of(simpson.square_metres(), surface, signs));
+                }
+                None => answer.say("measure.odd"),
+            }
+        }
+        let walls = size.walls.cubic_metres();
+        if let Some(over) = size.ends.and_then(|ends| part(ends.cubic_metres() / walls - 1.0)) {
+            answer.put("measured.over", over);
+        }
+        for (state, there) in [
+            ("measure.steps", pool.steps.is_some()),
+            ("measure.ledge", pool.ledge.is_some()),
+            ("measure.broken", size.ends.is_some()),
+        ] {
+            if there {
+                answer.say(state);
+            }
+        }
+        for (state, there) in [("measure.less", pool.less > 0.0), ("measure.spa", pool.spa > 0.0)] {
+            if there {
+                answer.say(state);
+            }
+        }
+        drawing::draw(pool, answer, |x| {
+            Shown::plain(units.length.rounded(units.length.outward(x)), Some(units.length), signs)
+        });
+    }
+}
