@@ -109,6 +109,8 @@ fn whatever_is_typed_no_nonsense_is_shown() {
         "12 kg",
         "½",
         "٣٢٠٠",
+        "30’ 6”",
+        "1;2;1",
         "24",
         "0.5",
         "50",
@@ -152,7 +154,8 @@ fn whatever_is_typed_no_nonsense_is_shown() {
             let day = shown.unit == Some("day") && wasm::moment::read_day(&shown.text).is_some();
             let word =
                 shown.text.is_empty() && plan::rules::GATES.iter().any(|row| shown.unit == Some(row.code));
-            let number = shown.text.chars().all(|c| c.is_ascii_digit() || ".,+−".contains(c));
+            let of_list = |c| "; ".contains(c) && name.starts_with("echo.pool.");
+            let number = shown.text.chars().all(|c| c.is_ascii_digit() || ".,+−".contains(c) || of_list(c));
             let moment = shown.unit == Some("moment") && wasm::moment::read(&shown.text).is_some();
             assert!(
                 (number || moment || day) && (!shown.text.is_empty() || word || name.ends_with(".unit")),
@@ -293,4 +296,28 @@ fn a_field_at_fault_counts_for_nothing() {
         wasm::field::FIELDS.iter().filter(|field| matches!(field.answer, wasm::field::Answered::Number(..)));
     let once = numbers.filter(|field| !field.name.contains(".N.")).count();
     assert_eq!(broken, 3 * 7 * once, "every number field, at three readings, in seven ways");
+}
+
+/// Whatever is wrong in one measure, or missing: no size is told, and every size told is one that the fields give.
+#[test]
+fn a_size_is_measured_only_while_every_measure_can_be_used() {
+    let full = "pool.length.unit=m pool.shape=rectangle pool.length=10 pool.width=5 pool.floor=hopper pool.shallow=1 \
+                pool.deep=2.5 pool.flat=4 pool.pad-length=2 pool.pad-width=2 pool.ledge-area=2 pool.ledge-water=0.2 \
+                pool.ledge-around=1 pool.steps=0.9;0.6;0.3 pool.steps-width=2 pool.steps-tread=0.3 pool.less=1 \
+                pool.spa=3 pool.part.unit=m3";
+    let all: Vec<(&str, &str)> = full.split_whitespace().map(|part| part.split_once('=').unwrap()).collect();
+    let with = |name: &str, text: &str| {
+        let pairs = all.iter().map(|(n, t)| (n.to_string(), if *n == name { text } else { t }.to_string()));
+        answer(&Form(pairs.collect()))
+    };
+    assert!(with("", "").holds("pool.measured"));
+    for (name, _) in &all {
+        for text in ["", "x", "-3", "1e5"] {
+            let left_out = text.is_empty() && ["pool.less", "pool.spa"].contains(name);
+            let answer = with(name, text);
+            assert_eq!(answer.holds("pool.measured"), left_out, "{name} is {text:?}");
+            assert_eq!(answer.text("measured.volume").is_some(), left_out, "{name} is {text:?}");
+            assert_eq!(answer.shapes.is_empty(), !left_out, "{name} is {text:?}");
+        }
+    }
 }

@@ -29,9 +29,18 @@ const BALANCED: &str = "water.ph=7.5 water.ta=110 water.ch=250 water.cya=40";
 
 /// All cases.
 pub fn all() -> impl Iterator<Item = &'static Row> {
-    [dose::ROWS, water::ROWS, treat::ROWS, days::ROWS, ready::ROWS, ready::CHANGES, running::ROWS, volume::ROWS]
-        .into_iter()
-        .flatten()
+    [
+        dose::ROWS,
+        water::ROWS,
+        treat::ROWS,
+        days::ROWS,
+        ready::ROWS,
+        ready::CHANGES,
+        running::ROWS,
+        volume::ROWS,
+    ]
+    .into_iter()
+    .flatten()
 }
 
 /// The form of a row, its parts put together.

@@ -34,7 +34,9 @@ pub const ROWS: &[Row] = &[
     },
     Row {
         name: "indoors: 90 m3 at 1 mg/L by 15 g/h: 6 h, 75 % of 8",
-        form: &["pool.volume=90 pool.volume.unit=m3 run.demand=1 run.makes=15 run.makes.unit=g/h run.hours=8"],
+        form: &[
+            "pool.volume=90 pool.volume.unit=m3 run.demand=1 run.makes=15 run.makes.unit=g/h run.hours=8",
+        ],
         shows: &["run.grams=90 run.full-hours=6.0 run.setting=75"],
         holds: "run",
     },
@@ -109,7 +111,9 @@ pub const ROWS: &[Row] = &[
             "salt.target=3200 salt.low=2800 salt.high=3600 fill.salt=400 less.in=9 less.out=40 less.flow.unit=[gal_us]/min",
             "less.price=10 less.price.unit=/[kgal]",
         ],
-        shows: &["less.share=22.2 less.volume=4,438 less.flow.volume=5,018 less.flow.in=9.3 less.flow.out=2.1 less.flow.price=50.18"],
+        shows: &[
+            "less.share=22.2 less.volume=4,438 less.flow.volume=5,018 less.flow.in=9.3 less.flow.out=2.1 less.flow.price=50.18",
+        ],
         holds: "less.effort less.known",
     },
     Row {
