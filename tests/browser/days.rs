@@ -21,7 +21,7 @@ fn line(page: &Seat, n: usize, rows: &[(&str, &str)]) {
 fn the_demo_from_the_first_bag_to_the_last() {
     visit(&site(), &[], |page| {
         page.open(&format!("{}#{}", site(), figures::link(figures::US)));
-        assert!(page.says("add.quote"));
+        assert!(page.says("ready.open"));
         page.expect(&[("now.bags", "6"), ("buy.bags", "10"), ("buy.low", "9"), ("buy.high", "11")]);
         assert!(page.holds("return all('#days fieldset').length === 1"), "one blank line to begin with");
 
@@ -44,7 +44,7 @@ fn the_demo_from_the_first_bag_to_the_last() {
             ("sums.proportion", "144 lb"),
             ("sums.volume", "146.3 lb"),
         ]);
-        assert!(page.says("do.add-finish") && page.says("add.quote"));
+        assert!(page.says("do.add-finish") && page.says("ready.open"));
 
         line(
             page,

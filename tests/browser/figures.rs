@@ -11,6 +11,12 @@ pub const US: Rows = &[
     ("pool.volume.unit", "[gal_us]"),
     ("pool.how", "taped"),
     ("surface.kind", "cement"),
+    ("water.heat", "75"),
+    ("water.heat.unit", "[degF]"),
+    ("water.ph", "7.5"),
+    ("water.ta", "110"),
+    ("water.ch", "250"),
+    ("water.cya", "40"),
     ("salt.now", "400"),
     ("salt.how", "meter"),
     ("salt.target", "3200"),
@@ -18,12 +24,6 @@ pub const US: Rows = &[
     ("salt.high", "3600"),
     ("bag.size", "40"),
     ("bag.size.unit", "[lb_av]"),
-    ("water.heat", "75"),
-    ("water.heat.unit", "[degF]"),
-    ("water.ph", "7.5"),
-    ("water.ta", "110"),
-    ("water.ch", "250"),
-    ("water.cya", "40"),
 ];
 
 /// 16,596 US gal × 2,800 ppm × 0.0000083454 = 387.8 lb; ÷ 0.994 = 390.1 lb; ÷ 40 = 9.75 bags;
@@ -46,6 +46,12 @@ pub const METRIC: Rows = &[
     ("pool.volume.unit", "m3"),
     ("pool.how", "taped"),
     ("surface.kind", "cement"),
+    ("water.heat", "24"),
+    ("water.heat.unit", "Cel"),
+    ("water.ph", "7.5"),
+    ("water.ta", "110"),
+    ("water.ch", "250"),
+    ("water.cya", "40"),
     ("salt.now", "400"),
     ("salt.how", "meter"),
     ("salt.target", "3200"),
@@ -53,12 +59,6 @@ pub const METRIC: Rows = &[
     ("salt.high", "3600"),
     ("bag.size", "20"),
     ("bag.size.unit", "kg"),
-    ("water.heat", "24"),
-    ("water.heat.unit", "Cel"),
-    ("water.ph", "7.5"),
-    ("water.ta", "110"),
-    ("water.ch", "250"),
-    ("water.cya", "40"),
 ];
 
 /// 62.82 m³ × 2,800 ppm ÷ 1,000 = 175.9 kg; ÷ 0.994 = 177.0 kg; ÷ 20 = 8.85 bags; 0.7 of them is

@@ -12,7 +12,7 @@ const MOST_PAGES: usize = 3;
 #[test]
 fn the_demo_on_paper() {
     visit(&format!("{}#{}", site(), figures::link(figures::US)), &[], |page| {
-        paper(page, "add.quote", "240 lb")
+        paper(page, "add.unknown", "240 lb")
     });
 }
 

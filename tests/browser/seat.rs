@@ -26,7 +26,7 @@ const value = (name) => {
   const [first, ...more] = field(name);
   return more.length ? ([first, ...more].find((e) => e.checked)?.value ?? "") : first?.value;
 };
-const values = () => Object.fromEntries(new FormData(form));
+const values = () => { const { at, paper, ...typed } = Object.fromEntries(new FormData(form)); return typed; };
 "#;
 
 /// A page in a browser of its own.
@@ -90,9 +90,14 @@ impl Seat {
         found
     }
 
+    /// Goes to an address.
+    pub fn go(&self, address: &str) {
+        self.driver.command("url", json!({ "url": address }));
+    }
+
     /// Goes to an address and waits until the page answers.
     pub fn open(&self, address: &str) {
-        self.driver.command("url", json!({ "url": address }));
+        self.go(address);
         self.wait("return all('[data-when=\"!ready\"]').every((e) => e.hidden)");
     }
 

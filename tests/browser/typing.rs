@@ -8,7 +8,7 @@ fn the_demo_in_us_units() {
     visit(&site(), &[], |page| {
         page.fill(figures::US);
         page.expect(figures::US_ANSWER);
-        assert!(page.says("add.quote"));
+        assert!(page.says("ready.open"));
     });
 }
 
@@ -17,7 +17,7 @@ fn the_demo_in_metric_units() {
     visit(&site(), &[], |page| {
         page.fill(figures::METRIC);
         page.expect(figures::METRIC_ANSWER);
-        assert!(page.says("add.quote"));
+        assert!(page.says("ready.open"));
     });
 }
 
@@ -26,7 +26,7 @@ fn the_same_file_from_disk() {
     visit(&format!("file://{}/index.html", setting("SALTWRIGHT_SITE")), &[], |page| {
         page.fill(figures::US);
         page.expect(figures::US_ANSWER);
-        assert!(page.says("add.quote"));
+        assert!(page.says("ready.open"));
     });
 }
 

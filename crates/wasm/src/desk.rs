@@ -111,9 +111,11 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
         false => desk.open_address().and_then(|()| desk.refresh()), // A place in the page keeps it too.
     })?;
     DESKS.with_borrow_mut(|all| all.push(desk.clone()));
-    desk.new_job();
     match desk.window.location().hash()?.starts_with(LINK) {
-        true => desk.open_address()?,
+        true => {
+            desk.new_job();
+            desk.open_address()?
+        }
         false => desk.open_last()?,
     }
     serve_offline(&desk.window)?;

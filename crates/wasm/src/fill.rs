@@ -195,7 +195,7 @@ impl Filler<'_> {
     }
 
     fn gates(&mut self, plan: &Plan) {
-        let mut lines = Vec::new();
+        let (mut lines, mut left) = (Vec::new(), 0.0);
         for Row { gate, code, salt, asked, .. } in GATES {
             let (verdict, mut is) = match plan.gates.at(gate) {
                 Verdict::Pass => ("pass", "is.pass"),
@@ -205,6 +205,9 @@ impl Filler<'_> {
                 Verdict::Over => ("over", "is.over"),
             };
             let ask = if salt == Salt::Holds { "ready.asks" } else { "ready.more" };
+            if verdict == "unknown" && asked && salt == Salt::Holds {
+                left += 1.0;
+            }
             if verdict == "unknown" && asked && salt != Salt::NotAsked && !self.answer.holds(ask) {
                 self.answer.say(ask);
             }
@@ -216,6 +219,7 @@ impl Filler<'_> {
             lines.push(Line { state: is, cells: vec![("gate".into(), gate)] });
         }
         self.answer.rows.push(("gates", lines));
+        self.number("ready.left", left, 0);
         if plan.gates.call_for_chemicals() {
             self.answer.say("adjust");
         }

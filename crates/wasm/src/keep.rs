@@ -38,6 +38,7 @@ pub enum NotKept {
 }
 
 const BEGIN: &str = "saltwright.";
+const IN_HAND: &str = "saltwright.job";
 const SLOTS: [&str; 2] = [".a", ".b"];
 
 fn key(job: &str, slot: &str) -> String {
@@ -110,6 +111,16 @@ pub fn write(store: &impl Store, job: &str, form: &str, saved: u64, known: u64) 
     // What a store says it took is not always there.
     let took = store.set(&key, &text) && store.get(&key).as_ref() == Some(&text);
     if took { Ok(kept.number) } else { Err(NotKept::NoStore) }
+}
+
+/// Says which job is in hand, so that the next visit begins with it, be it blank.
+pub fn take_up(store: &impl Store, job: &str) {
+    store.set(IN_HAND, job);
+}
+
+/// The job in hand, or the one saved last.
+pub fn in_hand(store: &impl Store) -> Option<String> {
+    store.get(IN_HAND).or_else(|| jobs(store).into_iter().next().map(|(job, _)| job))
 }
 
 /// Takes a job away.

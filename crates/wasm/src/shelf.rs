@@ -33,26 +33,36 @@ impl Desk {
 
     /// Begins a job of its own.
     pub fn new_job(&self) {
-        *self.job.borrow_mut() = (js_sys::Date::now() as u64).to_string();
+        self.take_up((js_sys::Date::now() as u64).to_string());
         self.number.set(0);
         self.kept.set(Kept::NotYet);
         self.strange.borrow_mut().clear();
     }
 
-    /// Opens the job that was kept last.
+    fn take_up(&self, job: String) {
+        if self.keeps() {
+            keep::take_up(&self.store, &job);
+        }
+        *self.job.borrow_mut() = job;
+    }
+
+    /// Goes on with the job that was in hand.
     pub fn open_last(self: &Rc<Self>) -> Result<(), JsValue> {
-        match keep::jobs(&self.store).into_iter().next().filter(|_| self.keeps()) {
-            Some((job, _)) => self.open_job(&job),
-            None => Ok(()),
+        match keep::in_hand(&self.store).filter(|_| self.keeps()) {
+            Some(job) => self.open_job(&job),
+            None => {
+                self.new_job();
+                Ok(())
+            }
         }
     }
 
     /// Opens a kept job; what is typed now is kept first.
     pub fn open_job(self: &Rc<Self>, job: &str) -> Result<(), JsValue> {
+        self.new_job();
+        self.take_up(job.into());
         let Some(kept) = keep::read(&self.store, job) else { return Ok(()) };
         let form = Form::from_pairs(&web_sys::UrlSearchParams::new_with_str(&kept.form)?.into())?;
-        self.new_job();
-        *self.job.borrow_mut() = job.into();
         self.number.set(kept.number);
         self.kept.set(Kept::Here(kept.saved));
         self.form.reset();
