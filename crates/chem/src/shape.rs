@@ -356,7 +356,7 @@ fn mean(a: Length, b: Length) -> f64 {
 
 /// By Simpson's rule where the number of strips is even, otherwise by trapezoids.
 fn along(gap: f64, widths: &[f64], depth: impl Fn(f64) -> f64) -> f64 {
-    if widths.len() % 2 == 0 {
+    if widths.len().is_multiple_of(2) {
         return by_trapezoids(gap, widths, depth);
     }
     let last = widths.len() - 1;

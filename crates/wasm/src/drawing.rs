@@ -70,9 +70,6 @@ pub fn draw(pool: &Pool, answer: &mut Answer, unit: &'static Unit, signs: Signs)
     edge(&mut plan, pool, long, wide, [wing_long, wing_wide]);
     lines(&mut inner, pool, long, wide);
     section.around(&profile(&pool.floor, long));
-    for (name, path) in [("draw.plan", plan), ("draw.inner", inner), ("draw.section", section)] {
-        answer.shapes.push((name, path.text));
-    }
 
     // Each label: what it tells, where along the length, and how far down.
     let middle = |y: f64, high: f64| y + high * scale / 2.0 + 5.0;
@@ -110,8 +107,15 @@ pub fn draw(pool: &Pool, answer: &mut Answer, unit: &'static Unit, signs: Signs)
         Floor::Hopper(_, flat, _) => {
             let flat = flat.metres();
             labels.push(("draw.flat", flat, flat / 2.0, below(shallow)));
-            labels.push(("draw.deep", deep, (flat + long) / 2.0 - 20.0 / scale, below(deep)));
+            // A pad has a length too, so a line says which way this one goes.
+            let (x, surface) = ((flat + long) / 2.0, (water - TOP) / scale);
+            inner.to('M', [x, surface]);
+            inner.to('L', [x, surface + deep]);
+            labels.push(("draw.deep", deep, x + 6.0 / scale, middle(water, deep)));
         }
+    }
+    for (name, path) in [("draw.plan", plan), ("draw.inner", inner), ("draw.section", section)] {
+        answer.shapes.push((name, path.text));
     }
     for (name, length, x, y) in labels {
         let mut place = path(0.0);
