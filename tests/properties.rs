@@ -272,6 +272,9 @@ fn a_field_at_fault_counts_for_nothing() {
             if !alone(field.name) {
                 continue;
             }
+            if field.name.starts_with("pool.") && !["pool.volume", "pool.doubt"].contains(&field.name) {
+                continue; // A measure at fault stops the size: the last property.
+            }
             for bad in ["x", "4oo", "1e9", "-5", "999999999", "12 kg", "7 4"] {
                 let faulty = with(Some(bad));
                 assert_eq!(faulty.faults.len(), 1, "{} = {bad}", field.name);

@@ -3,6 +3,7 @@
 pub mod ask;
 
 use ask::Ask;
+use chem::shape::{Floor, Ledge, Measures, Outline, Pool, Steps};
 use chem::treatment::{BleachStrength, Chemical, Dose};
 use chem::*;
 use std::fmt::{Debug, Write};
@@ -24,6 +25,7 @@ pub const QUESTIONS: &[Question] = &[
     conductivities,
     comparisons,
     densities,
+    shapes,
 ];
 
 fn amounts(ask: &mut Ask) {
@@ -158,6 +160,39 @@ fn comparisons(ask: &mut Ask) {
         (t, ph, ch, ta, solids),
         (comparison::standard_methods(t, ph, ch, ta, solids), comparison::closed_form(t, ph, ch, ta, solids)),
     );
+}
+
+fn shapes(ask: &mut Ask) {
+    let mut length = || Length::from_metres(ask.within(&bounds::LENGTH)).unwrap();
+    let mut two = || [length(), length()];
+    let (mut list, [a, b], [c, d]) = (Measures::NONE, two(), two());
+    let (depths, parts, pad, gap) = (two(), two(), two(), length());
+    for x in [a, b, c, d, gap].iter().take(ask.one(&[0, 1, 2, 3, 4, 5])) {
+        assert!(list.push(*x));
+    }
+    let area = Area::from_square_metres(ask.within(&bounds::AREA)).unwrap();
+    let pool = Pool {
+        outline: ask.one(&[
+            Outline::Rectangle([a, b]),
+            Outline::Round(a),
+            Outline::Ellipse([a, b]),
+            Outline::Stadium([a, b]),
+            Outline::Kidney(a, [b, c]),
+            Outline::Offsets(gap, list),
+        ]),
+        floor: ask.one(&[
+            Floor::Level(d),
+            Floor::Slope(depths),
+            Floor::Break(depths, parts),
+            Floor::Hopper(depths, parts[0], pad),
+        ]),
+        wing: ask.one(&[None, Some([c, d, a])]),
+        ledge: ask.one(&[None, Some(Ledge { area, water: c, around: d })]),
+        steps: ask.one(&[None, Some(Steps { width: a, tread: b, heights: list })]),
+        less: ask.within(&bounds::PART),
+        spa: ask.within(&bounds::PART),
+    };
+    finite(pool, (pool.size(), pool.outline.length(), list.mean(), list.sum()));
 }
 
 fn densities(ask: &mut Ask) {

@@ -2,7 +2,9 @@
 //!
 //! Numbers for the page's own drawing, which is 440 by 280: paths, and the places of their labels.
 
-use crate::answer::{Answer, Shown, joined};
+use crate::answer::{Answer, Shown};
+use crate::number::Signs;
+use crate::unit::Unit;
 use chem::Length;
 use chem::shape::{Floor, Outline, Pool};
 
@@ -22,30 +24,27 @@ struct Path {
 }
 
 impl Path {
-    fn to(&mut self, command: char, points: &[[f64; 2]]) -> &mut Self {
+    fn to(&mut self, command: char, [x, y]: [f64; 2]) {
         self.text.push(command);
-        for [x, y] in points {
-            self.number(self.corner[0] + x * self.scale);
-            self.number(self.corner[1] + y * self.scale);
-        }
-        self
+        self.number(self.corner[0] + x * self.scale);
+        self.number(self.corner[1] + y * self.scale);
     }
 
     /// Lines through the points, and back.
     fn around(&mut self, points: &[[f64; 2]]) {
         for (i, point) in points.iter().enumerate() {
-            self.to(if i == 0 { 'M' } else { 'L' }, &[*point]);
+            self.to(if i == 0 { 'M' } else { 'L' }, *point);
         }
         self.text.push('Z');
     }
 
     /// Half an ellipse, clockwise, with these half axes.
-    fn arc(&mut self, half: [f64; 2], to: [f64; 2]) -> &mut Self {
+    fn arc(&mut self, half: [f64; 2], to: [f64; 2]) {
         self.text.push('A');
         self.number(half[0] * self.scale);
         self.number(half[1] * self.scale);
         self.text.push_str(" 0 0 1");
-        self.to(' ', &[to])
+        self.to(' ', to);
     }
 
     fn number(&mut self, x: f64) {
@@ -54,8 +53,8 @@ impl Path {
     }
 }
 
-/// Draws the pool; `shown` writes a length on it.
-pub fn draw(pool: &Pool, answer: &mut Answer, shown: impl Fn(f64) -> Shown) {
+/// Draws the pool, its lengths in `unit`.
+pub fn draw(pool: &Pool, answer: &mut Answer, unit: &'static Unit, signs: Signs) {
     let long = pool.outline.length();
     let [wing_long, wing_wide] = pool.wing.map_or([0.0; 2], |[l, w, _]| [l.metres(), w.metres()]);
     let wide = wide(&pool.outline);
@@ -64,58 +63,68 @@ pub fn draw(pool: &Pool, answer: &mut Answer, shown: impl Fn(f64) -> Shown) {
     let scale = (WIDE / all_long).min(HIGH / (wide + wing_wide + deep));
     // An L hangs its other part on the far end of the main one.
     let begin = LEFT + (WIDE - all_long * scale) / 2.0 + (all_long - long) * scale;
-    let path = |y: f64| Path { text: String::new(), scale, corner: [begin, y] };
-    let mut plan = path(TOP);
-    edge(&mut plan, pool, long, wide, [wing_long, wing_wide]);
-    answer.shapes.push(("draw.plan", plan.text));
-    let mut inner = path(TOP);
-    lines(&mut inner, pool, long, wide);
-    answer.shapes.push(("draw.inner", inner.text));
-
     let under = TOP + (wide + wing_wide) * scale;
     let water = under + BETWEEN;
-    let mut section = path(water);
-    let floor = profile(&pool.floor, long);
-    section.around(&[&[[0.0, 0.0]], floor.as_slice(), &[[long, 0.0]]].concat());
-    answer.shapes.push(("draw.section", section.text));
+    let path = |y: f64| Path { text: String::new(), scale, corner: [begin, y] };
+    let (mut plan, mut inner, mut section) = (path(TOP), path(TOP), path(water));
+    edge(&mut plan, pool, long, wide, [wing_long, wing_wide]);
+    lines(&mut inner, pool, long, wide);
+    section.around(&profile(&pool.floor, long));
 
-    let end = begin + long * scale;
-    let at = |x: f64| begin + x * scale;
-    let mut label = |name: &'static str, x: f64, y: f64, length: f64| {
-        let [x, y] = [x, y].map(|x| (x.round() as i32).to_string());
-        answer.shapes.push((name, joined(&["translate(", &x, " ", &y, ")"])));
-        answer.put(name, shown(length));
-    };
-    label("draw.length", at(long / 2.0), TOP - 8.0, long);
+    // Each label: what it tells, where along the length, and how far down.
+    let middle = |y: f64, high: f64| y + high * scale / 2.0 + 5.0;
+    let below = |depth: f64| water + depth * scale + 18.0;
+    let right = long + 8.0 / scale;
+    let left = -8.0 / scale;
+    let mut labels = vec![
+        ("draw.length", long, long / 2.0, TOP - 8.0),
+        ("draw.shallow", shallow, left, middle(water, shallow)),
+    ];
     match pool.outline {
-        Outline::Kidney(_, [a, b]) => {
-            label("draw.a", at(long * 0.25), TOP + a.metres() * scale / 2.0 + 5.0, a.metres());
-            label("draw.b", at(long * 0.75), TOP + b.metres() * scale / 2.0 + 5.0, b.metres());
+        Outline::Kidney(_, lobes) => {
+            let [a, b] = lobes.map(Length::metres);
+            labels.push(("draw.a", a, long * 0.25, middle(TOP, a)));
+            labels.push(("draw.b", b, long * 0.75, middle(TOP, b)));
         }
         Outline::Round(_) => {}
-        _ => label("draw.width", begin - 8.0, TOP + wide * scale / 2.0 + 5.0, wide),
+        _ => labels.push(("draw.width", wide, left, middle(TOP, wide))),
     }
     if pool.wing.is_some() {
-        label("draw.a", at(long - wing_long / 2.0), under + 18.0, wing_long);
-        label("draw.b", at(long - wing_long / 2.0), TOP + (wide + wing_wide / 2.0) * scale + 5.0, wing_wide);
+        let x = long - wing_long / 2.0;
+        labels.push(("draw.a", wing_long, x, under + 18.0));
+        labels.push(("draw.b", wing_wide, x, middle(TOP + wide * scale, wing_wide)));
     }
-    label("draw.shallow", begin - 8.0, water + shallow * scale / 2.0 + 5.0, shallow);
-    let below = |depth: f64| water + depth * scale + 18.0;
+    let deep_aside = ("draw.deep", deep, right, middle(water, deep));
     match pool.floor {
         Floor::Level(_) => {}
+        Floor::Slope(_) => labels.push(deep_aside),
+        Floor::Break(_, parts) => {
+            let [flat, slope] = parts.map(Length::metres);
+            labels.push(deep_aside);
+            labels.push(("draw.flat", flat, flat / 2.0, below(shallow)));
+            labels.push(("draw.slope", slope, flat + slope / 2.0, below(deep)));
+        }
         Floor::Hopper(_, flat, _) => {
             let flat = flat.metres();
-            label("draw.flat", at(flat / 2.0), below(shallow), flat);
-            label("draw.deep", at((flat + long) / 2.0) - 20.0, below(deep), deep);
+            labels.push(("draw.flat", flat, flat / 2.0, below(shallow)));
+            // A pad has a length too, so a line says which way this one goes.
+            let (x, surface) = ((flat + long) / 2.0, (water - TOP) / scale);
+            inner.to('M', [x, surface]);
+            inner.to('L', [x, surface + deep]);
+            labels.push(("draw.deep", deep, x + 6.0 / scale, middle(water, deep)));
         }
-        floor => {
-            label("draw.deep", end + 8.0, water + deep * scale / 2.0 + 5.0, deep);
-            if let Floor::Break(_, parts) = floor {
-                let [flat, slope] = parts.map(Length::metres);
-                label("draw.flat", at(flat / 2.0), below(shallow), flat);
-                label("draw.slope", at(flat + slope / 2.0), below(deep), slope);
-            }
-        }
+    }
+    for (name, path) in [("draw.plan", plan), ("draw.inner", inner), ("draw.section", section)] {
+        answer.shapes.push((name, path.text));
+    }
+    for (name, length, x, y) in labels {
+        let mut place = path(0.0);
+        place.text.push_str("translate(");
+        place.number(begin + x * scale);
+        place.number(y);
+        place.text.push(')');
+        answer.shapes.push((name, place.text));
+        answer.put(name, Shown::plain(unit.rounded(unit.outward(length)), Some(unit), signs));
     }
 }
 
@@ -136,10 +145,10 @@ fn depths(floor: &Floor) -> [f64; 2] {
     }
 }
 
-/// The floor from the shallow end to the deep one.
+/// The water from the side: down at the shallow end, along the floor, and up at the deep one.
 fn profile(floor: &Floor, long: f64) -> Vec<[f64; 2]> {
     let [s, d] = depths(floor);
-    let mut all = vec![[0.0, s]];
+    let mut all = vec![[0.0, 0.0], [0.0, s]];
     match floor {
         Floor::Break(_, parts) => {
             let [flat, slope] = parts.map(Length::metres);
@@ -151,6 +160,7 @@ fn profile(floor: &Floor, long: f64) -> Vec<[f64; 2]> {
         }
         _ => all.push([long, d]),
     }
+    all.push([long, 0.0]);
     all
 }
 
@@ -168,45 +178,69 @@ fn edge(path: &mut Path, pool: &Pool, long: f64, wide: f64, [wing_long, wing_wid
         Outline::Rectangle(_) => path.around(&[[0.0, 0.0], [right, 0.0], [right, wide], [0.0, wide]]),
         Outline::Round(_) | Outline::Ellipse(_) => {
             let half = [long / 2.0, middle];
-            path.to('M', &[[0.0, middle]]).arc(half, [right, middle]).arc(half, [0.0, middle]);
+            path.to('M', [0.0, middle]);
+            path.arc(half, [right, middle]);
+            path.arc(half, [0.0, middle]);
         }
         Outline::Stadium(_) => {
-            path.to('M', &[[middle, 0.0]]).to('L', &[[right - middle, 0.0]]);
-            path.arc([middle; 2], [right - middle, wide]).to('L', &[[middle, wide]]);
+            path.to('M', [middle, 0.0]);
+            path.to('L', [right - middle, 0.0]);
+            path.arc([middle; 2], [right - middle, wide]);
+            path.to('L', [middle, wide]);
             path.arc([middle; 2], [middle, 0.0]);
         }
         Outline::Kidney(_, lobes) => kidney(path, long, lobes.map(Length::metres)),
         Outline::Offsets(gap, widths) => {
+            let widths = widths.metres();
+            let point = |(i, w): (usize, &f64), side: f64| [gap.metres() * i as f64, middle + side * w];
             let mut all = Vec::new();
-            for side in [-0.5, 0.5] {
-                let one = widths.metres().iter().enumerate();
-                let begin = all.len();
-                all.extend(one.map(|(i, w)| [gap.metres() * i as f64, middle + side * w]));
-                if begin > 0 {
-                    all[begin..].reverse();
-                }
+            for one in widths.iter().enumerate() {
+                all.push(point(one, -0.5));
+            }
+            for one in widths.iter().enumerate().rev() {
+                all.push(point(one, 0.5));
             }
             path.around(&all);
         }
     }
 }
 
-/// Both lobes as wide as typed; what lies between is a sketch.
+/// Both lobes as wide as typed; what lies between is a sketch: each point by hundredths of the length and by one
+/// of these heights.
 fn kidney(path: &mut Path, l: f64, [a, b]: [f64; 2]) {
-    let waist = 0.65 * a.min(b);
-    path.to('M', &[[0.0, a / 2.0]]);
-    path.to('C', &[[0.0, 0.2 * a], [0.1 * l, 0.0], [0.25 * l, 0.0]]).to('L', &[[0.75 * l, 0.0]]);
-    path.to('C', &[[0.9 * l, 0.0], [l, 0.2 * b], [l, b / 2.0]]);
-    path.to('C', &[[l, 0.8 * b], [0.9 * l, b], [0.75 * l, b]]);
-    path.to('C', &[[0.62 * l, b], [0.62 * l, waist], [0.5 * l, waist]]);
-    path.to('C', &[[0.38 * l, waist], [0.38 * l, a], [0.25 * l, a]]);
-    path.to('C', &[[0.1 * l, a], [0.0, 0.8 * a], [0.0, a / 2.0]]);
+    let heights = [0.0, 0.2 * a, 0.5 * a, 0.8 * a, a, 0.65 * a.min(b), b, 0.8 * b, 0.5 * b, 0.2 * b];
+    const POINTS: [(char, u8, usize); 20] = [
+        ('M', 0, 2),
+        ('C', 0, 1),
+        (' ', 10, 0),
+        (' ', 25, 0),
+        ('L', 75, 0),
+        ('C', 90, 0),
+        (' ', 100, 9),
+        (' ', 100, 8),
+        (' ', 100, 7),
+        (' ', 90, 6),
+        (' ', 75, 6),
+        (' ', 62, 6),
+        (' ', 62, 5),
+        (' ', 50, 5),
+        (' ', 38, 5),
+        (' ', 38, 4),
+        (' ', 25, 4),
+        (' ', 10, 4),
+        (' ', 0, 3),
+        (' ', 0, 2),
+    ];
+    for (command, x, height) in POINTS {
+        path.to(command, [l * f64::from(x) / 100.0, heights.get(height).copied().unwrap_or_default()]);
+    }
 }
 
 /// What lies within the edge: where a floor breaks, a hopper's pad, or the widths as measured.
 fn lines(path: &mut Path, pool: &Pool, long: f64, wide: f64) {
     let mut line = |from: [f64; 2], to: [f64; 2]| {
-        path.to('M', &[from]).to('L', &[to]);
+        path.to('M', from);
+        path.to('L', to);
     };
     match (&pool.outline, &pool.floor) {
         (Outline::Offsets(gap, widths), _) => {

@@ -46,34 +46,40 @@ pub fn feet(text: &str, signs: Signs) -> Result<Option<Typed>, NotNumber> {
 
 /// The first mark of feet or inches, with what stands before and after it.
 fn mark(text: &str) -> Result<Option<(&str, Mark, &str)>, NotNumber> {
-    for (at, c) in text.char_indices() {
-        let after = &text[at + c.len_utf8()..];
-        let (mark, after) = match c {
-            '"' | '\u{201c}' | '\u{201d}' | '\u{201e}' | '\u{2033}' => (Mark::Inches, after),
-            _ if is_foot(c) => match after.chars().next() {
-                // Two single marks make a double one.
-                Some(next) if is_foot(next) => (Mark::Inches, &after[next.len_utf8()..]),
-                _ => (Mark::Feet, after),
-            },
-            _ if c.is_ascii_alphabetic() => {
-                let long = text.len() - at;
-                let end = text[at..].bytes().position(|b| !b.is_ascii_alphabetic()).unwrap_or(long);
-                let (word, after) = text[at..].split_at(end);
-                let is = |all: &[&str]| all.iter().any(|one| word.eq_ignore_ascii_case(one));
-                let mark = if is(&["ft", "feet", "foot"]) {
-                    Mark::Feet
-                } else if is(&["in", "inch", "inches"]) {
-                    Mark::Inches
-                } else {
-                    return Err(NotNumber::Unit);
-                };
-                (mark, after.strip_prefix('.').unwrap_or(after))
+    let Some(at) = text.find(|c: char| is_foot(c) || is_inch(c) || c.is_ascii_alphabetic()) else {
+        return Ok(None);
+    };
+    let (before, rest) = text.split_at_checked(at).unwrap_or_default();
+    let mut after = rest.chars();
+    let mark = match after.next() {
+        Some(c) if is_inch(c) => Mark::Inches,
+        Some(c) if is_foot(c) => match after.clone().next() {
+            // Two single marks make a double one.
+            Some(next) if is_foot(next) => {
+                after.next();
+                Mark::Inches
             }
-            _ => continue,
-        };
-        return Ok(Some((&text[..at], mark, after)));
-    }
-    Ok(None)
+            _ => Mark::Feet,
+        },
+        _ => {
+            let end = rest.find(|c: char| !c.is_ascii_alphabetic()).unwrap_or(rest.len());
+            let (word, rest) = rest.split_at_checked(end).unwrap_or_default();
+            after = rest.strip_prefix('.').unwrap_or(rest).chars();
+            let is = |all: &[&str]| all.iter().any(|one| word.eq_ignore_ascii_case(one));
+            if is(&["ft", "feet", "foot"]) {
+                Mark::Feet
+            } else if is(&["in", "inch", "inches"]) {
+                Mark::Inches
+            } else {
+                return Err(NotNumber::Unit);
+            }
+        }
+    };
+    Ok(Some((before, mark, after.as_str())))
+}
+
+fn is_inch(c: char) -> bool {
+    matches!(c, '"' | '\u{201c}' | '\u{201d}' | '\u{201e}' | '\u{2033}')
 }
 
 fn is_foot(c: char) -> bool {
@@ -98,10 +104,10 @@ pub fn items(text: &str, signs: Signs) -> Option<Vec<&str>> {
     while let Some(c) = chars.next() {
         match c {
             ';' => semicolons += 1,
-            ',' if chars.peek().is_none_or(|next| next.is_whitespace()) => spaced += 1,
+            ',' if chars.peek().is_none_or(|next| number::is_space(*next)) => spaced += 1,
             ',' => commas += 1,
             '.' => dots += 1,
-            _ if c.is_whitespace() => spaces += 1,
+            _ if number::is_space(c) => spaces += 1,
             _ if c.is_ascii_digit() => {}
             _ => marks += 1,
         }
@@ -119,28 +125,33 @@ pub fn items(text: &str, signs: Signs) -> Option<Vec<&str>> {
     if !sure {
         return None;
     }
-    let parts = |c: char, next: Option<char>| match c {
-        ';' => true,
-        ',' if semicolons > 0 => false,
-        ',' if spaced > 0 => next.is_none_or(char::is_whitespace),
-        ',' => spaces == 0,
-        _ => semicolons == 0 && spaced == 0 && c.is_whitespace(),
-    };
     let mut all = Vec::new();
-    let mut begin = 0;
-    for (at, c) in text.char_indices() {
-        let end = at + c.len_utf8();
-        if parts(c, text[end..].chars().next()) {
-            if begin < at || !c.is_whitespace() {
-                all.push(text[begin..at].trim_ascii());
+    let mut rest = text;
+    while !rest.is_empty() {
+        let mut chars = rest.char_indices().peekable();
+        let end = loop {
+            let Some((at, c)) = chars.next() else { break rest.len() };
+            let next = chars.peek().map(|(_, next)| *next);
+            let parts = match c {
+                ';' => true,
+                ',' if semicolons > 0 => false,
+                ',' if spaced > 0 => next.is_none_or(number::is_space),
+                ',' => spaces == 0,
+                _ => semicolons == 0 && spaced == 0 && number::is_space(c),
+            };
+            if parts {
+                break at;
             }
-            begin = end;
+        };
+        let (item, behind) = rest.split_at_checked(end).unwrap_or_default();
+        let mut behind = behind.chars();
+        let by_space = behind.next().is_some_and(number::is_space);
+        if !item.is_empty() || !by_space && !behind.as_str().is_empty() {
+            all.push(item.trim_ascii());
         }
+        rest = behind.as_str();
     }
-    let last = text[begin..].trim_ascii();
-    if !last.is_empty() {
-        all.push(last);
-    }
+    all.retain(|item| !item.is_empty() || semicolons > 0);
     Some(all)
 }
 

@@ -11,7 +11,7 @@ use crate::unit::{Kind, Unit};
 use chem::shape::{Fault, Floor, Ledge, Measures, Outline, Pool, Steps};
 use chem::{Area, Length, Volume};
 use plan::measure::{self, Measured};
-use plan::{Optional, spread};
+use plan::{Method, Optional, spread};
 
 const LEDGE: [&str; 3] = ["pool.ledge-area", "pool.ledge-water", "pool.ledge-around"];
 const STEPS: [&str; 3] = ["pool.steps", "pool.steps-width", "pool.steps-tread"];
@@ -286,77 +286,63 @@ impl Reader<'_> {
     /// The measured size, its parts, how far it is off what was typed, and the drawing.
     pub fn show(&mut self, measured: &Measured, typed: Option<Volume>, units: Units) {
         let signs = self.signs;
-        let mut water = |name: &str, x: Volume| {
-            self.answer.put(name, Shown::of(x.cubic_metres(), units.water, signs));
-        };
-        water("measured.volume", measured.volume);
-        if let Some((_, size)) = &measured.taped {
-            water("measured.walls", size.walls);
-            water("measured.steps", size.steps);
-            water("measured.ledge", size.ledge);
-            if let Some(ends) = size.ends {
-                water("measured.ends", ends);
-            }
-        }
-        let part = |x: f64| Unit::find(Kind::Part, "%").map(|unit| Shown::of(x, unit, signs));
         let answer = &mut *self.answer;
-        answer.say("measure.known");
-        let also = units.water.also();
-        answer.put("measured.volume.also", Shown::of(measured.volume.cubic_metres(), also, signs));
-        if let Some(doubt) = part(spread::of_volume(measured.method).spread) {
-            answer.put("measured.doubt", doubt);
-        }
+        let part = Unit::find(Kind::Part, "%").unwrap_or(units.water);
+        let (water, surface) = (units.water, units.length.squared());
+        let volume = measured.volume.cubic_metres();
+        let mut figures = vec![
+            ("measured.volume", volume, water),
+            ("measured.volume.also", volume, water.also()),
+            ("measured.doubt", spread::of_volume(measured.method).spread, part),
+        ];
+        let mut states = vec![
+            ("measure.known", true),
+            ("measure.metered", measured.method == Method::Metered),
+            ("measure.drawn", measured.taped.is_some()),
+        ];
         if let Some(typed) = typed {
             let (more, wrong) = measure::apart(typed, measured.volume);
-            answer.say("measure.typed");
-            answer.say(match more > 0.0 {
-                true => "measure.typed.more",
-                false => "measure.typed.less",
-            });
-            if wrong {
-                answer.say("measure.apart");
+            figures.push(("measured.apart", more.abs(), part));
+            states.extend_from_slice(&[
+                ("measure.typed", true),
+                (if more > 0.0 { "measure.typed.more" } else { "measure.typed.less" }, true),
+                ("measure.apart", wrong),
+            ]);
+        }
+        if let Some((pool, size)) = &measured.taped {
+            let walls = size.walls.cubic_metres();
+            figures.extend_from_slice(&[
+                ("measured.walls", walls, water),
+                ("measured.steps", size.steps.cubic_metres(), water),
+                ("measured.ledge", size.ledge.cubic_metres(), water),
+                ("measured.area", size.area.square_metres(), surface),
+                ("measured.depth", size.depth.metres(), units.length),
+            ]);
+            if let Some(ends) = size.ends.map(Volume::cubic_metres) {
+                figures.extend_from_slice(&[
+                    ("measured.ends", ends, water),
+                    ("measured.over", ends / walls - 1.0, part),
+                ]);
             }
-            if let Some(apart) = part(more.abs()) {
-                answer.put("measured.apart", apart);
+            if let Some((trapezoid, simpson)) = size.offsets {
+                figures.push(("measured.trapezoid", trapezoid.square_metres(), surface));
+                figures.extend(simpson.map(|x| ("measured.simpson", x.square_metres(), surface)));
+                states.push(("measure.odd", simpson.is_none()));
             }
+            states.extend_from_slice(&[
+                ("measure.steps", pool.steps.is_some()),
+                ("measure.ledge", pool.ledge.is_some()),
+                ("measure.broken", size.ends.is_some()),
+                ("measure.less", pool.less > 0.0),
+                ("measure.spa", pool.spa > 0.0),
+            ]);
+            drawing::draw(pool, answer, units.length, signs);
         }
-        if measured.method == plan::Method::Metered {
-            answer.say("measure.metered");
+        for (name, x, unit) in figures {
+            answer.put(name, Shown::of(x, unit, signs));
         }
-        let Some((pool, size)) = &measured.taped else { return };
-        answer.say("measure.drawn");
-        let surface = units.length.squared();
-        answer.put("measured.area", Shown::of(size.area.square_metres(), surface, signs));
-        answer.put("measured.depth", Shown::of(size.depth.metres(), units.length, signs));
-        if let Some((trapezoid, simpson)) = size.offsets {
-            answer.put("measured.trapezoid", Shown::of(trapezoid.square_metres(), surface, signs));
-            match simpson {
-                Some(simpson) => {
-                    answer.put("measured.simpson", Shown::of(simpson.square_metres(), surface, signs));
-                }
-                None => answer.say("measure.odd"),
-            }
+        for (state, _) in states.iter().filter(|(_, holds)| *holds) {
+            answer.say(state);
         }
-        let walls = size.walls.cubic_metres();
-        if let Some(over) = size.ends.and_then(|ends| part(ends.cubic_metres() / walls - 1.0)) {
-            answer.put("measured.over", over);
-        }
-        for (state, there) in [
-            ("measure.steps", pool.steps.is_some()),
-            ("measure.ledge", pool.ledge.is_some()),
-            ("measure.broken", size.ends.is_some()),
-        ] {
-            if there {
-                answer.say(state);
-            }
-        }
-        for (state, there) in [("measure.less", pool.less > 0.0), ("measure.spa", pool.spa > 0.0)] {
-            if there {
-                answer.say(state);
-            }
-        }
-        drawing::draw(pool, answer, |x| {
-            Shown::plain(units.length.rounded(units.length.outward(x)), Some(units.length), signs)
-        });
     }
 }

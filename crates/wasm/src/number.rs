@@ -68,7 +68,7 @@ fn starts_unit(c: char) -> bool {
     c.is_ascii_alphabetic() && !matches!(c, 'e' | 'E') || matches!(c, '%' | '°' | '[')
 }
 
-fn is_space(c: char) -> bool {
+pub(crate) fn is_space(c: char) -> bool {
     c.is_ascii_whitespace() || matches!(c, '\u{a0}' | '\u{2009}' | '\u{202f}' | '\u{200e}' | '\u{200f}')
 }
 
