@@ -19,6 +19,11 @@ impl Draw {
         low + (high - low) * self.next()
     }
 
+    /// A whole number below this.
+    pub fn below(&mut self, end: usize) -> usize {
+        (self.next() * end as f64) as usize
+    }
+
     pub fn pick<T: Copy>(&mut self, all: &[T]) -> T {
         all[(self.next() * all.len() as f64) as usize]
     }
