@@ -23,7 +23,7 @@ fn the_demo_from_the_first_bag_to_the_last() {
         page.open(&format!("{}#{}", site(), figures::link(figures::US)));
         assert!(page.says("ready.open"));
         page.expect(&[("now.bags", "6"), ("buy.bags", "10"), ("buy.low", "9"), ("buy.high", "11")]);
-        assert!(page.holds("return all('#days fieldset').length === 1"), "one blank line to begin with");
+        assert!(page.holds("return all('#days fieldset.line').length === 1"), "one blank line to begin with");
 
         line(page, 1, &[("kind", "dose"), ("mass", "6")]);
         page.expect(&[("now.mass", "–")]); // Not finished: no amount is told.
@@ -31,7 +31,7 @@ fn the_demo_from_the_first_bag_to_the_last() {
         assert!(page.says("stage.in") && page.says("add.wait"), "in: brush and wait");
         page.expect(&[("in.all", "240 lb"), ("echo.log.1.mass.also", "240.0 lb")]);
         assert!(page.output("clock.power").contains("23 May 2027"), "{}", page.output("clock.power"));
-        assert!(page.holds("return all('#days fieldset').length === 2"), "always one more");
+        assert!(page.holds("return all('#days fieldset.line').length === 2"), "always one more");
 
         line(
             page,

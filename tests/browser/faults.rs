@@ -153,7 +153,7 @@ fn a_message_that_stands_is_followed_key_by_key_and_no_other_comes_or_goes() {
 
 /// What is listed as still needed, by the names of its states.
 fn needed(page: &Seat) -> String {
-    page.text("return all('#sheet .head .needs li').filter(seen).map((e) => e.dataset.when).join(' ')")
+    page.text("return all('#sheet .head .needs li').filter((e) => seen(e) && e.dataset.when.startsWith('need.')).map((e) => e.dataset.when).join(' ')")
 }
 
 const FIRST_NEEDS: &str = "need.pool-volume need.salt-now need.salt-how need.bag-size \

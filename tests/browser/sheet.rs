@@ -136,7 +136,7 @@ fn nothing_moves(of: &str, screens: &[(u32, u32)]) {
 
 #[test]
 fn nothing_moves_under_the_hands() {
-    nothing_moves(":not(#sheet, #sheet *)", &[(360, 740), (768, 1024), (1366, 768)]);
+    nothing_moves(":not(#sheet, #sheet *, #views, #views *)", &[(360, 740), (768, 1024), (1366, 768)]);
 }
 
 /// From now on, wherever the word of the verdict is drawn, and after which key.

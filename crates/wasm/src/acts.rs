@@ -14,7 +14,7 @@ impl Desk {
     pub fn clicked(self: &Rc<Self>, event: &Event, target: &Element) -> Result<(), JsValue> {
         if let Some(link) = target.closest("a[href^='#sw1&']")? {
             event.prevent_default();
-            return self.open(&link.get_attribute("href").unwrap_or_default());
+            return self.open_as_new(&link.get_attribute("href").unwrap_or_default());
         }
         if let Some(link) = target.closest("a[href^='#']")? {
             views::reveal(&self.form, &link.get_attribute("href").unwrap_or_default())?;

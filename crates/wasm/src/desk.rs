@@ -203,13 +203,25 @@ impl Desk {
         self.refresh()
     }
 
-    /// Opens the link that the page itself was opened with, if it is one.
+    /// Opens the link that the page itself was opened with, if it is one, as a job of its own.
     fn open_address(self: &Rc<Self>) -> Result<(), JsValue> {
-        self.open(&self.window.location().hash()?)
+        let link = self.window.location().hash()?;
+        if link.starts_with(LINK) {
+            self.open_as_new(&link)?;
+        }
+        Ok(())
+    }
+
+    /// Opens a link as a job of its own, and keeps it at once: the address need not hold it then.
+    pub fn open_as_new(self: &Rc<Self>, link: &str) -> Result<(), JsValue> {
+        self.keep_now()?;
+        self.new_job();
+        self.open(link)?;
+        self.keep_now()
     }
 
     /// Fills the form from a link; anything else is left alone.
-    pub fn open(self: &Rc<Self>, link: &str) -> Result<(), JsValue> {
+    fn open(self: &Rc<Self>, link: &str) -> Result<(), JsValue> {
         let Some(parts) = link.strip_prefix(LINK) else {
             return Ok(());
         };

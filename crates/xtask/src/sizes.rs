@@ -8,7 +8,7 @@ use std::io::Write;
 /// The whole page, as a good server sends it, may be this many bytes. It was 56 KiB for the dose and the index;
 /// the steps before the salt, replacing water, other units and their sources took 13 more, and the decision
 /// under doubt with the log of a job over days 27.
-pub const PAGE_LIMIT: usize = 100 * 1024;
+pub const PAGE_LIMIT: usize = 160 * 1024;
 
 /// What the build made, and the parts it was made of.
 pub struct Parts<'a> {
