@@ -39,6 +39,8 @@ pub struct Desk {
     pub number: Cell<u64>,
     pub kept: Cell<Kept>,
     pub keeping: Cell<i32>,
+    /// What the page itself begins with.
+    pub begun: RefCell<Form>,
     /// What came with a link or a file and has no field here: kept, and passed on.
     pub strange: RefCell<Vec<(String, String)>>,
     /// What is to be said of the last file or link.
@@ -83,6 +85,7 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
         number: Cell::new(0),
         kept: Cell::default(),
         keeping: Cell::new(0),
+        begun: RefCell::default(),
         strange: RefCell::default(),
         said_of_file: Cell::new(""),
         coded: Cell::new(false),
@@ -111,6 +114,10 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
         false => desk.open_address().and_then(|()| desk.refresh()), // A place in the page keeps it too.
     })?;
     DESKS.with_borrow_mut(|all| all.push(desk.clone()));
+    if desk.keeps() {
+        desk.form.reset(); // What a browser put back by itself is kept here, and newer.
+        *desk.begun.borrow_mut() = desk.typed();
+    }
     match desk.window.location().hash()?.starts_with(LINK) {
         true => {
             desk.new_job();
