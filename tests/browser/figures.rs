@@ -77,6 +77,9 @@ pub const METRIC_ANSWER: Rows = &[
 /// Link to it: the page's example with this reading.
 pub const TOO_MUCH: &str = "a[href*='salt.now=4100']";
 
+/// The demo a day on.
+pub const SECOND_DAY: &str = "a[href*='log.2.salt=2150']";
+
 /// The demo's first test, with its goals.
 pub const BALANCE_FIRST: &str = "a[href*='goal.ch=250']";
 /// 20 mg/L of cyanuric acid in 62.82 m³ is 2.77 lb, 30 mg/L of hardness by 77 % flake 5.98 lb (arithmetic).
