@@ -249,6 +249,7 @@ fn the_page_starts_as_the_blank_form_leaves_it() {
     let blank = answer(&rows::form(&[
         "salt.now.unit=[ppm] bag.purity=99.4 show=as-typed treat.acid=31.45 treat.acid.unit=%{HCl} treat.bleach=10",
         "treat.bleach.unit=g/dL treat.calcium=77 treat.powder=100 water.ta.unit=mg/L water.ch.unit=mg/L",
+        "less.flow.unit=L/min less.price.unit=/m3 view=owner at=pool paper=record",
         "level.over=1 level.low=25 level.cap=70 level.enough=75 level.drained=10 level.slack=50",
     ]));
     // What a template holds is not on the page.

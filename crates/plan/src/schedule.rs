@@ -68,7 +68,8 @@ impl Schedule {
 
     fn is_past(&self, step: &Step) -> bool {
         let end = step.until.or(step.at);
-        !waits(step.act) && self.now.zip(end).is_some_and(|(now, end)| now > end.saturating_add(policy::GRACE * 60))
+        !waits(step.act)
+            && self.now.zip(end).is_some_and(|(now, end)| now > end.saturating_add(policy::GRACE * 60))
     }
 }
 
