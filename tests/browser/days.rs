@@ -123,7 +123,7 @@ fn an_owner_from_the_first_look_to_the_first_week() {
         let read: &[_] =
             &[("kind", "reading"), ("salt", "2150"), ("how", "meter"), ("when", "2027-05-22T09:05")];
         day("2027-05-22T09:04", &[], &["next.read", "next.due"], "22 May 2027, 09:00");
-        day("2027-05-22T09:10", &[(2, read)], &["add.yes", "do.add-finish"], "–");
+        day("2027-05-22T09:10", &[(2, read)], &["add.yes", "do.add-finish"], "22 May 2027, 09:10");
         let rest: &[_] =
             &[("kind", "dose"), ("mass", "3"), ("mass.unit", "{bag}"), ("when", "2027-05-22T15:00")];
         day(
