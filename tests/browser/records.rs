@@ -59,7 +59,9 @@ fn a_store_that_is_wiped_is_filled_again() {
 fn a_newer_copy_of_another_tab_is_never_written_over_unasked() {
     visit(&site(), &[], |page| {
         page.fill(figures::US);
-        kept(page, "yes");
+        page.wait(
+            "return Object.values(localStorage).some((text) => text.includes('bag.size.unit=%5Blb_av'))",
+        );
         let first = page.window();
         let second = page.new_tab();
         page.open(&site());

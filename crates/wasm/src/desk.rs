@@ -107,7 +107,10 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
     for kind in ["input", "change", "focusout", "click", "submit", "toggle", "dragover", "drop"] {
         desk.on(&desk.form, kind, Desk::happened)?;
     }
-    desk.on(&desk.window, "pagehide", |desk, _| desk.keep_now())?;
+    // A telephone may end a page that is out of sight without another word.
+    for kind in ["pagehide", "visibilitychange"] {
+        desk.on(&desk.window, kind, |desk, _| desk.keep_now())?;
+    }
     desk.on(&desk.window, "storage", |desk, event| desk.others_wrote(event.unchecked_ref()))?;
     desk.on(&desk.window, "beforeprint", |desk, _| desk.draw_code())?;
     desk.on(&desk.window, "hashchange", |desk, _| match desk.window.history()?.state()?.is_truthy() {
