@@ -13,7 +13,9 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "3 mg/L a day by 20 g/h: 188 g, 9.4 h; a pump of 12 h at 79 %",
         form: &[POOL, "run.demand=3 run.makes=20 run.makes.unit=g/h run.hours=12"],
-        shows: &["run.grams=188 run.full-hours=9.4 run.setting=79 run.setting.low=39 run.setting.high=118 run.reserve=1.3"],
+        shows: &[
+            "run.grams=188 run.full-hours=9.4 run.setting=79 run.setting.low=39 run.setting.high=118 run.reserve=1.3",
+        ],
         holds: "run run.small run.hot-short !run.short !run.little-reserve !run.example !run.open",
     },
     Row {
