@@ -14,6 +14,8 @@
 //! | Is anything typed ever lost: to a press, a reload, a step back or a link? | `keep` |
 //! | Does the sheet hold still and fit? | `sheet` |
 //! | What stands on paper, in which order? | `paper` |
+//! | Is a job kept through whatever befalls a store, and does it leave and come back whole? | `records` |
+//! | Is a served page found without its server? | `offline` |
 //! | Is one part at a time shown on a telephone, and every part found? | `views` |
 //! | Can a job be followed over days? | `days` |
 //! | Does the script serve other people's pages? | `guest` |
@@ -30,8 +32,12 @@ mod figures;
 mod guest;
 #[path = "browser/keep.rs"]
 mod keep;
+#[path = "browser/offline.rs"]
+mod offline;
 #[path = "browser/paper.rs"]
 mod paper;
+#[path = "browser/records.rs"]
+mod records;
 #[path = "browser/seat.rs"]
 mod seat;
 #[path = "browser/sheet.rs"]

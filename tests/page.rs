@@ -249,6 +249,7 @@ fn the_page_starts_as_the_blank_form_leaves_it() {
     let blank = answer(&rows::form(&[
         "salt.now.unit=[ppm] bag.purity=99.4 show=as-typed treat.acid=31.45 treat.acid.unit=%{HCl} treat.bleach=10",
         "treat.bleach.unit=g/dL treat.calcium=77 treat.powder=100 water.ta.unit=mg/L water.ch.unit=mg/L",
+        "less.flow.unit=L/min less.price.unit=/m3 view=owner at=pool paper=record",
         "level.over=1 level.low=25 level.cap=70 level.enough=75 level.drained=10 level.slack=50",
     ]));
     // What a template holds is not on the page.
@@ -274,7 +275,7 @@ fn the_page_starts_as_the_blank_form_leaves_it() {
 #[test]
 fn every_unit_has_a_word() {
     let words = values("data", "value");
-    let gates = plan::rules::GATES.iter().map(|row| row.code);
+    let gates = plan::gates::GATES.iter().map(|row| row.code);
     let units: Names = UNITS.iter().map(|u| u.code).chain(gates).map(String::from).collect();
     assert_eq!(missing(&units, &words), [""; 0], "units without a word");
     assert_eq!(missing(&words, &units), [""; 0], "words for a unit that is never shown");

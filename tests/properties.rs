@@ -153,7 +153,7 @@ fn whatever_is_typed_no_nonsense_is_shown() {
             }
             let day = shown.unit == Some("day") && wasm::moment::read_day(&shown.text).is_some();
             let word =
-                shown.text.is_empty() && plan::rules::GATES.iter().any(|row| shown.unit == Some(row.code));
+                shown.text.is_empty() && plan::gates::GATES.iter().any(|row| shown.unit == Some(row.code));
             let of_list = |c| "; ".contains(c) && name.starts_with("echo.pool.");
             let number = shown.text.chars().all(|c| c.is_ascii_digit() || ".,+−".contains(c) || of_list(c));
             let moment = shown.unit == Some("moment") && wasm::moment::read(&shown.text).is_some();

@@ -71,13 +71,24 @@ impl Driver {
         let address = address.trim_end_matches('/');
         let reply = self.agent.post(address).content_type("application/json").send(body.to_string());
         let text = reply.and_then(|mut reply| reply.body_mut().read_to_string());
-        let text = text.unwrap_or_else(|error| panic!("{path}: {error}"));
-        let reply: Value = serde_json::from_str(&text).expect("the driver speaks JSON");
-        if let Some(error) = reply["value"]["error"].as_str() {
-            panic!("{path} {body}: {error}: {}", reply["value"]["message"]);
-        }
-        reply["value"].clone()
+        value(text.unwrap_or_else(|error| panic!("{path}: {error}")), &format!("{path} {body}"))
     }
+
+    /// What the driver tells without being told to do anything.
+    pub fn ask(&self, path: &str) -> Value {
+        let reply = self.agent.get(format!("{}/{path}", self.session)).call();
+        let text = reply.and_then(|mut reply| reply.body_mut().read_to_string());
+        value(text.unwrap_or_else(|error| panic!("{path}: {error}")), path)
+    }
+}
+
+/// What a reply holds; an error in it is a failure of the test.
+fn value(text: String, of: &str) -> Value {
+    let reply: Value = serde_json::from_str(&text).expect("the driver speaks JSON");
+    if let Some(error) = reply["value"]["error"].as_str() {
+        panic!("{of}: {error}: {}", reply["value"]["message"]);
+    }
+    reply["value"].clone()
 }
 
 impl Drop for Driver {

@@ -77,6 +77,9 @@ pub const METRIC_ANSWER: Rows = &[
 /// Link to it: the page's example with this reading.
 pub const TOO_MUCH: &str = "a[href*='salt.now=4100']";
 
+/// The demo a day on.
+pub const SECOND_DAY: &str = "a[href*='log.2.salt=2150']";
+
 /// The demo's first test, with its goals.
 pub const BALANCE_FIRST: &str = "a[href*='goal.ch=250']";
 /// 20 mg/L of cyanuric acid in 62.82 m³ is 2.77 lb, 30 mg/L of hardness by 77 % flake 5.98 lb (arithmetic).
@@ -121,3 +124,9 @@ pub fn link(rows: Rows) -> String {
     let coded = |text: &str| text.replace('[', "%5B").replace(']', "%5D");
     rows.iter().fold("sw1".into(), |link, (name, text)| format!("{link}&{name}={}", coded(text)))
 }
+
+/// What else is asked of the demo, answered as of a pool that is ready on 2027-05-21, in a link.
+pub const READY: &str = "pool.kind=home&pool.place=outdoor&ready.full=yes&ready.running=yes&ready.clear=sharp&ready.algae=none\
+    &ready.people=no&ready.weather=dry&past.treated=chlorine&surface.day=2027-04-02&surface.word=have&surface.who=Applicator\
+    &surface.word-day=2027-05-14&papers.liner=none&papers.heater=read&papers.cover=none&papers.stone=read&papers.rails=read\
+    &ready.wired=not-yet&bag.grade=pool&salt.since=no&salt.when=2027-05-20T09:00&water.fc=2.5&water.cc=0.2&water.cu=0&water.fe=0";

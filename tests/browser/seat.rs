@@ -47,8 +47,7 @@ pub fn setting(name: &str) -> String {
 /// Lets `act` use the page at an address, and holds the page to what holds always: the browser has
 /// no complaint, and nothing was asked of anybody but that page and the `files` it names.
 pub fn visit(address: &str, files: &[&str], act: impl FnOnce(&Seat)) {
-    let seat = Seat { driver: Driver::start() };
-    seat.resize(1366, 768);
+    let seat = Seat::start();
     seat.open(address);
     act(&seat);
     let complaints: Vec<_> =
@@ -71,6 +70,32 @@ fn own(address: &str) -> &str {
 }
 
 impl Seat {
+    /// In a browser of its own, at a desk.
+    pub fn start() -> Self {
+        let seat = Self { driver: Driver::start() };
+        seat.resize(1366, 768);
+        seat
+    }
+
+    /// The window in front.
+    pub fn window(&self) -> String {
+        self.driver.ask("window").as_str().expect("a window has a handle").into()
+    }
+
+    /// A new tab, and in front.
+    pub fn new_tab(&self) -> String {
+        let tab = self.driver.command("window/new", json!({ "type": "tab" }));
+        let handle = tab["handle"].as_str().expect("a tab has a handle").to_string();
+        self.to_window(&handle);
+        self.resize(1366, 768);
+        handle
+    }
+
+    /// Brings a window to the front.
+    pub fn to_window(&self, handle: &str) {
+        self.driver.command("window", json!({ "handle": handle }));
+    }
+
     fn log(&self, kind: &str) -> Vec<Value> {
         self.driver.command("se/log", json!({ "type": kind })).as_array().expect("a log is a list").clone()
     }

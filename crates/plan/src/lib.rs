@@ -22,6 +22,7 @@
 //! | What will the salt do to the saturation index? | [`balance`] |
 //! | What has to go in before the salt? | [`treat`] |
 //! | What if there is too much of what only other water takes out? | [`replace`] |
+//! | Which gates are there? | [`gates`] |
 //! | May it go in? May the generator be switched on? | [`rules`] |
 //! | Is the pool ready? | [`ready`] |
 //! | How is the output to be set? What does a season take? | [`running`] |
@@ -38,6 +39,7 @@ pub mod dilute;
 pub mod dosing;
 pub mod estimate;
 mod filter;
+pub mod gates;
 pub mod job;
 pub mod measure;
 pub mod mixture;
@@ -62,10 +64,11 @@ use chem::{Mass, Salinity, Volume};
 pub use choice::*;
 use course::{Reading, Visit};
 pub use decide::{Code, Decision};
+pub use gates::Gate;
 pub use job::Job;
 pub use ready::Ready;
 pub use replace::{Excess, Replace};
-pub use rules::{Gate, Gates, Go, Verdict};
+pub use rules::{Gates, Go, Verdict};
 pub use schedule::Schedule;
 pub use staging::{Dose, Standing};
 pub use treat::Treatment;

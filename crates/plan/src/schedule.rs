@@ -56,9 +56,9 @@ impl Schedule {
         self.steps.iter().flatten().filter(|step| !self.is_past(step))
     }
 
-    /// The first of them.
+    /// The one to do next: the first, unless one that waits to be done is due.
     pub fn next(&self) -> Option<&Step> {
-        self.steps().next()
+        self.steps().find(|step| waits(step.act) && self.is_due(step)).or(self.steps().next())
     }
 
     /// Has its time come?
@@ -67,10 +67,15 @@ impl Schedule {
     }
 
     fn is_past(&self, step: &Step) -> bool {
-        let waits = matches!(step.act, Act::Stage | Act::Read | Act::Power);
         let end = step.until.or(step.at);
-        !waits && self.now.zip(end).is_some_and(|(now, end)| now > end.saturating_add(policy::GRACE * 60))
+        !waits(step.act)
+            && self.now.zip(end).is_some_and(|(now, end)| now > end.saturating_add(policy::GRACE * 60))
     }
+}
+
+/// Does it stay until it is done?
+const fn waits(act: Act) -> bool {
+    matches!(act, Act::Stage | Act::Read | Act::Power)
 }
 
 /// The schedule of a case; `None` while there is no moment to reckon from, or while one can't be used.

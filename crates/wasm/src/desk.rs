@@ -6,6 +6,7 @@ use crate::dom::{Pen, all, first};
 use crate::field::{self, LINES};
 use crate::form::Form;
 use crate::moment;
+use crate::offline;
 use crate::shelf::Kept;
 use crate::store::Device;
 use crate::views;
@@ -39,6 +40,8 @@ pub struct Desk {
     pub number: Cell<u64>,
     pub kept: Cell<Kept>,
     pub keeping: Cell<i32>,
+    /// What the page itself begins with.
+    pub begun: RefCell<Form>,
     /// What came with a link or a file and has no field here: kept, and passed on.
     pub strange: RefCell<Vec<(String, String)>>,
     /// What is to be said of the last file or link.
@@ -83,6 +86,7 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
         number: Cell::new(0),
         kept: Cell::default(),
         keeping: Cell::new(0),
+        begun: RefCell::default(),
         strange: RefCell::default(),
         said_of_file: Cell::new(""),
         coded: Cell::new(false),
@@ -111,6 +115,10 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
         false => desk.open_address().and_then(|()| desk.refresh()), // A place in the page keeps it too.
     })?;
     DESKS.with_borrow_mut(|all| all.push(desk.clone()));
+    if desk.keeps() {
+        desk.form.reset(); // What a browser put back by itself is kept here, and newer.
+        *desk.begun.borrow_mut() = desk.typed();
+    }
     match desk.window.location().hash()?.starts_with(LINK) {
         true => {
             desk.new_job();
@@ -118,7 +126,7 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
         }
         false => desk.open_last()?,
     }
-    serve_offline(&desk.window)?;
+    offline::serve(&desk.window)?;
     desk.refresh()
 }
 
@@ -362,25 +370,6 @@ pub fn local(minutes: i64) -> String {
 /// What it shows now.
 pub fn local_now() -> String {
     local(minutes())
-}
-
-/// Lets a served page be found again without its server; nothing of it for a page from disk or in a frame.
-fn serve_offline(window: &Window) -> Result<(), JsValue> {
-    let document = window.document().ok_or("no document")?;
-    let served =
-        window.location().protocol()?.starts_with("http") && window.parent()?.as_ref() == Some(window);
-    let Some(worker) = document.query_selector("[data-worker]")?.filter(|_| served) else { return Ok(()) };
-    if let Some(head) = document.query_selector("head")? {
-        let link = document.create_element("link")?;
-        link.set_attribute("rel", "manifest")?;
-        link.set_attribute("href", &worker.get_attribute("data-manifest").unwrap_or_default())?;
-        head.append_child(&link)?;
-    }
-    if js_sys::Reflect::has(&window.navigator(), &"serviceWorker".into())? {
-        let address = worker.get_attribute("data-worker").unwrap_or_default();
-        let _ = window.navigator().service_worker().register(&address);
-    }
-    Ok(())
 }
 
 /// The page's signs for decimals and groups, asked of the browser once.

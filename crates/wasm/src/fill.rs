@@ -7,8 +7,8 @@ use crate::moment;
 use crate::number::Signs;
 use crate::unit::{Kind, Unit};
 use chem::{Alkalinity, Hardness, Mass, Salinity, State, Volume};
+use plan::gates::{GATES, Row, Salt};
 use plan::replace::Amount;
-use plan::rules::{GATES, Row, Salt};
 use plan::{Case, Go, Input, Needs, Plan, Standing, Unknown, Verdict};
 
 mod days;

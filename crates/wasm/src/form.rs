@@ -42,18 +42,9 @@ impl Form {
     /// Has anything been typed or chosen, beyond what the page itself began with?
     pub fn is_blank(&self) -> bool {
         let begun = |n: &str| {
-            matches!(
-                n,
-                "now"
-                    | "view"
-                    | "at"
-                    | "paper"
-                    | "bag.purity"
-                    | "show"
-                    | "salt.now.unit"
-                    | "water.ta.unit"
-                    | "water.ch.unit"
-            ) || n.starts_with("sign.")
+            matches!(n, "now" | "view" | "at" | "paper" | "bag.purity" | "show")
+                || n.ends_with(".unit") // Of what?
+                || n.starts_with("sign.")
                 || ["treat.", "level.", "utc.", "ask.", "link."].iter().any(|begin| n.starts_with(begin))
         };
         self.0.iter().all(|(n, text)| begun(n) || text.trim_ascii().is_empty())

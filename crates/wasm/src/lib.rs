@@ -20,6 +20,7 @@
 //! | How do the steps become a calendar, a job a table, a link a code on paper? | [`calendar`], [`table`], [`code`] |
 //! | Who listens to the page? | `desk` |
 //! | What does each button do? | `acts` |
+//! | How is a served page found without its server? | `offline` |
 //! | Where does a desk keep its jobs? How do they leave the page and come back? | `shelf`, on a `store`; `passing` |
 //! | Who writes on the page? | `dom` |
 //! | Which part of the page is in view? | `views` |
@@ -41,6 +42,7 @@ pub mod length;
 mod measure;
 pub mod moment;
 pub mod number;
+mod offline;
 mod passing;
 pub mod plain;
 mod reader;

@@ -20,14 +20,17 @@ const MAKE: f64 = 1.0;
 const LONGEST_LINK: usize = 1_800;
 
 impl Desk {
-    /// The page's own address with the form in it; nothing about a person unless that is ticked.
+    /// The page's own address with the form in it, without what the page begins with anyway; nothing about a
+    /// person unless that is ticked.
     pub fn link(&self) -> Result<String, JsValue> {
         let mut form = self.typed();
         let named = form.text("link.job") == "yes";
-        form.0.retain(|(name, _)| {
+        let begun = self.begun.borrow();
+        form.0.retain(|(name, text)| {
+            let begun = begun.0.iter().any(|(n, t)| n == name && t == text);
             let own = matches!(name.as_str(), "at" | "paper" | "view" | "link.job");
             let person = ["job.", "surface.who", "over."].iter().any(|begin| name.starts_with(begin));
-            !own && !name.starts_with("level.") && (named || !person)
+            !own && !begun && (named || !person)
         });
         let href = self.window.location().href()?;
         let page = href.split_once('#').map_or(href.as_str(), |(page, _)| page);

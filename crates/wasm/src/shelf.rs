@@ -27,7 +27,8 @@ pub enum Kept {
 }
 
 impl Desk {
-    fn keeps(&self) -> bool {
+    /// Does the page want its jobs kept?
+    pub fn keeps(&self) -> bool {
         self.form.has_attribute("data-keep")
     }
 
@@ -87,6 +88,9 @@ impl Desk {
     pub fn keep_soon(self: &Rc<Self>) -> Result<(), JsValue> {
         if !self.keeps() {
             return Ok(());
+        }
+        if self.kept.get() == Kept::Nowhere {
+            return self.keep_now(); // The address is quick, and at the last moment too late.
         }
         let desk = self.clone();
         self.later(&self.keeping, REST_MS, move || desk.keep_now())

@@ -21,6 +21,9 @@ const fn code(act: Act) -> &'static str {
 impl Filler<'_> {
     /// The days that the waits tell of.
     pub(super) fn days(&mut self, case: &Case, plan: &Plan) {
+        if case.on.given().is_some() {
+            self.answer.say("on");
+        }
         if plan.earliest.is_some() {
             self.answer.say("ready.earliest");
         }
