@@ -14,7 +14,7 @@ pub const ROWS: &[Row] = &[
         name: "3 mg/L a day by 20 g/h: 188 g, 9.4 h; a pump of 12 h at 79 %",
         form: &[POOL, "run.demand=3 run.makes=20 run.makes.unit=g/h run.hours=12"],
         shows: &[
-            "run.grams=188 run.full-hours=9.4 run.setting=79 run.setting.low=39 run.setting.high=118 run.reserve=1.3",
+            "used.volume=62.82 run.grams=188 run.full-hours=9.4 run.setting=79 run.setting.low=39 run.setting.high=118 run.reserve=1.3",
         ],
         holds: "run run.small run.hot-short !run.short !run.little-reserve !run.example !run.open",
     },
@@ -52,6 +52,12 @@ pub const ROWS: &[Row] = &[
         name: "where the air leaves the pH, by PHREEQC 8.38; the acid for 0.2 of it, and for all",
         form: &[POOL, SALT, SHELF, "water.ph=7.8 water.ta=120 water.ch=300 water.cya=40 goal.ph=7.4"],
         shows: &["run.climb.from=7.6 run.climb.to=7.4 run.climb.rest=8.4"],
+        holds: "run.climb",
+    },
+    Row {
+        name: "the same near where the air leaves it: it climbs no farther than there",
+        form: &[POOL, SALT, SHELF, "water.ph=7.8 water.ta=120 water.ch=300 water.cya=40 goal.ph=8.3"],
+        shows: &["run.climb.from=8.4 run.climb.to=8.3"],
         holds: "run.climb",
     },
     Row {
@@ -183,7 +189,7 @@ pub const ROWS: &[Row] = &[
             "surface.kind=liner salt.how=meter salt.now=4,100 salt.now.unit=[ppm] salt.target=3200 salt.low=2800",
             "salt.high=3600 fill.salt=150",
         ],
-        shows: &["less.cap=13.3 less.sinks=0.20"],
+        shows: &["less.cap=13.3 less.sinks=0.20 used.volume=75 risk.now=100.0"],
         holds: "cap.depth less.depth less.known less.several !cap.ours !less.effort",
     },
     Row {
