@@ -95,3 +95,56 @@ fn which_measurement_pays_is_worked_out_when_it_is_opened() {
         page.wait("return document.querySelector('output[name=\"pays.today\"]').textContent !== '–'");
     });
 }
+
+/// An owner's days, each with its own clock and a page opened anew; what is seen first on the sheet.
+#[test]
+fn an_owner_from_the_first_look_to_the_first_week() {
+    visit(&format!("{}#{}&{}", site(), figures::link(figures::US), figures::READY), &[], |page| {
+        page.resize(360, 740);
+        let day = |clock: &str, lines: &[(usize, &[(&str, &str)])], holds: &[&str], next: &str| {
+            page.wait("return all('[data-when=\"kept.yes\"]').some((e) => !e.hidden)");
+            page.set_clock(clock);
+            page.reload();
+            for (n, rows) in lines {
+                line(page, *n, rows);
+            }
+            page.ask("field('at').find((e) => e.value === 'sheet').click()");
+            for state in holds {
+                let there =
+                    format!("return all('[data-when~={state:?}]').some((e) => !e.closest('[hidden]'))");
+                assert!(page.holds(&there), "{state} on {clock}");
+            }
+            assert!(page.output("next.when").starts_with(next), "{clock}: {}", page.output("next.when"));
+        };
+        day("2027-05-20T18:00", &[], &["add.yes"], "–");
+        let first: &[_] =
+            &[("kind", "dose"), ("mass", "6"), ("mass.unit", "{bag}"), ("when", "2027-05-21T09:00")];
+        day("2027-05-21T10:00", &[(1, first)], &["add.wait", "next.brush", "stage.in"], "21 May 2027, 13:00");
+        let read: &[_] =
+            &[("kind", "reading"), ("salt", "2150"), ("how", "meter"), ("when", "2027-05-22T09:05")];
+        day("2027-05-22T09:04", &[], &["next.read", "next.due"], "22 May 2027, 09:00");
+        day("2027-05-22T09:10", &[(2, read)], &["add.yes", "do.add-finish"], "22 May 2027, 09:10");
+        let rest: &[_] =
+            &[("kind", "dose"), ("mass", "3"), ("mass.unit", "{bag}"), ("when", "2027-05-22T15:00")];
+        day(
+            "2027-05-22T15:10",
+            &[(3, rest)],
+            &["add.wait", "power.wait", "gate.clock.wait"],
+            "22 May 2027, 19:00",
+        );
+        let last: &[_] =
+            &[("kind", "reading"), ("salt", "3150"), ("how", "meter"), ("when", "2027-05-24T12:05")];
+        day("2027-05-24T12:10", &[(4, last)], &["add.none", "power.wait", "do.stop"], "24 May 2027, 13:00");
+        page.ask(
+            "for (const [name, value] of [['grains', 'none'], ['ready.wired', 'signed']])
+                field(name).find((e) => e.value === value).click()",
+        );
+        page.wait("return Object.values(localStorage).some((text) => text.includes('grains=none'))");
+        day("2027-05-24T15:20", &[], &["power.yes", "next.power", "next.due"], "24 May 2027, 15:00");
+        page.ask("field('at').find((e) => e.value === 'days').click()");
+        page.tap("[data-act='now'][value='on.when']");
+        page.wait("return Object.values(localStorage).some((text) => text.includes('on.when'))");
+        day("2027-05-25T15:30", &[], &["next.test", "next.due"], "25 May 2027, 15:20");
+        day("2027-05-31T08:00", &[], &["next.week"], "31 May 2027, 15:20");
+    });
+}

@@ -216,6 +216,12 @@ impl Seat {
         self.driver.command(&format!("element/{}/click", id.expect("an element has an id")), json!({}));
     }
 
+    /// A tap on what a thumb has first brought to the middle, from under what is fixed.
+    pub fn tap(&self, selector: &str) {
+        self.ask(&format!("all({selector:?})[0].scrollIntoView({{ block: 'center' }})"));
+        self.click(selector);
+    }
+
     /// A press of the mouse that lasts 150 ms, in the middle of where the element was when it began.
     pub fn press_slowly(&self, selector: &str) {
         let middle = self.ask(&format!(

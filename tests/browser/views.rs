@@ -8,12 +8,6 @@ fn parts(page: &Seat) -> String {
     page.text("return [...new Set(all('[data-part]').filter((e) => e.checkVisibility()).map((e) => e.dataset.part))].join()")
 }
 
-/// A tap on what a thumb has first brought to the middle.
-fn tap(page: &Seat, selector: &str) {
-    page.ask(&format!("all({selector:?})[0].scrollIntoView({{ block: 'center' }})"));
-    page.click(selector);
-}
-
 #[test]
 fn an_owner_walks_through_the_parts() {
     visit(&format!("{}#{}", site(), figures::link(figures::US)), &[], |page| {
@@ -30,9 +24,9 @@ fn an_owner_walks_through_the_parts() {
 
         for part in order.split(',') {
             assert_eq!(parts(page), part);
-            tap(page, "[data-act=next]");
+            page.tap("[data-act=next]");
         }
-        tap(page, "[data-act=back]");
+        page.tap("[data-act=back]");
         assert_eq!(Some(parts(page).as_str()), order.split(',').rev().nth(1));
 
         // A link finds its goal whatever part that is in.

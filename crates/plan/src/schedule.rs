@@ -101,7 +101,7 @@ pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
         (_, Some(last), _) => {
             let stage_due = short && !dose.is_in();
             if stage_due {
-                list.add(Act::Stage, None, None);
+                list.add(Act::Stage, case.now, None);
             }
             list.brushing(last, unread.then_some(last));
             let done = match code {

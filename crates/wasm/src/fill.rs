@@ -63,7 +63,7 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
     if form.text("ask.pays") == "yes" {
         f.pays(&plan.dose);
     }
-    if let Some(schedule) = &plan.schedule {
+    if let Some(schedule) = plan.schedule.as_ref().filter(|schedule| schedule.next().is_some()) {
         f.schedule(schedule);
     }
     f.gates(plan);

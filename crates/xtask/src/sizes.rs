@@ -5,9 +5,9 @@ use flate2::{Compression, write::GzEncoder};
 use std::fmt;
 use std::io::Write;
 
-/// The whole page, as a good server sends it, may be this many bytes. It was 56 KiB for the dose and the index;
-/// the steps before the salt, replacing water, other units and their sources took 13 more, and the decision
-/// under doubt with the log of a job over days 27.
+/// The whole page, as a good server sends it, may be this many bytes: what it takes for the dose, the index, the
+/// steps before the salt, the decision under doubt (100 KiB), and for the whole job round it (readiness, tape,
+/// schedule, output, keeping, records, paper), half of that in words and in wasm for browsers (60).
 pub const PAGE_LIMIT: usize = 160 * 1024;
 
 /// What the build made, and the parts it was made of.
