@@ -43,6 +43,8 @@ pub enum Quantity {
     Hours,
     /// Water lost, m³.
     Lost,
+    /// How often in a season.
+    Times,
     /// Rain, m.
     Rain,
     /// Water moved, m³/h.
@@ -134,6 +136,7 @@ table! {
     OUTPUT = Output 0.05 .. 20_000.0, "From a tub's cell to a public plant (our choice).";
     HOURS = Hours 0.1 .. 24.0, "A day has no more.";
     LOST = Lost 0.0 .. 200_000.0, "Ten times the largest pool (our choice).";
+    TIMES = Times 0.0 .. 1_000.0, "Several times a day, for most of a year (our choice).";
     RAIN = Rain 0.0 .. 12.0, "A wet year in the wettest places (our choice).";
     FLOW = Flow 0.001 .. 5_000.0, "From a trickle to a fire pump (our choice).";
     PRICE = Price 0.0 .. 10_000_000.0, "Any money's (our choice).";

@@ -168,6 +168,8 @@ pub const DEMAND_RANGE: [f64; 2] = [0.5, 1.5];
 pub const AMPLE: f64 = 1.5;
 /// Above this setting there is little reserve, part of 1. Our choice.
 pub const LITTLE_RESERVE: f64 = 0.9;
+/// Hours that a pump can run in a day.
+pub const DAY: f64 = 24.0;
 /// Below this many generators stop, °C. Common practice: 10 to 15; the manual decides.
 pub const STOPS_BELOW: f64 = 15.0;
 /// A climb of the pH is reckoned from here unless there is a goal, and by so much. Our choice.

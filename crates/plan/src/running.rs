@@ -1,12 +1,12 @@
 //! How is the output to be set, and what does a season take of the salt?
 
 use crate::Acid;
-use crate::case::{Case, Optional};
+use crate::case::{Case, Goals, Optional};
 use crate::policy;
 use crate::treat::Amount;
 use chem::recipe::dose_to_ph;
 use chem::treatment::Chemical;
-use chem::{Mass, Ph, Salinity, Temperature, Volume, salt};
+use chem::{CarbonDioxide, Mass, Ph, Salinity, Temperature, Volume, salt};
 
 /// What was typed of the generator and its pump.
 #[derive(Clone, Copy, Debug, Default)]
@@ -19,13 +19,41 @@ pub struct Run {
     pub hours: Optional<f64>,
 }
 
+impl Run {
+    /// Was any of it typed?
+    pub fn is_begun(&self) -> bool {
+        [self.demand, self.makes, self.hours].iter().any(|x| *x != Optional::LeftOut)
+    }
+}
+
 /// What was typed of a season.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Season {
-    /// Water lost as the pool has it: splash, leaks, backwash, m³.
+    /// Water lost as the pool has it, but for backwash: splash, leaks, m³.
     pub lost: Optional<f64>,
+    /// Water that one backwash takes, m³.
+    pub backwash: Optional<f64>,
+    /// How many of them.
+    pub times: Optional<f64>,
     /// Rain that overflows, m of water over the pool.
     pub rain: Optional<f64>,
+}
+
+impl Season {
+    /// Was any of it typed?
+    pub fn is_begun(&self) -> bool {
+        [self.lost, self.backwash, self.times, self.rain].iter().any(|x| *x != Optional::LeftOut)
+    }
+
+    /// Water lost as the pool has it, m³; `None` while a part is garbled, or a backwash has no number, or the
+    /// other way round.
+    fn water(&self) -> Option<f64> {
+        let backwash = match (self.backwash, self.times) {
+            (Optional::LeftOut, Optional::LeftOut) => 0.0,
+            (each, times) => each.given()? * times.given()?,
+        };
+        Some(self.lost.or(0.0)? + backwash)
+    }
 }
 
 /// A setting to begin with.
@@ -47,6 +75,13 @@ pub struct Setting {
     pub lift: Option<f64>,
     /// What the temperature does to it.
     pub warmth: Option<Warmth>,
+}
+
+impl Setting {
+    /// Would it not be enough even at full output all day?
+    pub fn is_beyond_a_day(&self) -> bool {
+        self.full_hours > policy::DAY
+    }
 }
 
 /// What the water's temperature does to a generator.
@@ -119,26 +154,37 @@ pub struct Climb {
     pub acid: Amount,
     /// Alkalinity that goes with it, mg/L.
     pub alkalinity: f64,
+    /// Where the air would leave it, if nobody brought it back.
+    pub rest: Ph,
+    /// The acid from there to the goal.
+    pub whole: Amount,
 }
 
-/// The acid for one climb of the pH above its goal, at the salt that is to be in, whatever time that takes; `None`
-/// while the water, its size or the label is not known.
+/// The acid for one climb of the pH above its goal, at the salt that is to be in, whatever time that takes. Air drives
+/// it no farther than to where it rests; `None` where that is not above the goal, and while the water, its size, its
+/// goals or the label are not known.
 pub fn climb(case: &Case, salt: Salinity) -> Option<Climb> {
-    let goal = case.goals.given().and_then(|goals| goals.ph).or(Ph::from_units(policy::CLIMB_FROM).ok())?;
-    let from = Ph::from_units(goal.units() + policy::CLIMB).ok()?;
-    let water = chem::Sample { ph: from, salt, ..case.sample()? }.water().ok()?;
-    let (products, volume) = (case.products?, case.volume?);
+    let goal = case.goals.or(Goals::default())?.ph.or(Ph::from_units(policy::CLIMB_FROM).ok())?;
+    let (sample, products, volume) = (case.sample()?, case.products?, case.volume?);
+    let at = |ph| chem::Sample { ph, salt, ..sample }.water().ok();
+    let rest = at(goal)?.in_air(CarbonDioxide::OPEN_AIR).ok()?.ph;
+    let from = Ph::from_units((goal.units() + policy::CLIMB).min(rest.units())).ok()?;
     let chemical = match products.acid {
         Acid::Hydrochloric(_) => Chemical::HydrochloricAcid,
         Acid::Bisulfate(_) => Chemical::SodiumBisulfate,
     };
-    let dose = dose_to_ph(&water, chemical, goal).ok()?;
-    let acid = match products.acid {
-        Acid::Hydrochloric(strength) => Amount::Liquid(dose.of_acid(volume, strength)),
-        Acid::Bisulfate(purity) => Amount::Powder(dose.of_powder(chemical, volume, purity)),
+    let back = |from| {
+        let water = at(from)?;
+        let dose = dose_to_ph(&water, chemical, goal).ok()?;
+        let acid = match products.acid {
+            Acid::Hydrochloric(strength) => Amount::Liquid(dose.of_acid(volume, strength)),
+            Acid::Bisulfate(purity) => Amount::Powder(dose.of_powder(chemical, volume, purity)),
+        };
+        let left = water.treated(chemical, dose).alkalinity();
+        Some((acid, water.alkalinity().mg_per_l() - left.mg_per_l()))
     };
-    let alkalinity = water.alkalinity().mg_per_l() - water.treated(chemical, dose).alkalinity().mg_per_l();
-    Some(Climb { from, to: goal, acid, alkalinity })
+    let ((acid, alkalinity), (whole, _)) = (back(from)?, back(rest)?);
+    Some(Climb { from, to: goal, acid, alkalinity, rest, whole })
 }
 
 /// What a season takes.
@@ -177,7 +223,7 @@ pub struct Ahead {
 /// ```
 pub fn ahead(case: &Case) -> Option<Ahead> {
     let (volume, target) = (case.volume?, case.band?.target);
-    let (lost, rain) = (case.season.lost.or(0.0)?, case.season.rain.or(0.0)?);
+    let (lost, rain) = (case.season.water()?, case.season.rain.or(0.0)?);
     let size = volume.cubic_metres();
     // Rain falls on all of the surface: the same part of the water as of its depth.
     let rained = if rain > 0.0 { rain / case.depth?.metres() } else { 0.0 };

@@ -347,7 +347,12 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
             makes: r.optional("run.makes", Some),
             hours: r.optional("run.hours", Some),
         },
-        season: Season { lost: r.optional("season.lost", Some), rain: r.optional("season.rain", Some) },
+        season: Season {
+            lost: r.optional("season.lost", Some),
+            backwash: r.optional("season.backwash", Some),
+            times: r.optional("season.times", Some),
+            rain: r.optional("season.rain", Some),
+        },
         flow: Flow {
             out: r.optional("less.out", Some),
             in_: r.optional("less.in", Some),

@@ -213,6 +213,8 @@ pub const FIELDS: &[Field] = &[
     number("run.makes", &bounds::OUTPUT, In::Asked(Kind::Output, "run.makes.unit")),
     number("run.hours", &bounds::HOURS, In::Bare),
     number("season.lost", &bounds::LOST, In::Asked(Kind::Water, "season.lost.unit")),
+    number("season.backwash", &bounds::LOST, In::Asked(Kind::Water, "season.lost.unit")),
+    number("season.times", &bounds::TIMES, In::Bare),
     number("season.rain", &bounds::RAIN, In::Asked(Kind::Rain, "season.rain.unit")),
     number("less.out", &bounds::FLOW, FLOW),
     number("less.in", &bounds::FLOW, FLOW),

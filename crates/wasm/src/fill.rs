@@ -32,6 +32,11 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
         f.answer.put("clock.now", Shown { text: moment::write(now), unit: Some("moment") });
     }
     f.needs(plan);
+    if let Some(volume) = case.volume {
+        let unit = units.water;
+        let size = unit.rounded(unit.outward(volume.cubic_metres()));
+        f.answer.put("used.volume", Shown::plain(size, Some(unit), f.signs));
+    }
     if let Some(band) = &case.band {
         f.band(band);
     }

@@ -37,11 +37,15 @@ impl Filler<'_> {
             }
             self.answer.say("less.parts");
             self.effort("less.total", case, &parts.total);
-            if let Some(depth) = case.depth {
+            let largest = parts.first[0].map(|first| first.amount);
+            if let Some((largest, depth)) = largest.zip(case.depth) {
                 self.answer.say("less.depth");
-                let sinks =
-                    Shown::of(parts.cap.share.ratio() * depth.metres(), self.units.length, self.signs);
+                let sinks = Shown::of(largest.share * depth.metres(), self.units.length, self.signs);
                 self.answer.put("less.sinks", sinks);
+            }
+            if let Some(largest) = largest.filter(|_| parts.count > 1) {
+                self.answer.say("less.several");
+                self.effort("less.pass", case, &largest);
             }
             if case.flow.out.given().is_some()
                 || case.flow.in_.given().is_some()

@@ -10,16 +10,24 @@ use plan::{Case, Plan, policy};
 impl Filler<'_> {
     pub(super) fn running(&mut self, case: &Case, plan: &Plan) {
         let running = &plan.running;
-        if let Some(setting) = &running.setting {
-            self.setting(setting);
+        match &running.setting {
+            Some(setting) => self.setting(setting),
+            None if case.run.is_begun() => self.answer.say("run.open"),
+            None => {}
+        }
+        if running.ahead.is_none() && case.season.is_begun() {
+            self.answer.say("season.open");
         }
         if let Some(climb) = &running.climb {
             self.answer.say("run.climb");
             self.number("run.climb.from", climb.from.units(), 1);
             self.number("run.climb.to", climb.to.units(), 1);
             self.number("run.climb.ta", climb.alkalinity, 1);
-            let acid = self.amount_of(climb.acid);
-            self.answer.put("run.climb.acid", acid);
+            self.number("run.climb.rest", climb.rest.units(), 1);
+            for (name, acid) in [("run.climb.acid", climb.acid), ("run.climb.whole", climb.whole)] {
+                let acid = self.amount_of(acid);
+                self.answer.put(name, acid);
+            }
         }
         if let Some(ahead) = &running.ahead {
             self.answer.say("season");
@@ -30,7 +38,9 @@ impl Filler<'_> {
             if let Some(mass) = ahead.mass {
                 self.mass("season.mass", mass);
                 if let Some(size) = case.bag.size {
-                    self.bags("season.bags", mass.kilograms() / size.kilograms());
+                    let bags = mass.kilograms() / size.kilograms();
+                    self.bags("season.bags", bags);
+                    self.number("season.whole", (bags - 1e-9).ceil(), 0);
                 }
             }
         }
@@ -40,6 +50,7 @@ impl Filler<'_> {
         self.answer.say("run");
         self.number("run.grams", s.grams, 0);
         self.number("run.full-hours", s.full_hours, 1);
+        self.number("run.reserve", s.reserve, 1);
         for (name, share) in [("", s.share), (".low", s.range[0]), (".high", s.range[1])] {
             self.number(&joined(&["run.setting", name]), 100.0 * share, 0);
         }
@@ -50,6 +61,8 @@ impl Filler<'_> {
         for (holds, state) in [
             (s.example, "run.example"),
             (s.share > 1.0, "run.short"),
+            (s.is_beyond_a_day(), "run.beyond"),
+            (s.range[1] > 1.0, "run.hot-short"),
             (s.share > policy::LITTLE_RESERVE && s.share <= 1.0, "run.little-reserve"),
             (s.reserve < policy::AMPLE, "run.small"),
             (s.warmth == Some(Warmth::Throttled), "run.throttled"),

@@ -116,6 +116,9 @@ impl Filler<'_> {
                 self.bags("buy.left", left);
             }
         }
+        if let Some(stage) = &d.stage {
+            self.chance("risk.now", stage.over_now);
+        }
         if let (Some(stage), Some([all, left])) = (&d.stage, dose.due()) {
             self.stage(dose, stage);
             if d.is_first() {
@@ -180,7 +183,6 @@ impl Filler<'_> {
         self.bags("now.bags", stage.part.unwrap_or(stage.bags));
         self.bags("now.wanted", stage.wanted);
         self.bags("now.allowed", stage.allowed.unwrap_or(0.0));
-        self.chance("risk.now", stage.over_now);
         self.chance("risk.over", stage.over);
         self.chance("risk.low", stage.low);
         if let Some(job) = &dose.job {
