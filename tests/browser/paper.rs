@@ -90,7 +90,7 @@ const SHEETS: &[Sheet] = &[
             "240 lb",
             "Saltwright",
         ],
-        hides: &["Salt reading today"],
+        hides: &["Unopened bags"],
     },
     Sheet {
         name: "days",
@@ -102,12 +102,12 @@ const SHEETS: &[Sheet] = &[
             "22 May 2027, 09:00",
             "24 May 2027, 09:00",
         ],
-        hides: &["Salt reading today"],
+        hides: &["Unopened bags"],
     },
     Sheet {
         name: "record",
         pages: 4,
-        says: &["240 lb", "Salt reading today"],
+        says: &["240 lb", "Unopened bags"],
         hides: &["The days at the pool"],
     },
     Sheet {
