@@ -104,12 +104,7 @@ const SHEETS: &[Sheet] = &[
         ],
         hides: &["Unopened bags"],
     },
-    Sheet {
-        name: "record",
-        pages: 4,
-        says: &["240 lb", "Unopened bags"],
-        hides: &["The days at the pool"],
-    },
+    Sheet { name: "record", pages: 4, says: &["240 lb", "Unopened bags"], hides: &["The days at the pool"] },
     Sheet {
         name: "class",
         pages: 1,
