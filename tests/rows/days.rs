@@ -36,6 +36,26 @@ pub const ROWS: &[Row] = &[
         holds: "schedule next.read next.due",
     },
     Row {
+        name: "the demo read again: the rest is due now, and what follows is forecast from it",
+        form: &[
+            DEMO,
+            "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
+            "log.2.kind=reading log.2.salt=2150 log.2.how=meter log.2.when=2027-05-22T09:05 now=2027-05-22T09:10",
+        ],
+        shows: &["next.when=2027-05-22T09:10"],
+        holds: "schedule schedule.forecast next.stage next.due do.add-finish",
+    },
+    Row {
+        name: "a reading too high to believe: read again now",
+        form: &[
+            DEMO,
+            "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
+            "log.2.kind=reading log.2.salt=5600 log.2.how=meter log.2.when=2027-05-22T09:05 now=2027-05-22T09:30",
+        ],
+        shows: &["next.when=2027-05-22T09:30"],
+        holds: "schedule next.read next.due dose.hold do.reads-high",
+    },
+    Row {
         name: "the demo's last bag in at three: power on not before two days later, the first week after it",
         form: &[
             DEMO,

@@ -178,7 +178,7 @@ pub const ROWS: &[Row] = &[
             "less.price=10 less.price.unit=/[kgal]",
         ],
         shows: &[
-            "less.share=22.2 less.volume=4,438 less.flow.volume=5,018 less.flow.in=9.3 less.flow.out=2.1 less.flow.price=50.18",
+            "less.share=22.2 less.volume=4,438 less.flow.volume=5,018 less.flow.hours=9.3 less.flow.price=50.18",
         ],
         holds: "less.effort less.known",
     },

@@ -270,3 +270,9 @@ pub fn effort(flow: &Flow, water: Volume) -> Effort {
         price: flow.price.given().map(|price| price * water.cubic_metres()),
     }
 }
+
+/// Hours to run so much water through a full pool: at the slower of the two flows, since the level is kept.
+pub fn exchange_hours(flow: &Flow, water: Volume) -> Option<f64> {
+    let both = effort(flow, water);
+    [both.out, both.in_].into_iter().flatten().reduce(f64::max)
+}

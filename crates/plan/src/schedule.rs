@@ -99,11 +99,19 @@ pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
         (Optional::Garbled, ..) | (_, None, Optional::Garbled) => return None,
         (Optional::Given(on), ..) => list.first_week(on),
         (_, Some(last), _) => {
-            let stage_due = short && !dose.is_in();
-            if stage_due {
-                list.add(Act::Stage, case.now, None);
+            match case.now {
+                // As if what is due went in at once.
+                Some(now) if short && !dose.is_in() => {
+                    forecast = true;
+                    list.ahead(now, code);
+                }
+                _ => list.brushing(last, unread.then_some(last)),
             }
-            list.brushing(last, unread.then_some(last));
+            let held = dose.standing() == Some(Standing::Held);
+            if held && !unread {
+                let soonest = last.saturating_add(policy::HOURS_TO_READING * 60);
+                list.add(Act::Read, Some(case.now.map_or(soonest, |now| now.max(soonest))), None);
+            }
             let done = match code {
                 Some(Code::AddAndFinish) => dose.is_in() && dose.overdone().is_none(),
                 _ => dose.standing() == Some(Standing::Within),
@@ -115,18 +123,7 @@ pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
         }
         (_, None, Optional::Given(start)) if short => {
             forecast = true;
-            list.add(Act::Stage, Some(start), None);
-            let mut last = start;
-            if code != Some(Code::AddAndFinish) {
-                // As if what the reading asks for went in at once.
-                let [[from, to], ..] = policy::BRUSH;
-                list.after(Act::Brush, start, from, Some(to));
-                list.after(Act::Read, start, policy::HOURS_TO_READING, None);
-                last = start.saturating_add(policy::HOURS_TO_READING * 60);
-                list.add(Act::Stage, Some(last), None);
-            }
-            list.brushing(last, Some(last));
-            list.power(last);
+            list.ahead(start, code);
         }
         _ => return None,
     }
@@ -152,6 +149,22 @@ impl List {
     fn after(&mut self, act: Act, from: i64, hours: i64, until: Option<i64>) {
         let at = |hours: i64| from.saturating_add(hours * 60);
         self.add(act, Some(at(hours)), until.map(at));
+    }
+
+    /// From a stage that goes in then to the first week.
+    fn ahead(&mut self, start: i64, code: Option<Code>) {
+        self.add(Act::Stage, Some(start), None);
+        let mut last = start;
+        if code != Some(Code::AddAndFinish) {
+            // As if what the reading asks for went in at once.
+            let [[from, to], ..] = policy::BRUSH;
+            self.after(Act::Brush, start, from, Some(to));
+            self.after(Act::Read, start, policy::HOURS_TO_READING, None);
+            last = start.saturating_add(policy::HOURS_TO_READING * 60);
+            self.add(Act::Stage, Some(last), None);
+        }
+        self.brushing(last, Some(last));
+        self.power(last);
     }
 
     fn brushing(&mut self, last: i64, read: Option<i64>) {

@@ -42,7 +42,7 @@ impl Desk {
                 let before = self.typed();
                 self.keep_now()?;
                 self.new_job();
-                self.form.reset();
+                views::reset(&self.form);
                 self.left.borrow_mut().clear();
                 *self.before.borrow_mut() = Some(before);
                 self.refresh()
@@ -74,7 +74,7 @@ impl Desk {
             "undo" => match self.before.replace(Some(self.typed())) {
                 None => Ok(()),
                 Some(form) => {
-                    self.form.reset();
+                    views::reset(&self.form);
                     self.set(&form)
                 }
             },

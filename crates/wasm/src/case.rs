@@ -364,9 +364,10 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         depth: measured.and_then(|m| m.taped).map(|(_, size)| size.depth),
     };
     case.unlisted = r.answer.faults.iter().any(|fault| fault.code == "not-listed");
-    for name in ["job.name", "job.by", "job.note"] {
-        r.words(name);
+    if r.words("job.name") {
+        r.answer.say("job.named");
     }
+    let _ = r.words("job.by") | r.words("job.note");
     // What the decision goes by besides numbers.
     if r.is_faulty("pool.how") || r.is_faulty("salt.class") {
         case.doubt = Optional::Garbled;

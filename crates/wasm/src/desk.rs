@@ -202,7 +202,7 @@ impl Desk {
                 }
                 match name.as_str() {
                     "view" => views::fold(&self.form),
-                    "at" => return Ok(()),
+                    "at" => return views::opened(&self.form),
                     _ => {}
                 }
                 // A fault that stands is followed key by key; a new one waits until the field is left.
@@ -239,7 +239,7 @@ impl Desk {
         let parts = web_sys::UrlSearchParams::new_with_str(parts)?;
         let form = Form::from_pairs(&parts)?;
         let before = self.typed();
-        self.form.reset();
+        views::reset(&self.form);
         *self.before.borrow_mut() = (!before.is_blank()).then_some(before);
         self.set(&form)
     }

@@ -9,6 +9,7 @@ use crate::form::Form;
 use crate::moment;
 use crate::shelf::parts;
 use crate::table::table;
+use crate::views;
 use js_sys::{Array, JSON, Object, Reflect};
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -119,7 +120,7 @@ impl Desk {
         let before = self.typed();
         self.keep_now()?;
         self.new_job();
-        self.form.reset();
+        views::reset(&self.form);
         *self.before.borrow_mut() = (!before.is_blank()).then_some(before);
         self.said_of_file.set(if make > MAKE { "file.newer" } else { "file.open" });
         self.set(&form)

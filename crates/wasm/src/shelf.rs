@@ -5,6 +5,7 @@ use crate::desk::{Desk, LINK, minutes};
 use crate::form::Form;
 use crate::keep::{self, NotKept};
 use crate::moment;
+use crate::views;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use web_sys::{Element, StorageEvent};
@@ -66,7 +67,7 @@ impl Desk {
         let form = Form::from_pairs(&web_sys::UrlSearchParams::new_with_str(&kept.form)?.into())?;
         self.number.set(kept.number);
         self.kept.set(Kept::Here(kept.saved));
-        self.form.reset();
+        views::reset(&self.form);
         self.set(&form)
     }
 
@@ -77,7 +78,7 @@ impl Desk {
             keep::drop(&self.store, job);
             *self.before.borrow_mut() = Some(form);
             if *self.job.borrow() == job {
-                self.form.reset();
+                views::reset(&self.form);
                 self.new_job();
             }
         }

@@ -6,17 +6,33 @@ use crate::dom::{all, first};
 use wasm_bindgen::prelude::*;
 use web_sys::{Element, HtmlElement, HtmlFormElement, HtmlInputElement};
 
+/// The reader's view.
+const VIEW: &str = "input[name='view']:checked";
 /// The parts, each by the name that its places have in `data-part`.
 const PARTS: &str = "input[name='at']";
 
 /// Unfolds what the page's author wants open in the chosen view, folds what is meant for others.
 pub fn fold(form: &HtmlFormElement) {
-    let view = first(form, "input[name='view']:checked").and_then(|e| e.get_attribute("value"));
-    let view = view.unwrap_or_default();
+    let view = first(form, VIEW).and_then(|e| e.get_attribute("value")).unwrap_or_default();
     for part in all(form, "details[data-open]") {
         let open = part.get_attribute("data-open").unwrap_or_default().split(' ').any(|v| v == view);
         let _ = part.toggle_attribute_with_force("open", open);
     }
+}
+
+/// Puts the form back to what the page begins with, all but the reader's view.
+pub fn reset(form: &HtmlFormElement) {
+    let view = first(form, VIEW).and_then(|e| e.get_attribute("value"));
+    form.reset();
+    choose(form, "input[name='view']", &view.unwrap_or_default());
+}
+
+/// Goes to the part that was chosen, and shuts the list of them.
+pub fn opened(form: &HtmlFormElement) -> Result<(), JsValue> {
+    if let Some(list) = first(form, "details.parts") {
+        list.toggle_attribute_with_force("open", false)?;
+    }
+    first(form, "input[name='at']:checked").map_or(Ok(()), |part| show(form, &part))
 }
 
 /// Goes to the next part, or back to the one before.

@@ -20,7 +20,7 @@ impl Filler<'_> {
         self.amount("less.share", "less.volume", share);
         if let Some(flow) = &r.exchange {
             self.amount("less.flow.share", "less.flow.volume", flow);
-            self.effort("less.flow", case, flow);
+            self.exchange(case, flow);
         }
         if let Some(parts) = &r.parts {
             self.part("less.cap", parts.cap.share.ratio());

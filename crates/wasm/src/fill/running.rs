@@ -4,7 +4,7 @@ use super::Filler;
 use crate::answer::joined;
 use chem::Salinity;
 use plan::replace::Amount;
-use plan::running::{Setting, Warmth, effort};
+use plan::running::{Setting, Warmth, effort, exchange_hours};
 use plan::{Case, Plan, policy};
 
 impl Filler<'_> {
@@ -71,6 +71,17 @@ impl Filler<'_> {
             if holds {
                 self.answer.say(state);
             }
+        }
+    }
+
+    /// Hours and money of a steady exchange.
+    pub(super) fn exchange(&mut self, case: &Case, amount: &Amount) {
+        let Some(water) = amount.volume else { return };
+        if let Some(hours) = exchange_hours(&case.flow, water) {
+            self.number("less.flow.hours", hours, 1);
+        }
+        if let Some(price) = effort(&case.flow, water).price {
+            self.number("less.flow.price", price, 2);
         }
     }
 
