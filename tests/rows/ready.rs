@@ -49,6 +49,22 @@ pub const CHANGES: &[Row] = but! {
         => "add.wait gate.finish-age.wait";
     "no ruling on water: hazy": "ready.clear=hazy over.code.who=A over.code.role=b over.code.day=2027-05-20" => "add.wait gate.clear.wait";
     "clearance refused": "surface.word=refused" => "add.no gate.clearance.stop";
+    "refused, and an older release": "surface.word=refused surface.word-day=2027-05-10 over.clearance.who=A over.clearance.role=maker over.clearance.day=2027-05-09"
+        => "add.no gate.clearance.stop";
+    "refused on a day not said": "surface.word=refused surface.word-day= over.clearance.who=A over.clearance.role=maker over.clearance.day=2027-05-20"
+        => "add.no gate.clearance.stop";
+    "cleared tomorrow": "surface.word-day=2027-05-22" => "add.unknown gate.clearance.unknown";
+    "a ruling on an age nobody can read": "surface.day=x over.finish-age.who=A over.finish-age.role=applicator over.finish-age.day=2027-05-01"
+        => "fault gate.finish-age.unknown !add.yes";
+    "a ruling where nothing was answered": "surface.word= over.clearance.who=A over.clearance.role=maker over.clearance.day=2027-05-20"
+        => "gate.clearance.unknown !add.yes";
+    "a reading of next year": "salt.when=2028-05-20T09:00" => "gate.reading-age.unknown add.unknown";
+    "soft water over a surface not known": "surface.kind=other water.ch=60" => "gate.ch.stop";
+    "switched on by the display": "salt.now=3200 salt.how=display ready.wired=signed grains=none" => "power.wait gate.reading.wait";
+    "switched on near the high limit": "salt.now=3590 salt.how=meter ready.wired=signed grains=none" => "gate.level.pass";
+    "switched on above it by a poor meter": "salt.now=3610 salt.how=meter-uncalibrated ready.wired=signed grains=none" => "power.no gate.level.stop";
+    "switched on by a reading of March": "salt.now=3200 salt.when=2027-03-20T09:00 ready.wired=signed grains=none" => "power.no gate.reading-age.stop";
+    "switched on after rain": "salt.now=3200 salt.since=yes ready.wired=signed grains=none" => "power.wait gate.reading-age.wait";
     "refused, then released in writing": "surface.word=refused over.clearance.who=A over.clearance.role=maker over.clearance.day=2027-05-20"
         => "add.yes gate.clearance.over";
     "clearance asked for": "surface.word=asked" => "add.wait gate.clearance.wait";

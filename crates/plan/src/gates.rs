@@ -120,8 +120,8 @@ pub const GATES: [Row; 30] = {
         row(Gate::Index, "index", Holds, false, false),
         row(Gate::Volume, "volume", Notes, false, false), // The retest decides.
         row(Gate::Target, "target", Holds, false, false),
-        row(Gate::Reading, "reading", Holds, false, false),
-        row(Gate::ReadingAge, "reading-age", Holds, false, true),
+        row(Gate::Reading, "reading", Holds, true, false),
+        row(Gate::ReadingAge, "reading-age", Holds, true, true),
         row(Gate::Grade, "grade", Notes, false, true),
         row(Gate::FinishAge, "finish-age", Holds, false, true),
         row(Gate::Clearance, "clearance", Holds, false, true),

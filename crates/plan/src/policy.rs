@@ -184,6 +184,8 @@ pub const HAND_SPAN: f64 = 0.2;
 pub const FINISH_DAYS: i64 = 30;
 /// Days for which a reading is fresh; for which it is a reading. Our choice.
 pub const READING_DAYS: [i64; 2] = [7, 30];
+/// A reading may be so many minutes ahead of the clock, as watches differ. Our choice.
+pub const AHEAD: i64 = 60;
 /// Combined chlorine: passes up to the first, stops above the second, mg/L. From memory of published codes.
 pub const COMBINED: [f64; 2] = [0.4, 1.0];
 /// Copper: passes below the first, stops above the second, mg/L. Common practice.

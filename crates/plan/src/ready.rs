@@ -1,6 +1,6 @@
 //! Is the pool ready for salt, and for the generator? One judgement a subject.
 //!
-//! A value on a limit takes the better side. What is missing is unknown, never passed.
+//! A value on a limit takes the better side, but for metals, which pass below theirs. What is missing is unknown, never passed.
 
 use crate::case::{Case, Optional};
 use crate::choice::*;
@@ -30,8 +30,10 @@ pub struct Ready {
     pub finish: Optional<i64>,
     /// The applicator's or maker's word on salt.
     pub word: Option<Word>,
-    /// Is it said whose word, and of which day?
+    /// Is it said whose word?
     pub word_named: bool,
+    /// Of which day?
+    pub word_day: Option<i64>,
     /// What the water was treated with.
     pub treated: Option<Treated>,
     /// Papers of liner or shell, heater, cover, stone, rails.
@@ -85,9 +87,10 @@ pub enum Ruled {
     Code,
 }
 
+/// What is missing or garbled is not there to be ruled on.
 fn overruled(case: &Case, of: Ruled, verdict: Verdict) -> Verdict {
     let counts = case.ready.rulings[of as usize].counts(case.today);
-    if counts && verdict != Pass { Over } else { verdict }
+    if counts && matches!(verdict, Wait | Stop) { Over } else { verdict }
 }
 
 fn of<T: Copy>(answer: Option<T>, judge: impl Fn(T) -> Verdict) -> Verdict {
@@ -130,13 +133,19 @@ pub(crate) fn finish(case: &Case) -> Verdict {
 }
 
 pub(crate) fn clearance(case: &Case) -> Verdict {
+    let given = case.ready.word_day.zip(case.today).filter(|(day, today)| day <= today);
     let word = of(case.ready.word, |word| match word {
-        Word::Have if case.ready.word_named => Pass,
+        Word::Have if case.ready.word_named && given.is_some() => Pass,
         Word::Have => Unknown,
         Word::Asked | Word::NotAsked => Wait,
         Word::Refused => Stop,
     });
-    overruled(case, Ruled::Clearance, word)
+    // A refusal gives way only to a later word, so its own day has to be known.
+    let later = case.ready.word_day.zip(case.ready.rulings[Ruled::Clearance as usize].day);
+    match word {
+        Stop if later.is_none_or(|(refused, released)| released < refused) => Stop,
+        word => overruled(case, Ruled::Clearance, word),
+    }
 }
 
 pub(crate) fn papers(case: &Case) -> Verdict {
@@ -243,7 +252,7 @@ pub(crate) fn alkalinity(case: &Case) -> Verdict {
 }
 
 pub(crate) fn hardness(case: &Case) -> Verdict {
-    let shell = case.surface.map(|surface| !matches!(surface, Surface::Cement | Surface::Tile));
+    let shell = case.surface.map(Surface::is_shell);
     of(case.water.hardness.zip(shell), |(ch, shell)| {
         let [pass, wait] = if shell { policy::HARDNESS_SHELL } else { policy::HARDNESS_CEMENT };
         within(ch.mg_per_l(), pass, wait)
@@ -262,6 +271,7 @@ pub(crate) fn stabiliser(case: &Case) -> Verdict {
 pub(crate) fn reading_age(case: &Case, read: Option<i64>) -> Verdict {
     let old = |days: i64| days * 1_440;
     of(case.now.zip(read), |(now, read)| match now.saturating_sub(read) {
+        age if age < -policy::AHEAD => Unknown, // A slip: nobody reads tomorrow.
         age if age > old(policy::READING_DAYS[1]) => Stop,
         age if age > old(policy::READING_DAYS[0]) => Wait,
         _ => of(case.ready.moved, |moved| if moved == YesNo::Yes { Wait } else { Pass }),

@@ -83,7 +83,7 @@ impl Read {
     /// By the dose of today, whatever is to be done to the water first.
     pub fn of(case: &Case, today: &Dose) -> Self {
         let last_dose = today.course.and_then(|course| course.last_dose);
-        Self { by: reading(case, today), at: read_at(case, today), level: level(today), last_dose }
+        Self { by: reading(case, today), at: read_at(case, today), level: level(case, today), last_dose }
     }
 }
 
@@ -145,13 +145,15 @@ fn read_at(case: &Case, today: &Dose) -> Option<i64> {
 }
 
 /// Does the last reading, with nothing put in since, stand between the limits?
-fn level(today: &Dose) -> Verdict {
+fn level(case: &Case, today: &Dose) -> Verdict {
     let unread = today.course.is_some_and(|course| course.after > Mass::NONE);
-    match today.standing() {
-        None => Verdict::Unknown,
-        Some(Standing::Over) => Verdict::Stop,
-        Some(Standing::Within) if !unread => Verdict::Pass,
-        Some(_) => Verdict::Wait,
+    let read = today.latest().map(|visit| visit.reading.salt);
+    match (today.standing(), case.band.zip(read)) {
+        (None, _) => Verdict::Unknown,
+        (Some(Standing::Over), _) => Verdict::Stop,
+        (_, Some((band, read))) if read > band.high => Verdict::Stop,
+        (Some(Standing::Within), Some((band, read))) if !unread && read >= band.low => Verdict::Pass,
+        _ => Verdict::Wait,
     }
 }
 

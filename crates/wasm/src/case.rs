@@ -219,10 +219,11 @@ impl Reader<'_> {
             let named = r.words(who) & r.words(role);
             Ruling { named, day: r.day(day).given() }
         };
-        for (name, code, state) in
-            [("pool.kind", "public", "kind.public"), ("surface.word", "have", "word.have")]
-        {
-            if self.form.text(name) == code {
+        for (name, codes, state) in [
+            ("pool.kind", &["public"][..], "kind.public"),
+            ("surface.word", &["have", "refused"], "word.given"),
+        ] {
+            if codes.contains(&self.form.text(name)) {
                 self.answer.say(state);
             }
         }
@@ -230,7 +231,8 @@ impl Reader<'_> {
         Ready {
             finish: self.day("surface.day"),
             word: self.choice("surface.word", Word::ALL, Word::code),
-            word_named: self.words("surface.who") && word_day.is_some(),
+            word_named: self.words("surface.who"),
+            word_day,
             treated: self.choice("past.treated", Treated::ALL, Treated::code),
             papers: PAPERS.map(|name| self.choice(name, Paper::ALL, Paper::code)),
             full: self.choice("ready.full", YesNo::ALL, YesNo::code),
