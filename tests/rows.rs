@@ -21,6 +21,7 @@ mod days;
 mod dose;
 mod ready;
 mod running;
+mod schedule;
 mod treat;
 mod volume;
 mod water;
