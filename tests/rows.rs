@@ -38,6 +38,7 @@ pub fn all() -> impl Iterator<Item = &'static Row> {
         ready::ROWS,
         ready::CHANGES,
         running::ROWS,
+        schedule::ROWS,
         volume::ROWS,
     ]
     .into_iter()
