@@ -12,6 +12,24 @@ const METRIC: &str = "pool.volume=62.82 pool.volume.unit=m3 pool.how=taped salt.
 
 pub const ROWS: &[Row] = &[
     Row {
+        name: "a reading without its instrument: that is what the line lacks",
+        form: &[METRIC, "log.1.kind=reading log.1.salt=2320 log.1.when=2027-05-22T09:00"],
+        shows: &[],
+        holds: "log.unfinished log.1.needs-how !log.1.needs-when !log.1.needs-salt",
+    },
+    Row {
+        name: "a kind of line, and nothing else",
+        form: &[METRIC, "log.1.kind=dose"],
+        shows: &[],
+        holds: "log.unfinished log.1.needs-mass log.1.needs-when !log.1.needs-how",
+    },
+    Row {
+        name: "a reading of nothing",
+        form: &[METRIC, "log.1.kind=reading log.1.how=meter log.1.when=2027-05-22T09:00"],
+        shows: &[],
+        holds: "log.unfinished log.1.needs-salt !log.1.needs-mass",
+    },
+    Row {
         name: "a conductivity by a drop test: one of the two is wrong",
         form: &[
             "salt.now=6.051 salt.again=6 salt.now.unit=mS/cm salt.how=drops salt.compensated=yes",

@@ -121,6 +121,16 @@ impl Reader<'_> {
             let begin = line.kind.strip_suffix("kind").unwrap_or_default();
             self.answer.say(&joined(&[begin, kind]));
             self.answer.say(&joined(&[begin, "timed"]));
+            let missing = |name: &str| self.form.text(name).is_empty();
+            let needs = [
+                (kind == "dose" && missing(line.mass), "needs-mass"),
+                (kind == "reading" && missing(line.salt), "needs-salt"),
+                (kind == "reading" && missing(line.how), "needs-how"),
+                (missing(line.when), "needs-when"),
+            ];
+            for (_, state) in needs.iter().filter(|(needed, _)| *needed) {
+                self.answer.say(&joined(&[begin, state]));
+            }
         }
         match (what, when) {
             _ if kind == Some("struck") => Optional::LeftOut,
