@@ -237,8 +237,6 @@ pub struct Case {
     pub season: Season,
     /// How fast water is let out and in, and its price.
     pub flow: Flow,
-    /// The water's surface, by the tape.
-    pub area: Option<Area>,
     /// Mean depth, by the tape.
     pub depth: Option<Length>,
 }

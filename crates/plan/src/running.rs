@@ -196,6 +196,8 @@ pub struct Ahead {
     pub less: f64,
     /// Salt to bring it back, as it comes in the bag.
     pub mass: Option<Mass>,
+    /// The same in bags, and in whole ones.
+    pub bags: Option<[f64; 2]>,
 }
 
 /// The salt at the end of a season that begins at the target: water lost goes with its salt and comes back as fill
@@ -236,7 +238,11 @@ pub fn ahead(case: &Case) -> Option<Ahead> {
     let salt = Salinity::from_mg_per_l(ended).ok()?;
     let mass =
         case.bag.purity.zip(target.above(salt)).map(|(purity, rise)| salt::mass_for(volume, rise, purity));
-    Some(Ahead { salt, less: target.mg_per_l() - ended, mass })
+    let size = case.bag.size.filter(|size| *size > Mass::NONE);
+    let bags = mass.zip(size).map(|(mass, size)| mass.kilograms() / size.kilograms());
+    // What only rounding makes more than a whole bag is none.
+    let bags = bags.map(|bags| [bags, libm::ceil(bags - 1e-9)]);
+    Some(Ahead { salt, less: target.mg_per_l() - ended, mass, bags })
 }
 
 /// What was typed of replacing water.

@@ -3,6 +3,7 @@
 use crate::answer::{Answer, Shown, joined};
 use crate::desk::{Desk, local_now};
 use crate::dom::first;
+use crate::form::Form;
 use crate::shelf::{job_of, parts};
 use crate::views;
 use std::rc::Rc;
@@ -38,46 +39,19 @@ impl Desk {
             "copy" => self.copy(&value),
             "back" => views::walk(&self.form, true),
             "next" => views::walk(&self.form, false),
-            "clear" | "new" => {
-                let before = self.typed();
-                self.keep_now()?;
-                self.new_job();
-                views::reset(&self.form);
-                self.left.borrow_mut().clear();
-                *self.before.borrow_mut() = Some(before);
-                self.refresh()
-            }
+            "clear" | "new" => self.begin(&Form::default()),
             "save" => self.give_file(),
             "link" => self.give_link(),
-            "calendar" => {
-                let answer = self.answer.borrow().clone();
-                self.give_calendar(&answer)
-            }
-            "csv" => {
-                let answer = self.answer.borrow().clone();
-                self.give_table(&answer)
-            }
+            "calendar" => self.give_calendar(),
+            "csv" => self.give_table(),
             "take-theirs" => {
                 let job = self.job.borrow().clone();
                 self.open_job(&job)
             }
             "keep-mine" => self.keep_mine(),
-            "open-job" => match job_of(&button) {
-                Some(job) => {
-                    self.keep_now()?;
-                    self.open_job(&job)
-                }
-                None => Ok(()),
-            },
+            "open-job" => job_of(&button).map_or(Ok(()), |job| self.open_job(&job)),
             "drop-job" => job_of(&button).map_or(Ok(()), |job| self.drop_job(&job)),
-            // Pressed twice it undoes itself: what is typed now is never lost either.
-            "undo" => match self.before.replace(Some(self.typed())) {
-                None => Ok(()),
-                Some(form) => {
-                    views::reset(&self.form);
-                    self.set(&form)
-                }
-            },
+            "undo" => self.put_back(),
             _ => Ok(()),
         }
     }
@@ -85,15 +59,26 @@ impl Desk {
     /// Puts the text of the element of this id on the clipboard.
     fn copy(&self, id: &str) -> Result<(), JsValue> {
         if let Some(place) = first(&self.form, &joined(&["#", id])) {
-            let text = place.unchecked_ref::<HtmlElement>().inner_text();
-            let _ = self.window.navigator().clipboard().write_text(&text);
+            self.to_clipboard(&place.unchecked_ref::<HtmlElement>().inner_text());
         }
         Ok(())
     }
 
+    /// Is there a clipboard? Only a page by https, from disk or of this machine has one.
+    fn has_clipboard(&self) -> bool {
+        js_sys::Reflect::has(&self.window.navigator(), &"clipboard".into()).unwrap_or(false)
+    }
+
+    /// Puts a text on the clipboard, if there is one and it may.
+    pub fn to_clipboard(&self, text: &str) {
+        if self.has_clipboard() {
+            let _ = self.window.navigator().clipboard().write_text(text);
+        }
+    }
+
     /// What this page can do here, and what came of the last file, link or print.
     pub fn abilities(&self, answer: &mut Answer) {
-        if js_sys::Reflect::has(&self.window.navigator(), &"clipboard".into()).unwrap_or(false) {
+        if self.has_clipboard() {
             answer.say("can.copy");
         }
         if self.coded.get() {
@@ -109,7 +94,7 @@ impl Desk {
             && parts(&self.typed()).is_ok_and(|now| now != *text)
         {
             answer.say("print.old");
-            answer.put("print.when", Shown { text: when.clone(), unit: Some("moment") });
+            answer.put("print.when", Shown::moment(*when));
         }
     }
 }

@@ -1,5 +1,6 @@
 //! What goes back to the page: names with texts, states that hold, rows, faults.
 
+use crate::moment;
 use crate::number::{self, Signs};
 use crate::unit::Unit;
 
@@ -89,6 +90,16 @@ impl Shown {
     pub fn of(value: f64, unit: &'static Unit, signs: Signs) -> Self {
         let x = unit.outward(value);
         Self { unit: Some(unit.code), ..Self::number(x, unit.decimals(x), false, signs) }
+    }
+
+    /// A moment, in minutes.
+    pub fn moment(minutes: i64) -> Self {
+        Self { text: moment::write(minutes), unit: Some("moment") }
+    }
+
+    /// A day of the calendar.
+    pub fn day(day: i64) -> Self {
+        Self { text: moment::write_day(day), unit: Some("day") }
     }
 
     /// A number with a fixed count of decimals.

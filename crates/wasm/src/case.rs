@@ -14,12 +14,10 @@ use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
 use plan::course::{Entry, Log, MOST_ENTRIES, Reading, What};
 use plan::policy::Levels;
-use plan::ready::Ruling;
 use plan::running::{Flow, Run, Season};
 use plan::{
-    Acid, Algae, Bag, Band, BandFault, Case, Clarity, Goals, Grade, Grains, Ground, History, Instrument,
-    Method, Optional, Paper, Place, Products, Ready, Running, Surface, Tests, Treated, Weather, Wiring, Word,
-    YesNo,
+    Acid, Bag, Band, BandFault, Case, Goals, Ground, History, Instrument, Method, Optional, Products,
+    Surface, Tests,
 };
 
 impl Reader<'_> {
@@ -222,54 +220,6 @@ impl Reader<'_> {
         }
     }
 
-    /// What was answered about the pool, and said of it.
-    fn ready(&mut self) -> Ready {
-        let trace = |x: f64| Some(x);
-        let ruling = |r: &mut Self, who, role, day| {
-            let named = r.words(who) & r.words(role);
-            Ruling { named, day: r.day(day).given() }
-        };
-        for (name, codes, state) in [
-            ("pool.kind", &["public"][..], "kind.public"),
-            ("surface.word", &["have", "refused"], "word.given"),
-        ] {
-            if codes.contains(&self.form.text(name)) {
-                self.answer.say(state);
-            }
-        }
-        let word_day = self.day("surface.word-day").given();
-        Ready {
-            finish: self.day("surface.day"),
-            word: self.choice("surface.word", Word::ALL, Word::code),
-            word_named: self.words("surface.who"),
-            word_day,
-            treated: self.choice("past.treated", Treated::ALL, Treated::code),
-            papers: PAPERS.map(|name| self.choice(name, Paper::ALL, Paper::code)),
-            full: self.choice("ready.full", YesNo::ALL, YesNo::code),
-            running: self.choice("ready.running", Running::ALL, Running::code),
-            clear: self.choice("ready.clear", Clarity::ALL, Clarity::code),
-            algae: self.choice("ready.algae", Algae::ALL, Algae::code),
-            swum: self.choice("ready.people", YesNo::ALL, YesNo::code),
-            weather: self.choice("ready.weather", Weather::ALL, Weather::code),
-            wired: self.choice("ready.wired", Wiring::ALL, Wiring::code),
-            grade: self.choice("bag.grade", Grade::ALL, Grade::code),
-            kind: self.choice("pool.kind", plan::Kind::ALL, plan::Kind::code),
-            operator: self.choice("pool.operator", YesNo::ALL, YesNo::code),
-            place: self.choice("pool.place", Place::ALL, Place::code),
-            grains: self.choice("grains", Grains::ALL, Grains::code),
-            moved: self.choice("salt.since", YesNo::ALL, YesNo::code),
-            combined: self.optional("water.cc", trace),
-            copper: self.optional("water.cu", trace),
-            iron: self.optional("water.fe", trace),
-            rulings: [
-                ruling(self, "over.finish-age.who", "over.finish-age.role", "over.finish-age.day"),
-                ruling(self, "over.clearance.who", "over.clearance.role", "over.clearance.day"),
-                ruling(self, "over.papers.who", "over.papers.role", "over.papers.day"),
-                ruling(self, "over.code.who", "over.code.role", "over.code.day"),
-            ],
-        }
-    }
-
     fn band(&mut self) -> Option<Band> {
         let mut limit = |name| self.quantity(name, Salinity::from_mg_per_l);
         let (low, target, high) = (limit("salt.low"), limit("salt.target"), limit("salt.high"));
@@ -285,9 +235,6 @@ impl Reader<'_> {
             .ok()
     }
 }
-
-/// Whose papers are read.
-const PAPERS: [&str; 5] = ["papers.liner", "papers.heater", "papers.cover", "papers.stone", "papers.rails"];
 
 /// Reads the whole form: the case, and into `answer` the faults, the echoes and what was chosen.
 pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
@@ -372,7 +319,6 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         },
         ground: r.choice("less.ground", Ground::ALL, Ground::code),
         unlisted: false,
-        area: measured.and_then(|m| m.taped).map(|(_, size)| size.area),
         depth: measured.and_then(|m| m.taped).map(|(_, size)| size.depth),
     };
     case.unlisted = r.answer.faults.iter().any(|fault| fault.code == "not-listed");

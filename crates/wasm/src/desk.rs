@@ -7,7 +7,7 @@ use crate::field::{self, LINES};
 use crate::form::Form;
 use crate::moment;
 use crate::offline;
-use crate::shelf::Kept;
+use crate::shelf::{Kept, form_of};
 use crate::store::Device;
 use crate::views;
 use std::cell::{Cell, RefCell};
@@ -48,7 +48,7 @@ pub struct Desk {
     pub said_of_file: Cell<&'static str>,
     /// Is the link drawn for paper? What was printed last, and when?
     pub coded: Cell<bool>,
-    pub printed: RefCell<Option<(String, String)>>,
+    pub printed: RefCell<Option<(String, i64)>>,
     /// The answer that stands on the page.
     pub answer: RefCell<Answer>,
     /// Fields once left: their faults may be shown.
@@ -57,8 +57,8 @@ pub struct Desk {
     faulty: RefCell<Vec<String>>,
     /// The field that has the focus, or had it last.
     at: RefCell<String>,
-    /// What was typed before it was cleared or replaced.
-    pub before: RefCell<Option<Form>>,
+    /// What was typed before it was cleared or replaced, and in which job.
+    pub before: RefCell<Option<(String, Form)>>,
     /// Where the sentence is spoken, and when, and which was last.
     status: Option<Element>,
     speaking: Cell<i32>,
@@ -225,23 +225,9 @@ impl Desk {
 
     /// Opens a link as a job of its own, and keeps it at once: the address need not hold it then.
     pub fn open_as_new(self: &Rc<Self>, link: &str) -> Result<(), JsValue> {
-        self.keep_now()?;
-        self.new_job();
-        self.open(link)?;
+        let parts = link.strip_prefix(LINK).unwrap_or_default();
+        self.begin(&form_of(parts)?)?;
         self.keep_now()
-    }
-
-    /// Fills the form from a link; anything else is left alone.
-    fn open(self: &Rc<Self>, link: &str) -> Result<(), JsValue> {
-        let Some(parts) = link.strip_prefix(LINK) else {
-            return Ok(());
-        };
-        let parts = web_sys::UrlSearchParams::new_with_str(parts)?;
-        let form = Form::from_pairs(&parts)?;
-        let before = self.typed();
-        views::reset(&self.form);
-        *self.before.borrow_mut() = (!before.is_blank()).then_some(before);
-        self.set(&form)
     }
 
     /// Puts texts into the fields of their names; a name the page has no field for is left.

@@ -3,7 +3,6 @@
 use crate::answer::{Answer, Line, Shown, joined};
 use crate::field;
 use crate::form::{Form, Units};
-use crate::moment;
 use crate::number::Signs;
 use crate::unit::{Kind, Unit};
 use chem::{Alkalinity, Hardness, Mass, Salinity, State, Volume};
@@ -29,7 +28,7 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
     f.answer.say("ready");
     f.answer.put("edition", Shown { text: env!("CARGO_PKG_VERSION").into(), unit: None });
     if let Some(now) = case.now {
-        f.answer.put("clock.now", Shown { text: moment::write(now), unit: Some("moment") });
+        f.answer.put("clock.now", Shown::moment(now));
     }
     f.needs(plan);
     if let Some(volume) = case.volume {

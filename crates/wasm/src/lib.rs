@@ -9,7 +9,7 @@
 //! | How is a moment read and written? | [`moment`] |
 //! | What was typed, in which signs, and in which units are results shown? | [`form`] |
 //! | Can what stands in one field be used? | `reader` |
-//! | Which case do the fields make? | `case` |
+//! | Which case do the fields make? What was answered in words? | `case`, `ready` |
 //! | Which size do tape and meter tell? | `measure` |
 //! | What does the pool look like? | `drawing` |
 //! | What goes back to the page? | [`mod@answer`] |
@@ -46,6 +46,7 @@ mod offline;
 mod passing;
 pub mod plain;
 mod reader;
+mod ready;
 mod shelf;
 mod store;
 pub mod table;

@@ -9,7 +9,6 @@ use crate::form::Form;
 use crate::moment;
 use crate::shelf::parts;
 use crate::table::table;
-use crate::views;
 use js_sys::{Array, JSON, Object, Reflect};
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -50,7 +49,7 @@ impl Desk {
             self.said_of_file.set("link.long");
         } else {
             self.said_of_file.set("link.given");
-            let _ = self.window.navigator().clipboard().write_text(&link);
+            self.to_clipboard(&link);
             self.show_text(&link);
         }
         self.refresh()
@@ -117,17 +116,13 @@ impl Desk {
             self.said_of_file.set("file.wrong");
             return self.refresh();
         };
-        let before = self.typed();
-        self.keep_now()?;
-        self.new_job();
-        views::reset(&self.form);
-        *self.before.borrow_mut() = (!before.is_blank()).then_some(before);
         self.said_of_file.set(if make > MAKE { "file.newer" } else { "file.open" });
-        self.set(&form)
+        self.begin(&form)
     }
 
     /// The steps ahead as a calendar, each with the link to go on from; the job itself where there is no address.
-    pub fn give_calendar(self: &Rc<Self>, answer: &Answer) -> Result<(), JsValue> {
+    pub fn give_calendar(self: &Rc<Self>) -> Result<(), JsValue> {
+        let answer = self.answer.borrow().clone();
         let job = self.job.borrow().clone();
         let mut entries: Vec<Entry> = Vec::new();
         for line in answer.rows.iter().filter(|(list, _)| *list == "steps").flat_map(|(_, lines)| lines) {
@@ -156,7 +151,8 @@ impl Desk {
     }
 
     /// What was typed, what came of it and what is to be done, as a table.
-    pub fn give_table(self: &Rc<Self>, answer: &Answer) -> Result<(), JsValue> {
+    pub fn give_table(self: &Rc<Self>) -> Result<(), JsValue> {
+        let answer = self.answer.borrow().clone();
         let word = |name: &str| {
             let words = first(&self.form, "template[data-table]").and_then(crate::dom::content);
             let word = words.and_then(|words| first(&words, &joined(&["[data-word='", name, "']"])));
@@ -201,7 +197,7 @@ impl Desk {
             }
         }
         self.coded.set(drawn.is_some());
-        *self.printed.borrow_mut() = Some((parts(&self.typed())?, moment::write(minutes())));
+        *self.printed.borrow_mut() = Some((parts(&self.typed())?, minutes()));
         self.refresh()
     }
 }

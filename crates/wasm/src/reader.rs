@@ -196,8 +196,7 @@ impl Reader<'_> {
                     Optional::Garbled
                 }
                 Some(day) => {
-                    let shown = Shown { text: moment::write_day(day), unit: Some("day") };
-                    self.answer.put(&joined(&["echo.", name]), shown);
+                    self.answer.put(&joined(&["echo.", name]), Shown::day(day));
                     Optional::Given(day)
                 }
             },

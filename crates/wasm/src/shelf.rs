@@ -4,7 +4,6 @@ use crate::answer::{Answer, Line, Shown};
 use crate::desk::{Desk, LINK, minutes};
 use crate::form::Form;
 use crate::keep::{self, NotKept};
-use crate::moment;
 use crate::views;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -59,29 +58,57 @@ impl Desk {
         }
     }
 
-    /// Opens a kept job; what is typed now is kept first.
+    /// Begins a job of its own with this form; what stood here can be put back.
+    pub fn begin(self: &Rc<Self>, form: &Form) -> Result<(), JsValue> {
+        self.set_aside()?;
+        self.new_job();
+        self.left.borrow_mut().clear();
+        views::reset(&self.form);
+        self.set(form)
+    }
+
+    /// Keeps what is typed, and remembers it to be put back.
+    fn set_aside(self: &Rc<Self>) -> Result<(), JsValue> {
+        self.keep_now()?;
+        let (job, form) = (self.job.borrow().clone(), self.typed());
+        *self.before.borrow_mut() = (!form.is_blank()).then_some((job, form));
+        Ok(())
+    }
+
+    /// Opens a kept job; what stood here can be put back.
     pub fn open_job(self: &Rc<Self>, job: &str) -> Result<(), JsValue> {
+        self.set_aside()?;
+        let kept = keep::read(&self.store, job);
+        self.show_job(job, &form_of(kept.as_ref().map_or("", |kept| &kept.form))?)
+    }
+
+    /// Puts back what stood here before; pressed twice it undoes itself, so what is typed now is not lost either.
+    pub fn put_back(self: &Rc<Self>) -> Result<(), JsValue> {
+        let Some((job, form)) = self.before.borrow_mut().take() else { return Ok(()) };
+        self.keep_now()?;
+        *self.before.borrow_mut() = Some((self.job.borrow().clone(), self.typed()));
+        self.show_job(&job, &form)
+    }
+
+    /// Takes up a job, and shows this form of it.
+    fn show_job(self: &Rc<Self>, job: &str, form: &Form) -> Result<(), JsValue> {
         self.new_job();
         self.take_up(job.into());
-        let Some(kept) = keep::read(&self.store, job) else { return Ok(()) };
-        let form = Form::from_pairs(&web_sys::UrlSearchParams::new_with_str(&kept.form)?.into())?;
-        self.number.set(kept.number);
-        self.kept.set(Kept::Here(kept.saved));
+        self.number.set(keep::read(&self.store, job).map_or(0, |kept| kept.number));
         views::reset(&self.form);
-        self.set(&form)
+        self.set(form)
     }
 
     /// Takes a kept job away; it can be put back.
     pub fn drop_job(self: &Rc<Self>, job: &str) -> Result<(), JsValue> {
-        if let Some(kept) = keep::read(&self.store, job) {
-            let form = Form::from_pairs(&web_sys::UrlSearchParams::new_with_str(&kept.form)?.into())?;
-            keep::drop(&self.store, job);
-            *self.before.borrow_mut() = Some(form);
-            if *self.job.borrow() == job {
-                views::reset(&self.form);
-                self.new_job();
-            }
+        let Some(kept) = keep::read(&self.store, job) else { return self.refresh() };
+        let form = form_of(&kept.form)?;
+        if *self.job.borrow() == job {
+            self.new_job();
+            views::reset(&self.form);
         }
+        keep::drop(&self.store, job);
+        *self.before.borrow_mut() = Some((job.into(), form));
         self.refresh()
     }
 
@@ -107,7 +134,10 @@ impl Desk {
         let (before, job, now) = (self.kept.get(), self.job.borrow().clone(), minutes() as u64);
         let known = self.number.get();
         let kept = match keep::write(&self.store, &job, &text, now, known) {
-            Ok(number) if number == known => before,
+            // Nothing new: as it was kept last.
+            Ok(number) if number == known => {
+                keep::read(&self.store, &job).map_or(before, |kept| Kept::Here(kept.saved))
+            }
             Ok(number) => {
                 self.number.set(number);
                 Kept::Here(now)
@@ -159,7 +189,7 @@ impl Desk {
             Kept::NotYet => {}
             Kept::Here(at) => {
                 answer.say("kept.yes");
-                answer.put("kept.when", shown(at));
+                answer.put("kept.when", Shown::moment(at as i64));
             }
             Kept::Nowhere => answer.say("kept.no"),
             Kept::Other => answer.say("kept.other"),
@@ -167,11 +197,13 @@ impl Desk {
         let mut lines = Vec::new();
         for (job, kept) in keep::jobs(&self.store) {
             let own = *self.job.borrow() == job;
-            let name =
-                web_sys::UrlSearchParams::new_with_str(&kept.form).ok().and_then(|form| form.get("job.name"));
+            let name = form_of(&kept.form).unwrap_or_default().text("job.name").to_string();
             let words = |text: String| Shown { text, unit: None };
-            let mut cells = vec![("job".into(), words(job)), ("saved".into(), shown(kept.saved))];
-            cells.extend(name.map(|name| ("called".into(), words(name))));
+            let mut cells =
+                vec![("job".into(), words(job)), ("saved".into(), Shown::moment(kept.saved as i64))];
+            if !name.is_empty() {
+                cells.push(("called".into(), words(name)));
+            }
             lines.push(Line { state: if own { "job.own" } else { "job.other" }, cells });
         }
         if lines.len() > 1 {
@@ -181,10 +213,6 @@ impl Desk {
     }
 }
 
-fn shown(at: u64) -> Shown {
-    Shown { text: moment::write(at as i64), unit: Some("moment") }
-}
-
 /// What a form holds, as a link has it.
 pub fn parts(form: &Form) -> Result<String, JsValue> {
     let parts = web_sys::UrlSearchParams::new()?;
@@ -192,6 +220,11 @@ pub fn parts(form: &Form) -> Result<String, JsValue> {
         parts.append(name, text);
     }
     Ok(parts.to_string().into())
+}
+
+/// The form that such a text holds.
+pub fn form_of(parts: &str) -> Result<Form, JsValue> {
+    Form::from_pairs(&web_sys::UrlSearchParams::new_with_str(parts)?.into())
 }
 
 /// The job that the row with a button tells of.

@@ -2,7 +2,6 @@
 
 use super::Filler;
 use crate::answer::{Line, Shown, joined};
-use crate::moment;
 use plan::schedule::{Act, Schedule, Step};
 use plan::{Case, Plan, ready};
 
@@ -30,7 +29,7 @@ impl Filler<'_> {
         let finish = ready::finish_day(case);
         for (name, day) in [("ready.finish", finish), ("ready.earliest", plan.earliest)] {
             if let Some(day) = day {
-                self.answer.put(name, Shown { text: moment::write_day(day), unit: Some("day") });
+                self.answer.put(name, Shown::day(day));
             }
         }
     }
@@ -46,7 +45,7 @@ impl Filler<'_> {
                 self.answer.say("next.due");
             }
             if let Some(at) = step.at {
-                self.answer.put("next.when", shown(at));
+                self.answer.put("next.when", Shown::moment(at));
             }
         }
         let lines = schedule.steps().map(line).collect();
@@ -56,10 +55,7 @@ impl Filler<'_> {
 
 fn line(step: &Step) -> Line {
     let moments = [("when", step.at), ("until", step.until)];
-    let cells = moments.into_iter().filter_map(|(name, at)| Some((name.into(), shown(at?)))).collect();
+    let cells =
+        moments.into_iter().filter_map(|(name, at)| Some((name.into(), Shown::moment(at?)))).collect();
     Line { state: code(step.act), cells }
-}
-
-fn shown(minutes: i64) -> Shown {
-    Shown { text: moment::write(minutes), unit: Some("moment") }
 }

@@ -37,11 +37,10 @@ impl Filler<'_> {
             }
             if let Some(mass) = ahead.mass {
                 self.mass("season.mass", mass);
-                if let Some(size) = case.bag.size {
-                    let bags = mass.kilograms() / size.kilograms();
-                    self.bags("season.bags", bags);
-                    self.number("season.whole", (bags - 1e-9).ceil(), 0);
-                }
+            }
+            if let Some([bags, whole]) = ahead.bags {
+                self.bags("season.bags", bags);
+                self.number("season.whole", whole, 0);
             }
         }
     }

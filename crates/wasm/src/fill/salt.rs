@@ -2,7 +2,6 @@
 
 use super::Filler;
 use crate::answer::{Line, Shown, joined};
-use crate::moment;
 use crate::unit::{Kind, Unit};
 use chem::Mass;
 use plan::course::{Course, Visit};
@@ -100,8 +99,7 @@ impl Filler<'_> {
             ("clock.retest", policy::HOURS_TO_READING),
             ("clock.power", policy::HOURS_TO_POWER),
         ] {
-            let text = moment::write(last.saturating_add(hours * 60));
-            self.answer.put(name, Shown { text, unit: Some("moment") });
+            self.answer.put(name, Shown::moment(last.saturating_add(hours * 60)));
         }
     }
 
@@ -262,7 +260,7 @@ impl Filler<'_> {
         let mut cells =
             vec![("read".into(), Shown::of(reading.salt.mg_per_l(), self.units.salt, self.signs))];
         if let Some(when) = when {
-            cells.push(("when".into(), Shown { text: moment::write(when), unit: Some("moment") }));
+            cells.push(("when".into(), Shown::moment(when)));
         }
         if *put_in > Mass::NONE {
             cells.push(("put-in".into(), Shown::of(put_in.kilograms(), self.units.mass, self.signs)));
