@@ -1,14 +1,12 @@
-//! Do the page and the code use the same names? In both directions.
-//!
-//! What the code can say is found by making it say it: over all cases and over every way in which
-//! one field can be wrong or chosen. A name that no form reaches is a name that means nothing.
+//! Do the page and the table of names agree? In both directions.
 
 mod rows;
 
 use std::collections::BTreeSet;
+use wasm::answer;
 use wasm::field::{Answered, FIELDS, In};
+use wasm::names::{self, Name};
 use wasm::unit::{Kind, UNITS, Unit};
-use wasm::{Form, answer};
 
 const PAGE: &str = include_str!("../www/index.html");
 
@@ -24,11 +22,6 @@ fn values(tag: &str, attribute: &str) -> Names {
         .collect()
 }
 
-/// The page has one line of the log, which stands for all of them.
-fn first_line(name: &str) -> String {
-    name.replace("log.N.", "log.1.")
-}
-
 fn any_line(names: Names) -> Names {
     let digits = |c: char| c.is_ascii_digit();
     let line = |name: &str| {
@@ -39,164 +32,81 @@ fn any_line(names: Names) -> Names {
     names.into_iter().map(|name| line(&name).unwrap_or(name)).collect()
 }
 
-/// Forms that between them make the code say everything it can say.
-fn forms() -> Vec<Form> {
-    let mut forms: Vec<Form> = rows::all().map(|row| rows::form(row.form)).collect();
-    let full = rows::all().find(|row| row.name.starts_with("too much salt, cement")).unwrap();
-    let mut full = rows::form(full.form);
-    full.0.extend(
-        rows::form(&["goal.ph=7.4 goal.ta=100 goal.ch=400 goal.cya=80 water.fc=1 goal.fc=3 treat.acid=31.45 treat.bleach=10 \
-              treat.calcium=77 treat.powder=100"]).0,
-    );
-    let with = |name: &str, text: &str| {
-        let mut form = full.clone();
-        form.0.push((first_line(name), text.into()));
-        form
-    };
-    for field in FIELDS {
-        match &field.answer {
-            Answered::Number(..) => {
-                for text in ["x", "7 kg", "1e9", "-1", "999999999", "0.001", "7,400", "7.5", "0.5"] {
-                    forms.push(with(field.name, text));
-                }
-                forms.push(with(wasm::field::unit_of(&first_line(field.name)), ""));
-                // Emptied, so that it is needed.
-                let mut form = with("bag.have", "1");
-                form.0.retain(|(name, _)| *name != first_line(field.name));
-                forms.push(form);
-            }
-            Answered::List(..) => {}
-            Answered::Text => forms.push(with(field.name, "Ünder 1 & 2")),
-            Answered::Day => forms.extend(["x", "2027-05-20"].map(|text| with(field.name, text))),
-            Answered::Moment => forms.extend(["x", "2027-05-20T09:00"].map(|text| with(field.name, text))),
-            Answered::Choice(codes) => {
-                forms.extend(codes.iter().map(|code| with(field.name, code)));
-                forms.push(with(field.name, "nonsense"));
-            }
-        }
-    }
-    for text in ["3,3 ", "40000", "41"] {
-        forms.extend(
-            ["water.heat", "water.ta", "water.ch", "water.cya", "salt.now"].map(|name| with(name, text)),
-        );
-    }
-    forms.extend(
-        [
-            ("water.heat", "45"),
-            ("water.ta", "900"),
-            ("water.ch", "2900"),
-            ("water.cya", "450"),
-            ("salt.now", "39000"),
-        ]
-        .map(|(n, t)| with(n, t)),
-    );
-    forms.extend([("salt.low", "3300"), ("salt.high", "3000")].map(|(name, text)| with(name, text)));
-    // What is read only under some shapes: under each of them in every way.
-    for row in rows::all().filter(|row| row.form.iter().any(|part| part.contains("pool.shape="))) {
-        for field in FIELDS.iter().filter(|field| field.name.starts_with("pool.")) {
-            for text in ["", "x", "99999"] {
-                let mut form = rows::form(row.form);
-                form.0.push((field.name.into(), text.into()));
-                forms.push(form);
-            }
-        }
-    }
-    for row in rows::all() {
-        let mut bare = rows::form(row.form);
-        bare.0.retain(|(name, _)| !name.starts_with("bag.") && !name.ends_with(".unit"));
-        forms.push(bare);
-    }
-    forms
-}
-
 fn missing(wanted: &Names, there: &Names) -> Vec<String> {
     wanted.difference(there).cloned().collect()
 }
 
-#[test]
-fn outputs_are_the_same() {
-    let (mut said, mut cells) = (Names::new(), Names::new());
-    for answer in forms().iter().map(answer) {
-        said.extend(answer.outputs.into_iter().map(|(name, _)| name));
-        cells.extend(
-            answer
-                .rows
-                .into_iter()
-                .flat_map(|(_, lines)| lines)
-                .flat_map(|line| line.cells)
-                .map(|(name, _)| name),
-        );
-    }
-    // Labels of a drawing are written like outputs.
-    let page = &values("output", "name") | &values("text", "data-shape");
-    let in_faults = ["low", "high", "got", "other"].map(String::from);
-    said.extend(cells);
-    said.extend(PAGES_OWN_OUTPUTS.map(String::from));
-    said.extend(in_faults);
-    let said = any_line(said);
-    assert_eq!(missing(&said, &page), [""; 0], "said by the code, shown nowhere");
-    assert_eq!(missing(&page, &said), [""; 0], "asked for by the page, never said");
+/// Names of the contract that other people's pages may want, and ours does not.
+const FOR_OTHERS: [&str; 0] = [];
+
+fn unknown(page: &Names, known: fn(&str) -> bool) -> Vec<&String> {
+    page.iter().filter(|name| !known(name)).collect()
 }
 
-/// What the page knows of itself and its browser, of its files and its other jobs.
-const PAGES_OWN: [&str; 16] = [
-    "can.undo",
-    "can.copy",
-    "can.calendar",
-    "can.code",
-    "kept.yes",
-    "kept.no",
-    "kept.other",
-    "file.open",
-    "file.newer",
-    "file.wrong",
-    "link.given",
-    "link.long",
-    "print.old",
-    "jobs",
-    "job.own",
-    "job.other",
-];
-const PAGES_OWN_OUTPUTS: [&str; 5] = ["kept.when", "print.when", "job", "called", "saved"];
+fn unused(table: &[Name], page: &Names) -> Vec<&'static str> {
+    let used = |name: &str| page.contains(name) || FOR_OTHERS.contains(&name);
+    table.iter().map(|row| row.name).filter(|name| !used(name)).collect()
+}
+
+#[test]
+fn outputs_are_the_same() {
+    // Labels of a drawing are written like outputs.
+    let page = any_line(&values("output", "name") | &values("text", "data-shape"));
+    let known = |name: &str| {
+        names::is_output(name) || names::is_cell(name) || names::is_listed(names::IN_FAULTS, name)
+    };
+    assert_eq!(unknown(&page, known), [""; 0], "asked for by the page, never said");
+    assert_eq!(unused(names::OUTPUTS, &page), [""; 0], "said by the code, shown nowhere");
+}
 
 #[test]
 fn states_are_the_same() {
-    let mut said: Names = forms().iter().flat_map(|form| answer(form).states).collect();
-    said.extend(PAGES_OWN.map(String::from));
-    let all = forms();
-    let lines = all
-        .iter()
-        .flat_map(|form| answer(form).rows)
-        .flat_map(|(_, lines)| lines)
-        .map(|line| line.state.to_string());
-    said.extend(lines.filter(|state| !state.is_empty()));
-    let said = any_line(said);
     let page: Names = values("", "data-when")
         .iter()
         .flat_map(|when| when.split(' '))
         .map(|state| state.trim_start_matches('!').to_string())
         .collect();
+    let page = any_line(page);
+    assert_eq!(
+        unknown(&page, |state| names::is_state(state) || state == "ready"),
+        [""; 0],
+        "heeded, never said"
+    );
+    assert_eq!(unused(names::STATES, &page), [""; 0], "said by the code, heeded nowhere");
+    assert_eq!(unused(names::LINES, &page), [""; 0], "said in a row, heeded nowhere");
     // A gate that passes, or that nothing is known of, needs no sentence of its own.
-    let quiet = |state: &str| {
-        state.starts_with("gate.") && [".pass", ".unknown"].iter().any(|end| state.ends_with(end))
-    };
-    let unused: Vec<_> = said.iter().filter(|state| !page.contains(*state) && !quiet(state)).collect();
-    assert_eq!(unused, [""; 0], "said by the code, heeded nowhere");
-    assert_eq!(missing(&page, &said), [""; 0], "heeded by the page, never said");
+    for gate in names::GATES {
+        let heeded = |verdict: &str| page.contains(&format!("gate.{}.{verdict}", gate.name));
+        assert!(heeded("wait") || heeded("stop"), "{} holds, and nothing is said", gate.name);
+    }
+    // What is needed is said beside its field, and in the list.
+    for input in plan::Input::ALL {
+        let need = format!("need.{}", input.code().replace('.', "-"));
+        assert!(page.contains(&need), "{need} is said nowhere");
+    }
 }
 
 #[test]
 fn every_fault_has_its_words_and_its_place() {
     let places = values("", "data-fault");
-    let mut codes = Names::new();
-    for fault in forms().iter().flat_map(|form| answer(form).faults) {
-        let field = any_line([fault.field.to_string()].into()).pop_first().unwrap();
-        let (own, general) = (format!("{field}:{}", fault.code), format!("*:{}", fault.code));
-        assert!(places.contains(&own) || places.contains(&general), "{own} has no words");
-        assert!(places.contains(&field), "{field} has no place for its fault");
-        codes.extend([own, general, field]);
+    assert_eq!(unknown(&places, names::is_fault), [""; 0], "words for a fault that never comes");
+    let worded = |code: &str| places.iter().any(|place| place.ends_with(&format!(":{code}")));
+    for fault in names::FAULTS {
+        assert!(worded(fault.name), "{} has no words", fault.name);
     }
-    assert_eq!(missing(&places, &codes), [""; 0], "words for a fault that never comes");
+    for field in FIELDS.iter().filter(|field| !matches!(field.answer, Answered::Text)) {
+        let hidden = ["level.", "show"].iter().any(|begin| field.name.starts_with(begin));
+        assert!(hidden || places.contains(field.name), "{} has no place for its fault", field.name);
+    }
+}
+
+#[test]
+fn every_act_has_its_button_and_every_button_its_act() {
+    let page = values("", "data-act");
+    assert_eq!(unknown(&page, |act| names::is_listed(names::ACTS, act)), [""; 0]);
+    assert_eq!(unused(names::ACTS, &page), [""; 0]);
+    assert_eq!(unknown(&values("template", "data-each"), |row| names::is_listed(names::ROWS, row)), [""; 0]);
+    assert_eq!(unknown(&values("", "data-mark"), |mark| names::is_listed(names::MARKS, mark)), [""; 0]);
 }
 
 #[test]

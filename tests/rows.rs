@@ -19,6 +19,7 @@ pub struct Row {
 
 mod days;
 mod dose;
+pub mod everything;
 mod ready;
 mod running;
 mod schedule;

@@ -1,11 +1,13 @@
 //! What does each button do, and which of them can?
 
 use crate::answer::{Answer, Shown, joined};
-use crate::desk::{Desk, local_now};
+use crate::beside::local_now;
+use crate::desk::Desk;
 use crate::dom::first;
 use crate::form::Form;
 use crate::shelf::{job_of, parts};
 use crate::views;
+use js_sys::{Function, Reflect};
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use web_sys::{Element, Event, HtmlElement, HtmlInputElement};
@@ -19,6 +21,9 @@ impl Desk {
         }
         if let Some(link) = target.closest("a[href^='#']")? {
             views::reveal(&self.form, &link.get_attribute("href").unwrap_or_default())?;
+        }
+        if target.closest("button:not([type]), [type='submit']")?.is_some() {
+            return self.submitted(event); // Before the browser does: a sandbox would only complain.
         }
         let Some(button) = target.closest("[data-act]")? else {
             return Ok(());
@@ -52,6 +57,16 @@ impl Desk {
             "open-job" => job_of(&button).map_or(Ok(()), |job| self.open_job(&job)),
             "drop-job" => job_of(&button).map_or(Ok(()), |job| self.drop_job(&job)),
             "undo" => self.put_back(),
+            "check" => self.check(),
+            "reveal" => self.reveal(),
+            "answers" => self.answers(&value),
+            "example" => self.open_as_new(&value),
+            "open" => first(&self.form, "input[data-file]").map_or(Ok(()), |file| {
+                file.unchecked_ref::<HtmlElement>().click();
+                Ok(())
+            }),
+            "json" => self.give_answer(),
+            "frame" => self.give_frame(),
             _ => Ok(()),
         }
     }
@@ -65,22 +80,23 @@ impl Desk {
     }
 
     /// Is there a clipboard? Only a page by https, from disk or of this machine has one.
-    fn has_clipboard(&self) -> bool {
-        js_sys::Reflect::has(&self.window.navigator(), &"clipboard".into()).unwrap_or(false)
+    pub fn has_clipboard(&self) -> bool {
+        Reflect::has(&self.window.navigator(), &"clipboard".into()).unwrap_or(false)
     }
 
     /// Puts a text on the clipboard, if there is one and it may.
     pub fn to_clipboard(&self, text: &str) {
         if self.has_clipboard() {
-            let _ = self.window.navigator().clipboard().write_text(text);
+            // A browser may refuse; the text stands on the page as well.
+            let refused = Closure::once_into_js(|_: JsValue| ());
+            let written: JsValue = self.window.navigator().clipboard().write_text(text).into();
+            let _ = Reflect::get(&written, &"catch".into())
+                .and_then(|catch| catch.unchecked_ref::<Function>().call1(&written, &refused));
         }
     }
 
     /// What this page can do here, and what came of the last file, link or print.
     pub fn abilities(&self, answer: &mut Answer) {
-        if self.has_clipboard() {
-            answer.say("can.copy");
-        }
         if self.coded.get() {
             answer.say("can.code");
         }

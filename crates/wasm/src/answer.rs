@@ -14,6 +14,9 @@ pub struct Shown {
     pub text: String,
     /// UCUM code, or none where the page's sentence has the unit.
     pub unit: Option<&'static str>,
+    /// The number behind the text in its canonical unit, unrounded, and the unit it is shown in; none for what is
+    /// no number.
+    pub number: Option<(f64, Option<&'static Unit>)>,
 }
 
 /// Outputs by name: of the whole page, or of one row by the name they have inside it.
@@ -89,23 +92,34 @@ impl Shown {
     /// A canonical value in `unit`, with the decimals that unit is shown with.
     pub fn of(value: f64, unit: &'static Unit, signs: Signs) -> Self {
         let x = unit.outward(value);
-        Self { unit: Some(unit.code), ..Self::number(x, unit.decimals(x), false, signs) }
+        let shown = Self::number(x, unit.decimals(x), false, signs);
+        Self { unit: Some(unit.code), number: Some((value, Some(unit))), ..shown }
+    }
+
+    /// Words, or what else is no number.
+    pub fn words(text: String) -> Self {
+        Self { text, unit: None, number: None }
+    }
+
+    /// The word alone that the page has for a code: of a unit, of a gate.
+    pub fn word(code: &'static str) -> Self {
+        Self { unit: Some(code), ..Self::words(String::new()) }
     }
 
     /// A moment, in minutes.
     pub fn moment(minutes: i64) -> Self {
-        Self { text: moment::write(minutes), unit: Some("moment") }
+        Self { unit: Some("moment"), ..Self::words(moment::write(minutes)) }
     }
 
     /// A day of the calendar.
     pub fn day(day: i64) -> Self {
-        Self { text: moment::write_day(day), unit: Some("day") }
+        Self { unit: Some("day"), ..Self::words(moment::write_day(day)) }
     }
 
     /// A number with a fixed count of decimals.
     pub fn number(x: f64, decimals: usize, signed: bool, signs: Signs) -> Self {
         let text = number::write(x, decimals, signed, signs).unwrap_or_else(|| "–".into());
-        Self { text, unit: None }
+        Self { text, unit: None, number: Some((x, None)) }
     }
 
     /// A number with as many decimals as it was typed with, in practice.
@@ -116,7 +130,8 @@ impl Shown {
             scale *= 10.0;
             decimals += 1;
         }
-        Self { unit: unit.map(|u| u.code), ..Self::number(x, decimals, false, signs) }
+        let number = Some((unit.map_or(x, |u| u.inward(x)), unit));
+        Self { unit: unit.map(|u| u.code), number, ..Self::number(x, decimals, false, signs) }
     }
 }
 

@@ -1,19 +1,26 @@
 //! Who listens to the page? One desk a form: what was typed, left, cleared, linked and said.
 
 use crate::answer;
-use crate::answer::{Answer, joined};
+use crate::answer::Answer;
+use crate::beside::signs;
 use crate::dom::{Pen, all, first};
+use crate::exercise::Exercise;
 use crate::field::{self, LINES};
 use crate::form::Form;
-use crate::moment;
+use crate::mismatch;
 use crate::offline;
 use crate::shelf::{Kept, form_of};
 use crate::store::Device;
+use crate::terms::{self, Terms};
 use crate::views;
+use crate::wire;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
-use web_sys::{Element, Event, FocusEvent, HtmlElement, HtmlFormElement, HtmlInputElement, Window};
+use web_sys::{
+    AbortController, AddEventListenerOptions, Element, Event, FocusEvent, HtmlElement, HtmlFormElement,
+    HtmlInputElement, Window,
+};
 
 /// A rest after the last key, before the sentence is spoken.
 const PAUSE_MS: i32 = 900;
@@ -25,6 +32,8 @@ const SENTENCE: &str = "template[data-say]";
 
 thread_local! {
     static DESKS: RefCell<Vec<Rc<Desk>>> = const { RefCell::new(Vec::new()) };
+    /// So many forms have been attached; each has its own number.
+    static COUNT: Cell<usize> = const { Cell::new(0) };
 }
 
 /// One form and what has to be remembered about it.
@@ -40,6 +49,14 @@ pub struct Desk {
     pub number: Cell<u64>,
     pub kept: Cell<Kept>,
     pub keeping: Cell<i32>,
+    /// Under which terms a link has put the form here; how far an exercise has got.
+    pub terms: RefCell<Terms>,
+    pub exercise: Exercise,
+    /// What was told last, and is something about to be told?
+    pub told: RefCell<Answer>,
+    pub telling: Cell<bool>,
+    /// Ends all listening.
+    ending: AbortController,
     /// What the page itself begins with.
     pub begun: RefCell<Form>,
     /// What came with a link or a file and has no field here: kept, and passed on.
@@ -67,11 +84,15 @@ pub struct Desk {
 }
 
 /// Makes `form` answer on every change; idempotent.
-pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
-    if DESKS.with_borrow(|all| all.iter().any(|desk| desk.form == form)) {
-        return Ok(());
+pub fn attach(form: HtmlFormElement) -> Result<Rc<Desk>, JsValue> {
+    if let Some(desk) = DESKS.with_borrow(|all| all.iter().find(|desk| desk.form == form).cloned()) {
+        return Ok(desk);
     }
+    let number = COUNT.get() + 1;
+    COUNT.set(number);
     let window = web_sys::window().ok_or("no window")?;
+    mismatch::tell(&form, &window)?;
+    wire::wire(&form, number)?;
     let mut status = None;
     if first(&form, SENTENCE).is_some() {
         let region = window.document().ok_or("no document")?.create_element("p")?;
@@ -79,9 +100,16 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
         form.append_child(&region)?;
         status = Some(region);
     }
+    let signs = signs(&form);
     let desk = Rc::new(Desk {
-        signs: signs(&form),
-        store: Device::of(&window),
+        pen: Pen::new(form.clone(), Form(signs.clone()).signs()),
+        signs,
+        store: Device::of(&window, &form.id()),
+        terms: RefCell::default(),
+        exercise: Exercise::default(),
+        told: RefCell::default(),
+        telling: Cell::new(false),
+        ending: AbortController::new()?,
         job: RefCell::default(),
         number: Cell::new(0),
         kept: Cell::default(),
@@ -92,7 +120,6 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
         coded: Cell::new(false),
         printed: RefCell::default(),
         answer: RefCell::default(),
-        pen: Pen::new(form.clone()),
         form,
         window,
         left: RefCell::default(),
@@ -112,6 +139,7 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
         desk.on(&desk.window, kind, |desk, _| desk.keep_now())?;
     }
     desk.on(&desk.window, "storage", |desk, event| desk.others_wrote(event.unchecked_ref()))?;
+    desk.on(&desk.window, "message", |desk, event| desk.heard(event.unchecked_ref()))?;
     desk.on(&desk.window, "beforeprint", |desk, _| desk.draw_code())?;
     desk.on(&desk.window, "hashchange", |desk, _| match desk.window.history()?.state()?.is_truthy() {
         true => desk.refresh(), // An address of our own, gone back to: what is typed now is newer.
@@ -129,8 +157,11 @@ pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
         }
         false => desk.open_last()?,
     }
+    desk.fill_in()?;
     offline::serve(&desk.window)?;
-    desk.refresh()
+    desk.begin_telling()?;
+    desk.refresh()?;
+    Ok(desk)
 }
 
 impl Desk {
@@ -144,8 +175,14 @@ impl Desk {
         let listen =
             Closure::<dyn Fn(Event) -> Result<(), JsValue>>::new(move |event: Event| act(&desk, &event));
         // What is unfolded says so to itself alone, unless it is caught on its way there.
-        let catch = kind == "toggle";
-        target.add_event_listener_with_callback_and_bool(kind, listen.as_ref().unchecked_ref(), catch)?;
+        let how = AddEventListenerOptions::new();
+        how.set_capture(kind == "toggle");
+        how.set_signal(&self.ending.signal());
+        target.add_event_listener_with_callback_and_add_event_listener_options(
+            kind,
+            listen.as_ref().unchecked_ref(),
+            &how,
+        )?;
         listen.forget(); // The form keeps it, for as long as the page stands.
         Ok(())
     }
@@ -176,15 +213,7 @@ impl Desk {
             "click" => return self.clicked(event, &target),
             "toggle" if !target.has_attribute("data-ask") => return Ok(()),
             "toggle" => {}
-            "submit" => {
-                event.prevent_default();
-                let goal = self.form.get_attribute("action").unwrap_or_default();
-                views::reveal(&self.form, &goal)?;
-                if let Some(goal) = first(&self.form, &goal) {
-                    goal.unchecked_into::<HtmlElement>().focus()?;
-                }
-                return Ok(());
-            }
+            "submit" => return self.submitted(event),
             "focusout" => {
                 self.leave(&name);
                 let next = event.unchecked_ref::<FocusEvent>().related_target();
@@ -200,7 +229,9 @@ impl Desk {
                 if let Some(figure) = name.strip_suffix(".unit") {
                     self.leave(figure);
                 }
+                self.exercise.typed(&name);
                 match name.as_str() {
+                    "variant" => self.fill_in()?,
                     "view" => views::fold(&self.form),
                     "at" => return views::opened(&self.form),
                     _ => {}
@@ -212,6 +243,30 @@ impl Desk {
             }
         }
         self.refresh()
+    }
+
+    /// Goes where the form's author wants a reader to go who is done.
+    pub fn submitted(&self, event: &Event) -> Result<(), JsValue> {
+        event.prevent_default();
+        let goal = self.form.get_attribute("action").unwrap_or_default();
+        views::reveal(&self.form, &goal)?;
+        first(&self.form, &goal).map_or(Ok(()), |goal| goal.unchecked_into::<HtmlElement>().focus())
+    }
+
+    /// Stops listening; what stands on the page stays.
+    pub fn detach(self: &Rc<Self>) -> Result<(), JsValue> {
+        self.keep_now()?;
+        self.ending.abort();
+        for timer in [&self.keeping, &self.speaking, &self.leaving] {
+            self.window.clear_timeout_with_handle(timer.get());
+        }
+        DESKS.with_borrow_mut(|all| all.retain(|desk| desk.form != self.form));
+        Ok(())
+    }
+
+    /// Is it still listening?
+    pub fn is_attached(&self) -> bool {
+        !self.ending.signal().aborted()
     }
 
     /// Opens the link that the page itself was opened with, if it is one, as a job of its own.
@@ -226,21 +281,28 @@ impl Desk {
     /// Opens a link as a job of its own, and keeps it at once: the address need not hold it then.
     pub fn open_as_new(self: &Rc<Self>, link: &str) -> Result<(), JsValue> {
         let parts = link.strip_prefix(LINK).unwrap_or_default();
-        self.begin(&form_of(parts)?)?;
+        let mut form = form_of(parts)?;
+        self.agree(Terms::of(&mut form))?;
+        self.begin(&form)?;
         self.keep_now()
     }
 
-    /// Puts texts into the fields of their names; a name the page has no field for is left.
+    /// Puts texts into the fields of their names, but into a locked one only what its link says; a name that the
+    /// page has no field for is kept, and passed on.
     pub fn set(self: &Rc<Self>, form: &Form) -> Result<(), JsValue> {
+        let locked = self.terms.borrow().locked.clone();
         self.pen.lines((form.lines_used() + 1).min(LINES.len()))?;
         let mut fields = Vec::new();
         for field in all(&self.form, "input[name], select[name], textarea[name]") {
             let name = field.get_attribute("name").unwrap_or_default();
             fields.push(name.clone());
-            let Some((_, text)) = form.0.iter().rev().find(|(n, _)| *n == name) else { continue };
+            let said =
+                |form: &Form| form.0.iter().rev().find(|(n, _)| *n == name).map(|(_, text)| text.clone());
+            let given = if terms::is_locked(&field) { None } else { said(form) };
+            let Some(text) = said(&locked).or(given) else { continue };
             let (key, value) = match field.get_attribute("type").as_deref() {
                 Some("radio" | "checkbox") => {
-                    ("checked", JsValue::from(field.get_attribute("value").as_ref() == Some(text)))
+                    ("checked", JsValue::from(field.get_attribute("value").as_ref() == Some(&text)))
                 }
                 _ => ("value", text.into()),
             };
@@ -253,6 +315,7 @@ impl Desk {
         if !form.text("view").is_empty() {
             views::fold(&self.form);
         }
+        self.fill_in()?;
         self.refresh()
     }
 
@@ -270,7 +333,10 @@ impl Desk {
         self.pen.lines((form.lines_used() + 1).min(LINES.len()))?;
         form.0.extend(self.signs.iter().cloned());
         form.0.extend(self.beside());
+        form.0.extend(self.asked());
         let mut answer = answer(&form);
+        self.sheet(&form, &mut answer);
+        self.tell_terms(&form, &mut answer);
         if self.before.borrow().is_some() {
             answer.say("can.undo");
         }
@@ -283,30 +349,14 @@ impl Desk {
             left.iter().any(|n| n == fault.field) && !choosing
         });
         self.pen.write(&answer)?;
+        self.leave_out()?;
+        self.tell_of(&answer)?;
         *self.answer.borrow_mut() = answer.clone();
         *self.faulty.borrow_mut() = answer.faults.iter().map(|fault| fault.field.to_string()).collect();
         match self.pen.sentence(SENTENCE, &answer) {
             Some(sentence) => self.speak(sentence),
             None => Ok(()),
         }
-    }
-
-    /// What only the browser knows: the time zone of each moment, and what somebody has unfolded.
-    fn beside(&self) -> Vec<(String, String)> {
-        let utc = minutes().to_string();
-        let mut all_of_it = vec![("now".to_string(), local_now()), ("utc.now".to_string(), utc)];
-        for field in all(&self.form, "input[type='datetime-local']") {
-            let field = field.unchecked_ref::<HtmlInputElement>();
-            let minutes = js_sys::Date::parse(&field.value()) / 60_000.0;
-            if minutes.is_finite() {
-                all_of_it.push((joined(&["utc.", &field.name()]), (minutes as i64).to_string()));
-            }
-        }
-        for asked in all(&self.form, "details[data-ask][open]") {
-            let name = asked.get_attribute("data-ask").unwrap_or_default();
-            all_of_it.push((joined(&["ask.", &name]), "yes".into()));
-        }
-        all_of_it
     }
 
     pub fn leave(&self, name: &str) {
@@ -343,34 +393,4 @@ impl Desk {
         timer.set(set);
         Ok(())
     }
-}
-
-/// Minutes of elapsed time by this device's clock.
-pub fn minutes() -> i64 {
-    (js_sys::Date::now() / 60_000.0) as i64
-}
-
-/// What this place's clock shows then, as `datetime-local` has it.
-pub fn local(minutes: i64) -> String {
-    let then = js_sys::Date::new(&(minutes as f64 * 60_000.0).into());
-    moment::write(minutes - then.get_timezone_offset() as i64)
-}
-
-/// What it shows now.
-pub fn local_now() -> String {
-    local(minutes())
-}
-
-/// The page's signs for decimals and groups, asked of the browser once.
-fn signs(form: &HtmlFormElement) -> Vec<(String, String)> {
-    let lang = form.closest("[lang]").ok().flatten().and_then(|e| e.get_attribute("lang"));
-    let languages = js_sys::Array::from_iter(lang.map(JsValue::from));
-    let format = js_sys::Intl::NumberFormat::new(&languages, &js_sys::Object::new());
-    let text = |part: &JsValue, key: &str| js_sys::Reflect::get(part, &key.into()).ok()?.as_string();
-    let parts = format.format_to_parts(1_234_567.5);
-    let sign = |name: &str, kind: &str| {
-        let part = parts.iter().find(|p| text(p, "type").as_deref() == Some(kind))?;
-        Some((name.to_string(), text(&part, "value")?))
-    };
-    [sign("sign.decimal", "decimal"), sign("sign.group", "group")].into_iter().flatten().collect()
 }

@@ -3,6 +3,8 @@
 //! Nothing else is changed: no HTML, class or style is written, and no word comes from here.
 
 use crate::answer::{Answer, Line, Row, Shown, joined};
+use crate::number::Signs;
+use crate::unit::Unit;
 use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
 use web_sys::{DocumentFragment, Element, HtmlFormElement, HtmlTemplateElement, Node};
@@ -12,13 +14,14 @@ pub struct Pen {
     form: HtmlFormElement,
     /// UCUM code and word, as the page has them.
     words: Vec<(String, String)>,
+    signs: Signs,
     /// The rows that stand on the page.
     rows: RefCell<Vec<(&'static str, Vec<Line>)>>,
 }
 
 impl Pen {
     /// For a form, with the words for units that stand in it.
-    pub fn new(form: HtmlFormElement) -> Self {
+    pub fn new(form: HtmlFormElement, signs: Signs) -> Self {
         let mut words = Vec::new();
         for list in all(&form, "template[data-units], template[data-gates]").into_iter().filter_map(content) {
             for word in all(&list, "data[value]") {
@@ -26,7 +29,7 @@ impl Pen {
                 words.push((code, word.text_content().unwrap_or_default()));
             }
         }
-        Self { form, words, rows: RefCell::default() }
+        Self { form, words, signs, rows: RefCell::default() }
     }
 
     /// Writes an answer.
@@ -148,8 +151,17 @@ impl Pen {
         for output in all(within, selector) {
             let name = output.get_attribute("name").unwrap_or_default();
             let found = shown.iter().find(|(n, _)| *n == name);
-            set_text(&output, &found.map_or("–".into(), |(_, shown)| self.text(shown)));
+            let text =
+                found.map(|(_, shown)| self.text(self.in_unit(&output, shown).as_ref().unwrap_or(shown)));
+            set_text(&output, &text.unwrap_or("–".into()));
         }
+    }
+
+    /// In the unit that the author has settled for an output, if that measures the same.
+    fn in_unit(&self, output: &Element, shown: &Shown) -> Option<Shown> {
+        let code = output.get_attribute("data-unit")?;
+        let (x, unit) = shown.number?;
+        Some(Shown::of(x, Unit::find(unit?.kind, &code)?, self.signs))
     }
 
     /// One copy of a `data-each` template a row, before the template.
@@ -242,7 +254,8 @@ fn set_text(output: &Element, text: &str) {
     }
 }
 
-fn hide(element: &Element, hidden: bool) {
+/// Hides an element, or shows it.
+pub fn hide(element: &Element, hidden: bool) {
     if element.has_attribute("hidden") != hidden {
         let _ = element.toggle_attribute_with_force("hidden", hidden);
     }

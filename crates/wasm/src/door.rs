@@ -4,8 +4,9 @@ use crate::answer::CONTRACT;
 use crate::desk;
 use crate::form::Form;
 use crate::plain::Plain;
-use js_sys::{Array, Object};
+use js_sys::{Array, Object, Reflect};
 use serde::Serialize;
+use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlFormElement;
 
@@ -17,10 +18,36 @@ pub fn answer_object(form: &Object) -> Result<JsValue, JsValue> {
     plain(Plain::from(&answer))
 }
 
+/// A form that answers.
+#[wasm_bindgen]
+pub struct Desk(Rc<desk::Desk>);
+
+#[wasm_bindgen]
+impl Desk {
+    /// The form as typed: an object of names and texts.
+    pub fn form(&self) -> Result<Object, JsValue> {
+        let form = Object::new();
+        for (name, text) in self.0.typed().0 {
+            Reflect::set(&form, &name.into(), &text.into())?;
+        }
+        Ok(form)
+    }
+
+    /// Fills in an object of names and texts; what it does not name stays. Throws only for a value that is no text.
+    pub fn set(&self, part: &Object) -> Result<(), JsValue> {
+        self.0.set(&Form::from_pairs(&Object::entries(part))?)
+    }
+
+    /// Stops answering; what stands on the page stays.
+    pub fn detach(&self) -> Result<(), JsValue> {
+        self.0.detach()
+    }
+}
+
 /// Makes a form answer; once a form, however often it is called.
 #[wasm_bindgen]
-pub fn attach(form: HtmlFormElement) -> Result<(), JsValue> {
-    desk::attach(form)
+pub fn attach(form: HtmlFormElement) -> Result<Desk, JsValue> {
+    desk::attach(form).map(Desk)
 }
 
 /// Name, version and contract of this build.
@@ -33,7 +60,8 @@ pub fn edition() -> Result<JsValue, JsValue> {
     ]))
 }
 
-fn plain(value: Plain) -> Result<JsValue, JsValue> {
+/// As plain objects.
+pub(crate) fn plain(value: Plain) -> Result<JsValue, JsValue> {
     let objects = serde_wasm_bindgen::Serializer::new().serialize_maps_as_objects(true);
     Ok(value.serialize(&objects)?)
 }

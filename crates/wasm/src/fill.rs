@@ -26,7 +26,7 @@ struct Filler<'a> {
 pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut Answer) {
     let mut f = Filler { answer, units, signs: form.signs() };
     f.answer.say("ready");
-    f.answer.put("edition", Shown { text: env!("CARGO_PKG_VERSION").into(), unit: None });
+    f.answer.put("edition", Shown::words(env!("CARGO_PKG_VERSION").into()));
     if let Some(now) = case.now {
         f.answer.put("clock.now", Shown::moment(now));
     }
@@ -53,7 +53,7 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
         ("ch.unit", units.hardness),
         ("reading.unit", units.reading),
     ] {
-        f.answer.put(name, Shown { text: String::new(), unit: Some(unit.code) });
+        f.answer.put(name, Shown::word(unit.code));
     }
     if case.reading_is_rare() {
         f.answer.say("salt.tiny");
@@ -121,8 +121,7 @@ impl Filler<'_> {
     /// Mass, without decimals that are noughts: a count of whole bags is a round figure.
     fn mass(&mut self, name: &'static str, x: Mass) {
         let unit = self.units.mass;
-        self.answer
-            .put(name, Shown::plain(unit.rounded(unit.outward(x.kilograms())), Some(unit), self.signs));
+        self.answer.put(name, round(x.kilograms(), unit, self.signs));
     }
 
     fn water(&mut self, name: &'static str, x: Volume) {
@@ -219,8 +218,7 @@ impl Filler<'_> {
                 is = "is.note";
             }
             self.answer.say(&joined(&["gate.", code, ".", verdict]));
-            let gate = Shown { text: String::new(), unit: Some(code) };
-            lines.push(Line { state: is, cells: vec![("gate".into(), gate)] });
+            lines.push(Line { state: is, cells: vec![("gate".into(), Shown::word(code))] });
         }
         self.answer.rows.push(("gates", lines));
         self.number("ready.left", left, 0);
@@ -232,6 +230,12 @@ impl Filler<'_> {
 
 fn index(state: &State) -> Option<f64> {
     state.index.map(|i| i.log10())
+}
+
+/// A canonical value in `unit`, rounded as that unit is, without decimals that are noughts.
+fn round(x: f64, unit: &'static Unit, signs: Signs) -> Shown {
+    let shown = Shown::plain(unit.rounded(unit.outward(x)), Some(unit), signs);
+    Shown { number: Some((x, Some(unit))), ..shown }
 }
 
 fn percent(x: f64, signs: Signs) -> Shown {

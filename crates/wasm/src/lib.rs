@@ -14,12 +14,20 @@
 //! | What does the pool look like? | `drawing` |
 //! | What goes back to the page? | [`mod@answer`] |
 //! | Which name shows which part of the plan? | `fill` |
+//! | Which names make up the contract? Which on a page are not of it? | [`names`], `mismatch` |
+//! | Which results has a learner to find, and how near is an attempt? | [`ask`] |
+//! | Which figures has the exercise of a number? | [`variant`] |
 //! | How does an answer cross to a script? | [`plain`] |
 //! | What can a script call? | [`door`] |
 //! | What was typed, kept on this device: is it whole? | [`keep`] |
 //! | How do the steps become a calendar, a job a table, a link a code on paper? | [`calendar`], [`table`], [`code`] |
 //! | Who listens to the page? | `desk` |
 //! | What does each button do? | `acts` |
+//! | What does only the browser know? | `beside` |
+//! | Under which terms does a link put the form before somebody? | `terms` |
+//! | How does a form become an exercise? | `exercise` |
+//! | What does a form get that its author left out? | `wire` |
+//! | Who else hears of an answer? | `tell` |
 //! | How is a served page found without its server? | `offline` |
 //! | Where does a desk keep its jobs? How do they leave the page and come back? | `shelf`, on a `store`; `passing` |
 //! | Who writes on the page? | `dom` |
@@ -27,6 +35,8 @@
 
 mod acts;
 pub mod answer;
+pub mod ask;
+mod beside;
 pub mod calendar;
 mod case;
 pub mod code;
@@ -34,13 +44,16 @@ mod desk;
 mod dom;
 pub mod door;
 mod drawing;
+mod exercise;
 pub mod field;
 mod fill;
 pub mod form;
 pub mod keep;
 pub mod length;
 mod measure;
+mod mismatch;
 pub mod moment;
+pub mod names;
 pub mod number;
 mod offline;
 mod passing;
@@ -50,8 +63,12 @@ mod ready;
 mod shelf;
 mod store;
 pub mod table;
+mod tell;
+mod terms;
 pub mod unit;
+pub mod variant;
 mod views;
+mod wire;
 
 pub use answer::{Answer, Fault, Shown};
 pub use form::Form;
@@ -76,6 +93,7 @@ pub fn answer(form: &Form) -> Answer {
     let (case, units) = case::read(form, &mut answer);
     let plan = plan::plan(&case);
     fill::fill(form, &case, &plan, units, &mut answer);
+    ask::hold(form, &mut answer);
     answer
 }
 

@@ -43,9 +43,9 @@ impl Reader<'_> {
             ("meter.unit", Kind::Water, "pool.meter.unit"),
         ] {
             let unit = Unit::find(kind, self.form.text(asked));
-            self.answer.put(name, Shown { text: String::new(), unit: unit.map(|u| u.code) });
+            self.answer.put(name, unit.map_or(Shown::words(String::new()), |u| Shown::word(u.code)));
             if let Some(unit) = unit.filter(|u| u.kind == Kind::Length) {
-                self.answer.put("area.unit", Shown { text: String::new(), unit: Some(unit.squared().code) });
+                self.answer.put("area.unit", Shown::word(unit.squared().code));
             }
         }
         // By the meter alone, or by both; a tape that is not finished takes nothing from the meter.
@@ -263,7 +263,7 @@ impl Reader<'_> {
             echo.push_str(&Shown::plain(rounded, None, self.signs).text);
         }
         let said = joined(&["echo.", name]);
-        self.answer.put(&said, Shown { text: echo, unit: Some(unit.code) });
+        self.answer.put(&said, Shown { unit: Some(unit.code), ..Shown::words(echo) });
         self.answer.put(&joined(&[&said, ".count"]), Shown::number(items.len() as f64, 0, false, self.signs));
         self.answer.say(&said);
         Ok(Some(list))

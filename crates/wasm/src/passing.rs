@@ -1,12 +1,15 @@
 //! How does a job leave this page and come back? As a file, a link, a code on paper, a calendar, a table.
 
 use crate::answer::{Answer, joined};
+use crate::beside::{local, minutes};
 use crate::calendar::{self, Entry};
 use crate::code;
-use crate::desk::{Desk, LINK, local, minutes};
+use crate::desk::{Desk, LINK};
 use crate::dom::{all, first};
+use crate::door::plain;
 use crate::form::Form;
 use crate::moment;
+use crate::plain::Plain;
 use crate::shelf::parts;
 use crate::table::table;
 use js_sys::{Array, JSON, Object, Reflect};
@@ -28,7 +31,8 @@ impl Desk {
         let begun = self.begun.borrow();
         form.0.retain(|(name, text)| {
             let begun = begun.0.iter().any(|(n, t)| n == name && t == text);
-            let own = matches!(name.as_str(), "at" | "paper" | "view" | "link.job");
+            let own =
+                matches!(name.as_str(), "at" | "paper" | "view" | "link.job") || name.starts_with("give.");
             let person = ["job.", "surface.who", "over."].iter().any(|begin| name.starts_with(begin));
             !own && !begun && (named || !person)
         });
@@ -38,7 +42,7 @@ impl Desk {
     }
 
     /// Has the page an address that others can open?
-    fn has_address(&self) -> bool {
+    pub fn has_address(&self) -> bool {
         self.window.location().protocol().is_ok_and(|protocol| protocol.starts_with("http"))
     }
 
@@ -64,8 +68,7 @@ impl Desk {
 
     /// Hands a text out as a file; a sandbox allows none, so there it is shown.
     fn hand_out(self: &Rc<Self>, name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
-        let sandbox = self.window.origin() == "null" && self.has_address();
-        if sandbox {
+        if !self.may("download") {
             self.said_of_file.set("link.given");
             self.show_text(text);
             return self.refresh();
@@ -79,6 +82,50 @@ impl Desk {
         anchor.set_attribute("download", name)?;
         anchor.unchecked_ref::<HtmlElement>().click();
         Url::revoke_object_url(&address)
+    }
+
+    /// The answer as a file for scripts.
+    pub fn give_answer(self: &Rc<Self>) -> Result<(), JsValue> {
+        let answer = plain(Plain::from(&*self.answer.borrow()))?;
+        let text: String =
+            JSON::stringify_with_replacer_and_space(&answer, &JsValue::NULL, &2.into())?.into();
+        self.hand_out("saltwright-answer.json", "application/json", &text)
+    }
+
+    /// The text that puts this page with this form into another page, under the terms chosen beside the button.
+    pub fn give_frame(self: &Rc<Self>) -> Result<(), JsValue> {
+        let (link, form) = (self.link()?, self.typed());
+        let given = link.split_once('&').map_or("", |(_, parts)| parts);
+        let mut lock = String::new();
+        for part in given.split('&').filter(|_| form.text("give.lock") == "yes") {
+            lock = joined(&[
+                &lock,
+                if lock.is_empty() { "" } else { "," },
+                part.split('=').next().unwrap_or_default(),
+            ]);
+        }
+        let terms = [
+            ("view", form.text("view")),
+            ("lock", &lock),
+            ("ask", form.text("give.ask")),
+            ("only", form.text("give.only")),
+            ("can", "print,download"),
+        ];
+        let terms = Form(terms.map(|(name, text)| (name.into(), text.into())).into());
+        let title = self.window.document().ok_or("no document")?.title();
+        let pairs = [
+            "<iframe title=\"",
+            &in_attribute(&title),
+            "\" src=\"",
+            &in_attribute(&joined(&[&link, if given.is_empty() { "" } else { "&" }, &parts(&terms)?])),
+            "\" width=\"100%\" height=\"640\" loading=\"lazy\" sandbox=\"allow-scripts allow-forms allow-downloads \
+             allow-modals allow-popups\"></iframe>",
+        ];
+        let text = joined(&pairs);
+        self.said_of_file.set("frame.given");
+        self.to_clipboard(&text);
+        self.show_text(&text);
+        self.refresh()
     }
 
     /// The job as a file.
@@ -200,6 +247,19 @@ impl Desk {
         *self.printed.borrow_mut() = Some((parts(&self.typed())?, minutes()));
         self.refresh()
     }
+}
+
+/// A text as HTML has it between quotation marks.
+fn in_attribute(text: &str) -> String {
+    let mut out = String::new();
+    for c in text.chars() {
+        match c {
+            '&' => out.push_str("&amp;"),
+            '"' => out.push_str("&quot;"),
+            c => out.push(c),
+        }
+    }
+    out
 }
 
 /// The make of a job file and the form in it; `None` for any other file.

@@ -3,7 +3,8 @@
 //! One small tree with one `Serialize`, instead of a derived form a structure: those bring a table
 //! of names and a copy of the serializer each, a tenth of the page.
 
-use crate::answer::{Answer, CONTRACT, Fault, Line, Row, Shown};
+use crate::answer::{Answer, CONTRACT, Fault, Line, Row, Shown, joined};
+use crate::unit::Unit;
 use serde::ser::{Serialize, Serializer};
 
 /// What a script sees.
@@ -11,6 +12,8 @@ use serde::ser::{Serialize, Serializer};
 pub enum Plain<'a> {
     /// A whole number.
     Number(u32),
+    /// Any number.
+    Real(f64),
     /// A text.
     Text(&'a str),
     /// A list.
@@ -23,6 +26,7 @@ impl Serialize for Plain<'_> {
     fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
         match self {
             Plain::Number(n) => s.serialize_u32(*n),
+            Plain::Real(x) => s.serialize_f64(*x),
             Plain::Text(text) => s.serialize_str(text),
             Plain::List(all) => s.collect_seq(all),
             Plain::Map(all) => s.collect_map(all.iter().map(|(key, value)| (key, value))),
@@ -38,11 +42,28 @@ impl<'a> From<&'a Answer> for Plain<'a> {
         Plain::Map(vec![
             ("contract", Plain::Number(CONTRACT)),
             ("outputs", outputs(&answer.outputs)),
+            ("numbers", numbers(answer)),
             ("states", Plain::List(states.collect())),
             ("rows", Plain::Map(rows.collect())),
             ("faults", Plain::List(answer.faults.iter().map(Plain::from).collect())),
         ])
     }
+}
+
+/// The numbers behind the outputs, unrounded, in canonical units, with the ends of their range if they have one.
+fn numbers(answer: &Answer) -> Plain<'_> {
+    let number = |name: &str| answer.output(name)?.number;
+    let mut all = Vec::new();
+    for (name, shown) in &answer.outputs {
+        let Some((value, unit)) = shown.number.filter(|_| !name.ends_with(".also")) else { continue };
+        let code = unit.map_or("1", Unit::canonical);
+        let mut map = vec![("value", Plain::Real(value)), ("unit", Plain::Text(code))];
+        for (end, begin) in [("low", ".low"), ("high", ".high")] {
+            map.extend(number(&joined(&[name, begin])).map(|(x, _)| (end, Plain::Real(x))));
+        }
+        all.push((name.as_str(), Plain::Map(map)));
+    }
+    Plain::Map(all)
 }
 
 fn line(line: &Line) -> Plain<'_> {

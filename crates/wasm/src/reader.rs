@@ -207,7 +207,7 @@ impl Reader<'_> {
     pub fn words(&mut self, name: &'static str) -> bool {
         let text = self.form.text(name);
         if !text.is_empty() {
-            self.answer.put(&joined(&["echo.", name]), Shown { text: text.into(), unit: None });
+            self.answer.put(&joined(&["echo.", name]), Shown::words(text.into()));
         }
         !text.is_empty()
     }

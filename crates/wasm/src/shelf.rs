@@ -1,7 +1,8 @@
 //! Where does a desk keep its jobs? On this device, and in the page's own address where that can't be.
 
 use crate::answer::{Answer, Line, Shown};
-use crate::desk::{Desk, LINK, minutes};
+use crate::beside::minutes;
+use crate::desk::{Desk, LINK};
 use crate::form::Form;
 use crate::keep::{self, NotKept};
 use crate::views;
@@ -154,7 +155,9 @@ impl Desk {
     pub fn others_wrote(self: &Rc<Self>, event: &StorageEvent) -> Result<(), JsValue> {
         let job = self.job.borrow().clone();
         let newer = || keep::read(&self.store, &job).is_some_and(|kept| kept.number > self.number.get());
-        if event.key().is_some_and(|key| keep::is_of(&key, &job)) && newer() {
+        if event.key().is_some_and(|key| self.store.own(&key).is_some_and(|key| keep::is_of(key, &job)))
+            && newer()
+        {
             self.kept.set(Kept::Other);
             return self.refresh();
         }
@@ -198,11 +201,10 @@ impl Desk {
         for (job, kept) in keep::jobs(&self.store) {
             let own = *self.job.borrow() == job;
             let name = form_of(&kept.form).unwrap_or_default().text("job.name").to_string();
-            let words = |text: String| Shown { text, unit: None };
             let mut cells =
-                vec![("job".into(), words(job)), ("saved".into(), Shown::moment(kept.saved as i64))];
+                vec![("job".into(), Shown::words(job)), ("saved".into(), Shown::moment(kept.saved as i64))];
             if !name.is_empty() {
-                cells.push(("called".into(), words(name)));
+                cells.push(("called".into(), Shown::words(name)));
             }
             lines.push(Line { state: if own { "job.own" } else { "job.other" }, cells });
         }

@@ -138,6 +138,25 @@ pub const UNITS: &[Unit] = &[
 pub const OUNCE: f64 = 0.45359237 / 16.0;
 
 impl Unit {
+    /// The UCUM code of the unit that its canonical values are in.
+    pub fn canonical(&self) -> &'static str {
+        match self.kind {
+            Kind::Water | Kind::Liquid => "m3",
+            Kind::Mass | Kind::Dose => "kg",
+            Kind::Salt | Kind::Alkalinity | Kind::Hardness => "mg/L",
+            Kind::Reading if self.factor > 1.0 => "mg/L",
+            Kind::Reading => "mS/cm",
+            Kind::Acid | Kind::Bleach => self.code,
+            Kind::Output => "g/h",
+            Kind::Rain | Kind::Length => "m",
+            Kind::Flow => "m3/h",
+            Kind::Price => "/m3",
+            Kind::Heat => "Cel",
+            Kind::Part => "1",
+            Kind::Area => "m2",
+        }
+    }
+
     /// The unit of `kind` with `code`.
     pub fn find(kind: Kind, code: &str) -> Option<&'static Unit> {
         UNITS.iter().find(|u| u.kind == kind && u.code == code)

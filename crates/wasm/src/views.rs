@@ -27,6 +27,11 @@ pub fn reset(form: &HtmlFormElement) {
     choose(form, "input[name='view']", &view.unwrap_or_default());
 }
 
+/// Chooses the part of this name, if there is one.
+pub fn at(form: &HtmlFormElement, part: &str) {
+    choose(form, PARTS, part);
+}
+
 /// Goes to the part that was chosen, and shuts the list of them.
 pub fn opened(form: &HtmlFormElement) -> Result<(), JsValue> {
     if let Some(list) = first(form, "details.parts") {

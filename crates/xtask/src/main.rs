@@ -7,6 +7,7 @@ mod prove;
 mod prove_bench;
 mod prove_simulation;
 mod prove_vectors;
+mod reference;
 mod serve;
 mod setup;
 mod shell;
@@ -19,6 +20,7 @@ use std::process::ExitCode;
 const HELP: &str = "\
 cargo xtask build             the site, in target/site
 cargo xtask serve [--port N]  build, then serve it on this machine only
+cargo xtask names             the reference for authors, www/names.md, from the table of names
 cargo xtask test              every check there is; the first failure ends it
 cargo xtask prove vectors         what the general libraries say, beside the stored vectors
 cargo xtask prove fuzz [SECONDS]  any bytes against chemistry and form, 600 s each
@@ -44,6 +46,7 @@ fn act(words: &[&str]) -> Result<()> {
         ["build"] => build::build(&mut shell::Steps::default()).map(drop),
         ["serve"] => serve::serve(serve::PORT),
         ["serve", "--port", port] => serve::serve(port.parse().context("--port")?),
+        ["names"] => reference::write(),
         ["test"] => test::test(),
         ["prove", what @ ..] => prove::prove(what),
         // Cargo calls this one, with a compiled test and cargo's own arguments behind it.

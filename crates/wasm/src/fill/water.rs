@@ -1,6 +1,6 @@
 //! What of the water: its index, its chlorine, and what goes in before the salt.
 
-use super::{Filler, index};
+use super::{Filler, index, round};
 use crate::answer::{Line, Shown};
 use chem::salt::Responds;
 use chem::{Quantity, SaturationIndex};
@@ -194,6 +194,6 @@ impl Filler<'_> {
                 (if x < QUARTS { small } else { large }, x)
             }
         };
-        Shown::plain(unit.rounded(unit.outward(x)), Some(unit), self.signs)
+        round(x, unit, self.signs)
     }
 }

@@ -1,0 +1,134 @@
+//! How does a form become an exercise? Its number fills it, attempts are checked, and there is a sheet of answers.
+
+use crate::answer::{Answer, Line, Shown, joined};
+use crate::desk::Desk;
+use crate::dom::{all, first};
+use crate::form::Form;
+use crate::variant;
+use std::cell::Cell;
+use std::rc::Rc;
+use wasm_bindgen::prelude::*;
+use web_sys::HtmlInputElement;
+
+/// How far somebody has got with it.
+#[derive(Default)]
+pub struct Exercise {
+    checked: Cell<bool>,
+    revealed: Cell<bool>,
+    /// So many numbers are on the sheet of answers.
+    sheet: Cell<u32>,
+}
+
+/// A sheet of answers is not longer than this.
+const LONGEST: u32 = 99;
+
+impl Exercise {
+    /// From the beginning.
+    pub fn begin(&self) {
+        self.checked.set(false);
+        self.revealed.set(false);
+        self.sheet.set(0);
+    }
+
+    /// Something was typed: what was checked was something else.
+    pub fn typed(&self, name: &str) {
+        self.sheet.set(0);
+        if name.starts_with("try.") || name == "variant" {
+            self.checked.set(false);
+        }
+        if name == "variant" {
+            self.revealed.set(false);
+        }
+    }
+}
+
+impl Desk {
+    /// Checks the attempts.
+    pub fn check(self: &Rc<Self>) -> Result<(), JsValue> {
+        self.exercise.checked.set(true);
+        for field in all(&self.form, "[name^='try.']") {
+            self.leave(&field.get_attribute("name").unwrap_or_default());
+        }
+        self.refresh()
+    }
+
+    /// Shows the answers.
+    pub fn reveal(self: &Rc<Self>) -> Result<(), JsValue> {
+        self.exercise.revealed.set(true);
+        self.refresh()
+    }
+
+    /// Shows the answers to the exercises of the first so many numbers.
+    pub fn answers(self: &Rc<Self>, count: &str) -> Result<(), JsValue> {
+        self.exercise.sheet.set(variant::read(count).unwrap_or(1).min(LONGEST));
+        self.refresh()
+    }
+
+    /// The results that the form or its link asks for, and how far somebody has got with them. A field for an
+    /// attempt asks by being there, unless its author shows it only when it is asked for.
+    pub fn asked(&self) -> Vec<(String, String)> {
+        let mut ask = self.terms.borrow().ask.clone();
+        for field in all(&self.form, "[name^='try.']:not([data-when*='ask.'] *)") {
+            let name = field.get_attribute("name").unwrap_or_default();
+            ask = joined(&[&ask, " ", name.strip_prefix("try.").unwrap_or_default()]);
+        }
+        let Exercise { checked, revealed, .. } = &self.exercise;
+        let mut all_of_it = vec![("ask".to_string(), ask)];
+        for (name, flag) in [("ask.check", checked), ("ask.reveal", revealed)] {
+            if flag.get() {
+                all_of_it.push((name.into(), "yes".into()));
+            }
+        }
+        all_of_it
+    }
+
+    /// The number of the exercise, if it has one.
+    pub fn variant(&self) -> Option<u32> {
+        let field = first(&self.form, "[name='variant']")?;
+        variant::read(&js_sys::Reflect::get(&field, &"value".into()).ok()?.as_string()?)
+    }
+
+    /// What stands in the fields that have a range, in the exercise of this number.
+    fn figures(&self, number: u32) -> Vec<(String, String)> {
+        let signs = Form(self.signs.clone()).signs();
+        let figure = |field: web_sys::Element| {
+            let name = field.get_attribute("name")?;
+            let text = variant::value(number, &name, &field.get_attribute("data-range")?, signs)?;
+            Some((name, text))
+        };
+        all(&self.form, "[name][data-range]").into_iter().filter_map(figure).collect()
+    }
+
+    /// Fills in the figures of the number that was typed.
+    pub fn fill_in(&self) -> Result<(), JsValue> {
+        let Some(number) = self.variant() else { return self.lock() };
+        for (name, text) in self.figures(number) {
+            for field in all(&self.form, &joined(&["[name='", &name, "']"])) {
+                let field = field.unchecked_into::<HtmlInputElement>();
+                match field.type_().as_str() {
+                    "radio" => field.set_checked(field.value() == text),
+                    _ => drop(js_sys::Reflect::set(&field, &"value".into(), &text.as_str().into())?),
+                }
+            }
+        }
+        self.lock()
+    }
+
+    /// The answers to the exercises of the first numbers, a row each.
+    pub fn sheet(&self, form: &Form, answer: &mut Answer) {
+        let count = self.exercise.sheet.get();
+        if count == 0 {
+            return;
+        }
+        answer.say("answers");
+        let row = |number: u32| {
+            let mut of_it = form.clone();
+            of_it.0.retain(|(name, _)| name != "ask");
+            of_it.0.extend(self.figures(number));
+            let mut cells = crate::answer(&of_it).outputs;
+            cells.push(("variant".into(), Shown::words(number.to_string())));
+            Line { state: "", cells }
+        };
+        answer.rows.push(("answers", (1..=count).map(row).collect()));
+    }
+}

@@ -1,0 +1,102 @@
+//! Who else hears of an answer? The form's own page by an event, a host by messages if the link names it.
+
+use crate::answer::{Answer, CONTRACT, joined};
+use crate::desk::Desk;
+use crate::door::plain;
+use crate::form::Form;
+use crate::plain::Plain;
+use js_sys::{Object, Reflect};
+use std::rc::Rc;
+use wasm_bindgen::prelude::*;
+use web_sys::{CustomEvent, CustomEventInit, MessageEvent, ResizeObserver};
+
+/// The event on the form, and the key of every message.
+const NAME: &str = "saltwright";
+
+impl Desk {
+    /// Tells of an answer once the page is painted, if it is another than the last.
+    pub fn tell_of(self: &Rc<Self>, answer: &Answer) -> Result<(), JsValue> {
+        if *self.told.borrow() == *answer {
+            return Ok(());
+        }
+        *self.told.borrow_mut() = answer.clone();
+        if self.telling.get() {
+            return Ok(());
+        }
+        self.telling.set(true);
+        let desk = self.clone();
+        let act = Closure::once_into_js(move || {
+            desk.telling.set(false);
+            if desk.is_attached() { desk.tell_now() } else { Ok(()) }
+        });
+        self.window.request_animation_frame(act.unchecked_ref()).map(drop)
+    }
+
+    fn tell_now(&self) -> Result<(), JsValue> {
+        let answer = plain(Plain::from(&*self.told.borrow()))?;
+        let init = CustomEventInit::new();
+        init.set_bubbles(true);
+        init.set_detail(&answer);
+        let event = CustomEvent::new_with_event_init_dict(&joined(&[NAME, ":answer"]), &init)?;
+        self.form.dispatch_event(&event)?;
+        self.post("answer", &[("answer", answer)])
+    }
+
+    /// Sends a message to the host that the link names.
+    fn post(&self, kind: &str, more: &[(&str, JsValue)]) -> Result<(), JsValue> {
+        let tell = self.terms.borrow().tell.clone();
+        let Some(host) = self.window.parent()?.filter(|_| self.is_framed() && !tell.is_empty()) else {
+            return Ok(());
+        };
+        let (message, inner) = (Object::new(), Object::new());
+        let own = [("contract", JsValue::from(CONTRACT)), ("kind", kind.into())];
+        for (key, value) in own.iter().chain(more) {
+            Reflect::set(&inner, &(*key).into(), value)?;
+        }
+        Reflect::set(&message, &NAME.into(), &inner)?;
+        // What is no address of a host hears nothing.
+        let _ = host.post_message(&message, &tell);
+        Ok(())
+    }
+
+    /// Says that the form is there, and how high the page is, whenever that changes.
+    pub fn begin_telling(self: &Rc<Self>) -> Result<(), JsValue> {
+        if self.terms.borrow().tell.is_empty() || !self.is_framed() {
+            return Ok(());
+        }
+        self.post("ready", &[])?;
+        let Some(page) = self.window.document().and_then(|document| document.document_element()) else {
+            return Ok(());
+        };
+        let (desk, whole) = (self.clone(), page.clone());
+        let measure = Closure::<dyn Fn() -> Result<(), JsValue>>::new(move || {
+            let height = whole.get_bounding_client_rect().height().ceil();
+            desk.post("height", &[("height", height.into())])
+        });
+        ResizeObserver::new(measure.as_ref().unchecked_ref())?.observe(&page);
+        measure.forget(); // The page keeps it, for as long as it stands.
+        Ok(())
+    }
+
+    /// Fills in what the host sends: the one that the link names, and only the page that holds the frame.
+    pub fn heard(self: &Rc<Self>, event: &MessageEvent) -> Result<(), JsValue> {
+        let tell = self.terms.borrow().tell.clone();
+        let host = self.window.parent()?;
+        if tell.is_empty()
+            || event.origin() != tell
+            || event.source().as_ref() != host.as_ref().map(AsRef::as_ref)
+        {
+            return Ok(());
+        }
+        let inner = Reflect::get(&event.data(), &NAME.into()).unwrap_or_default();
+        let get = |key: &str| Reflect::get(&inner, &key.into()).unwrap_or_default();
+        let form = get("form");
+        if get("kind").as_string().as_deref() != Some("set") {
+            return Ok(());
+        }
+        match form.dyn_ref::<Object>().map(|form| Form::from_pairs(&Object::entries(form))) {
+            Some(Ok(part)) => self.set(&part),
+            _ => Ok(()),
+        }
+    }
+}

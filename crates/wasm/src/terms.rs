@@ -1,0 +1,151 @@
+//! Under which terms does a link put the form before somebody? What is locked, asked, shown, told, allowed.
+
+use crate::answer::{Answer, joined};
+use crate::desk::Desk;
+use crate::dom::{all, hide};
+use crate::form::Form;
+use crate::views;
+use std::rc::Rc;
+use wasm_bindgen::prelude::*;
+use web_sys::{Element, HtmlInputElement};
+
+/// What a link says besides the form itself.
+#[derive(Default)]
+pub struct Terms {
+    /// Fields that keep the link's value, and these values.
+    pub locked: Form,
+    /// The results to be found.
+    pub ask: String,
+    /// The only parts to be shown; all, if empty.
+    only: String,
+    /// The one host that may hear of answers, and set fields.
+    pub tell: String,
+    /// What a sandbox allows besides scripts: whoever wrote it knows, the page cannot ask.
+    can: String,
+}
+
+/// The names that a link's terms have.
+pub const TERMS: [&str; 5] = ["lock", "ask", "only", "tell", "can"];
+
+fn listed<'a>(list: &'a str, name: &str) -> bool {
+    list.split(',').any(|listed| listed == name)
+}
+
+impl Terms {
+    /// Takes the terms out of what a link holds.
+    pub fn of(form: &mut Form) -> Self {
+        let [lock, ask, only, tell, can] = TERMS.map(|name| form.text(name).to_string());
+        form.0.retain(|(name, _)| !TERMS.contains(&name.as_str()));
+        let locked = Form(form.0.iter().filter(|(name, _)| listed(&lock, name)).cloned().collect());
+        Self { locked, ask, only, tell, can }
+    }
+}
+
+impl Desk {
+    /// Is the page in a frame?
+    pub fn is_framed(&self) -> bool {
+        self.window.parent().ok().flatten().is_some_and(|parent| parent != self.window)
+    }
+
+    /// May the page do this here? A sandbox lets it do what its author says in the link, and no more.
+    pub fn may(&self, what: &str) -> bool {
+        !self.is_sandboxed() || listed(&self.terms.borrow().can, what)
+    }
+
+    /// In a sandbox a served page has no origin of its own.
+    fn is_sandboxed(&self) -> bool {
+        self.window.origin() == "null" && self.has_address()
+    }
+
+    /// Says under which terms the form stands.
+    pub fn tell_terms(&self, form: &Form, answer: &mut Answer) {
+        let view = form.text("view");
+        if !view.is_empty() {
+            answer.say(&joined(&["view.", view]));
+        }
+        let terms = self.terms.borrow();
+        let locked = !terms.locked.0.is_empty()
+            || form.0.iter().any(|(name, text)| name == "variant" && !text.is_empty());
+        let all_of_it = [
+            ("framed", self.is_framed()),
+            ("locked", locked),
+            ("only", !terms.only.is_empty()),
+            ("can.print", self.may("print")),
+            ("can.download", self.may("download")),
+            ("can.keep", self.store.is_there()),
+            ("can.copy", self.has_clipboard() && (!self.is_framed() || listed(&terms.can, "copy"))),
+        ];
+        all_of_it.into_iter().filter(|(_, holds)| *holds).for_each(|(state, _)| answer.say(state));
+    }
+
+    /// Hides the parts that the link leaves out.
+    pub fn leave_out(&self) -> Result<(), JsValue> {
+        let only = &self.terms.borrow().only;
+        if only.is_empty() {
+            return Ok(());
+        }
+        for part in all(&self.form, "[data-part]") {
+            if !listed(only, &part.get_attribute("data-part").unwrap_or_default()) {
+                hide(&part, true);
+            }
+        }
+        for way in all(&self.form, "input[name='at']") {
+            let out = !listed(only, &way.get_attribute("value").unwrap_or_default());
+            if out && way.unchecked_ref::<HtmlInputElement>().checked() {
+                views::at(&self.form, only.split(',').next().unwrap_or_default());
+            }
+            hide(&way.closest("label")?.unwrap_or(way), out);
+        }
+        Ok(())
+    }
+
+    /// Puts the form under new terms.
+    pub fn agree(self: &Rc<Self>, terms: Terms) -> Result<(), JsValue> {
+        for part in all(&self.form, "[data-part][hidden]:not([data-when])") {
+            hide(&part, false);
+        }
+        *self.terms.borrow_mut() = terms;
+        self.exercise.begin();
+        self.lock()
+    }
+
+    /// Locks what the link and the number of the exercise have settled; what they no longer settle is free again.
+    pub fn lock(&self) -> Result<(), JsValue> {
+        let terms = self.terms.borrow();
+        let number = self.variant();
+        for field in all(&self.form, "input[name], select[name], textarea[name]") {
+            let name = field.get_attribute("name").unwrap_or_default();
+            let settled = terms.locked.0.iter().any(|(locked, _)| *locked == name)
+                || number.is_some() && field.has_attribute("data-range");
+            set_lock(&field, settled)?;
+        }
+        Ok(())
+    }
+}
+
+/// A text that can't be typed over; of a choice, the others can't be chosen.
+fn set_lock(field: &Element, settled: bool) -> Result<(), JsValue> {
+    if !settled && !field.has_attribute("data-locked") {
+        return Ok(());
+    }
+    field.toggle_attribute_with_force("data-locked", settled)?;
+    let kind = field.get_attribute("type").unwrap_or_default();
+    if field.tag_name() == "SELECT" {
+        let chosen = js_sys::Reflect::get(field, &"value".into())?.as_string().unwrap_or_default();
+        for option in all(field, "option") {
+            let other = option.get_attribute("value").unwrap_or_default() != chosen;
+            option.toggle_attribute_with_force("disabled", settled && other)?;
+        }
+    } else if kind == "radio" || kind == "checkbox" {
+        let other = !field.unchecked_ref::<HtmlInputElement>().checked();
+        field.toggle_attribute_with_force("disabled", settled && other)?;
+    } else {
+        field.toggle_attribute_with_force("readonly", settled)?;
+    }
+    Ok(())
+}
+
+/// Is what stands in a field its author's, or a link's, to say?
+pub fn is_locked(field: &Element) -> bool {
+    field.has_attribute("readonly") || field.has_attribute("data-locked")
+}
