@@ -15,7 +15,7 @@ use wasm::{Answer, answer};
 type Names = BTreeSet<String>;
 
 /// What only a page in a browser says, of itself, its files and its other jobs.
-const OF_A_PAGE: [&str; 30] = [
+const OF_A_PAGE: [&str; 31] = [
     "can.undo",
     "can.copy",
     "can.calendar",
@@ -32,6 +32,7 @@ const OF_A_PAGE: [&str; 30] = [
     "link.given",
     "link.long",
     "frame.given",
+    "boxed",
     "print.old",
     "jobs",
     "answers",

@@ -24,6 +24,15 @@ pub const ROWS: &[Row] = &[
                 index.after index.salt.conductivity is.cement how.meter found.taped buy.sealed !need !fault !adjust !log.dosed !log.read",
     },
     Row {
+        name: "read twice: counted from the mean",
+        form: &[
+            "pool.volume=62.82 pool.volume.unit=m3 pool.how=taped salt.now=400 salt.again=500 salt.now.unit=[ppm]",
+            "salt.how=strip salt.target=3200 bag.size=20 bag.size.unit=kg bag.purity=99.4",
+        ],
+        shows: &["dose.from=450 dose.rise=2,750"],
+        holds: "dose.add",
+    },
+    Row {
         name: "the demo in metres and kilograms",
         form: &[
             "pool.how=taped pool.volume=62.82 pool.volume.unit=m3 salt.now=400 salt.now.unit=[ppm] salt.how=meter",

@@ -80,6 +80,9 @@ pub const CHANGES: &[Row] = but! {
     "no chlorine, people in it": "water.fc=0 ready.people=yes" => "add.no gate.chlorine.stop";
     "no chlorine, nobody in it": "water.fc=0 ready.people=no" => "add.wait gate.chlorine.wait";
     "no test of chlorine": "water.fc=" => "add.unknown gate.chlorine.unknown ready.open";
+    "chlorine, but the stabiliser that it depends on not known": "water.cya= water.fc=4" => "add.unknown gate.chlorine.unknown";
+    "too little chlorine for any water": "water.cya= water.fc=0.5" => "add.wait gate.chlorine.wait";
+    "switched on, and what the chlorine must be not known": "water.cya= salt.now=3200 ready.wired=signed grains=none" => "power.unknown gate.chlorine.unknown";
     "combined chlorine on its limits": "water.cc=0.4 water.cu=0.5" => "gate.combined.pass gate.copper.wait add.yes";
     "combined chlorine of one": "water.cc=1 water.fe=0.3" => "gate.combined.wait gate.iron.wait add.yes";
     "copper and iron of a fifth": "water.cu=0.2 water.fe=0.2" => "gate.copper.wait gate.iron.wait";

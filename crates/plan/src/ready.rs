@@ -209,19 +209,18 @@ pub(crate) fn algae(case: &Case) -> Verdict {
 }
 
 /// Free chlorine: what the stabiliser asks for, and not above the goal or the usual label. None at all with people
-/// in the water stops.
+/// in the water stops. While the stabiliser is not known, nobody knows what it asks for.
 pub(crate) fn chlorine(case: &Case) -> Verdict {
     let Some(free) = case.water.chlorine.given().map(|x| x.mg_per_l()) else { return Unknown };
-    let cya = case.water.cyanurate.map_or(0.0, |x| x.mg_per_l());
-    let least = if cya > 0.0 {
-        policy::CHLORINE_STABILISED.max(cya * policy::CHLORINE_OF_CYANURATE)
-    } else {
-        policy::CHLORINE_BARE
+    let cya = case.water.cyanurate.map(|x| x.mg_per_l());
+    let least = match cya {
+        Some(cya) if cya > 0.0 => policy::CHLORINE_STABILISED.max(cya * policy::CHLORINE_OF_CYANURATE),
+        _ => policy::CHLORINE_BARE,
     };
     let goal = case.goals.given().and_then(|goals| goals.chlorine).map_or(0.0, |x| x.mg_per_l());
     let most = policy::CHLORINE_MOST.max(goal).max(least);
     match free {
-        free if (least..=most).contains(&free) => Pass,
+        free if (least..=most).contains(&free) => cya.map_or(Unknown, |_| Pass),
         free if free == 0.0 && case.ready.swum == Some(YesNo::Yes) => Stop,
         _ => Wait,
     }

@@ -75,6 +75,8 @@ pub struct Replace {
     pub parts: Option<Parts>,
     /// The salt now.
     pub from: Option<Salinity>,
+    /// All of the water: where doses have told its size, by these.
+    pub water: Option<Volume>,
     /// The salt reading afterwards.
     pub salt: Option<Salinity>,
     /// The other tests afterwards, those that are known on both sides.
@@ -228,6 +230,7 @@ pub fn replace(case: &Case, excess: Excess, dilution: Option<Dilution>) -> Resul
             .ok()
             .and_then(|share| parts(case, share, most.map_or(Analyte::Salt, |most| most.of), amount)),
         from: case.read(),
+        water: case.volume,
         salt: after(case.read(), case.fill_salt, share),
         alkalinity: after(p.alkalinity, f.alkalinity, share),
         hardness: after(p.hardness, f.hardness, share),

@@ -160,12 +160,15 @@ pub struct Climb {
     pub whole: Amount,
 }
 
-/// The acid for one climb of the pH above its goal, at the salt that is to be in, whatever time that takes. Air drives
+/// The acid for one climb of the pH above its goal, with the salt to the target in, whatever time that takes. Air drives
 /// it no farther than to where it rests; `None` where that is not above the goal, and while the water, its size, its
 /// goals or the label are not known.
-pub fn climb(case: &Case, salt: Salinity) -> Option<Climb> {
+pub fn climb(case: &Case, target: Salinity) -> Option<Climb> {
     let goal = case.goals.or(Goals::default())?.ph.or(Ph::from_units(policy::CLIMB_FROM).ok())?;
     let (sample, products, volume) = (case.sample()?, case.products?, case.volume?);
+    // A reading counts more than sodium chloride; what is put in is that alone.
+    let rise = case.read().and_then(|read| target.above(read)).unwrap_or(Salinity::NONE);
+    let salt = sample.salt.raised_by(rise);
     let at = |ph| chem::Sample { ph, salt, ..sample }.water().ok();
     let rest = at(goal)?.in_air(CarbonDioxide::OPEN_AIR).ok()?.ph;
     let from = Ph::from_units((goal.units() + policy::CLIMB).min(rest.units())).ok()?;

@@ -15,6 +15,8 @@ use chem::{Mass, Purity, Salinity, Volume, salt};
 /// Salt to the target, as far as it can be known.
 #[derive(Clone, Debug, Default)]
 pub struct Dose {
+    /// What the rise is counted from: the first reading, of two at one visit their mean.
+    pub from: Option<Salinity>,
     /// Rise from the first reading to the target; `None` at or above it.
     pub rise: Option<Salinity>,
     /// Sodium chloride for the rise.
@@ -185,9 +187,11 @@ fn enough_by_any_bag(case: &Case, course: &Course) -> Option<Decision> {
 
 /// The sum that believes every figure.
 fn plain(case: &Case, dose: &mut Dose) {
-    let (Some(band), Some(reading)) = (case.band, case.read()) else { return };
+    let Some(reading) = case.read() else { return };
     let again = case.again.or(reading).unwrap_or(reading);
     let mean = Salinity::from_mg_per_l(0.5 * (reading.mg_per_l() + again.mg_per_l())).unwrap_or(reading);
+    dose.from = Some(mean);
+    let Some(band) = case.band else { return };
     dose.rise = band.target.above(mean);
     let (Some(rise), Some(volume)) = (dose.rise, case.volume) else { return };
     dose.pure = Some(salt::mass_for(volume, rise, Purity::WHOLE));

@@ -32,6 +32,8 @@ impl Desk {
         match button.get_attribute("data-act").unwrap_or_default().as_str() {
             "print" => {
                 views::paper(&self.form, &button);
+                self.exercise.on_paper(value == "answers");
+                self.refresh()?;
                 self.window.print()
             }
             "now" => {
@@ -105,6 +107,9 @@ impl Desk {
         }
         if !self.said_of_file.get().is_empty() {
             answer.say(self.said_of_file.get());
+            if self.said_of_file.get().ends_with(".given") {
+                answer.say("boxed");
+            }
         }
         if let Some((text, when)) = &*self.printed.borrow()
             && parts(&self.typed()).is_ok_and(|now| now != *text)

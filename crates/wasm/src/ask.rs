@@ -96,6 +96,7 @@ impl Family {
             "cap",
             "risk.",
             "found.need",
+            "index.salt.",
             "visits",
             "pays.",
         ];

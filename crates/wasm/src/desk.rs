@@ -141,6 +141,10 @@ pub fn attach(form: HtmlFormElement) -> Result<Rc<Desk>, JsValue> {
     desk.on(&desk.window, "storage", |desk, event| desk.others_wrote(event.unchecked_ref()))?;
     desk.on(&desk.window, "message", |desk, event| desk.heard(event.unchecked_ref()))?;
     desk.on(&desk.window, "beforeprint", |desk, _| desk.draw_code())?;
+    desk.on(&desk.window, "afterprint", |desk, _| {
+        desk.exercise.on_paper(false);
+        desk.refresh()
+    })?;
     desk.on(&desk.window, "hashchange", |desk, _| match desk.window.history()?.state()?.is_truthy() {
         true => desk.refresh(), // An address of our own, gone back to: what is typed now is newer.
         false => desk.open_address().and_then(|()| desk.refresh()), // A place in the page keeps it too.

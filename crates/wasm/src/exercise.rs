@@ -15,6 +15,8 @@ use web_sys::HtmlInputElement;
 pub struct Exercise {
     checked: Cell<bool>,
     revealed: Cell<bool>,
+    /// The answers are being printed, on a sheet of their own.
+    printed: Cell<bool>,
     /// So many numbers are on the sheet of answers.
     sheet: Cell<u32>,
 }
@@ -28,6 +30,11 @@ impl Exercise {
         self.checked.set(false);
         self.revealed.set(false);
         self.sheet.set(0);
+    }
+
+    /// Are the answers about to be printed?
+    pub fn on_paper(&self, answers: bool) {
+        self.printed.set(answers);
     }
 
     /// Something was typed: what was checked was something else.
@@ -72,10 +79,10 @@ impl Desk {
             let name = field.get_attribute("name").unwrap_or_default();
             ask = joined(&[&ask, " ", name.strip_prefix("try.").unwrap_or_default()]);
         }
-        let Exercise { checked, revealed, .. } = &self.exercise;
+        let Exercise { checked, revealed, printed, .. } = &self.exercise;
         let mut all_of_it = vec![("ask".to_string(), ask)];
-        for (name, flag) in [("ask.check", checked), ("ask.reveal", revealed)] {
-            if flag.get() {
+        for (name, flag) in [("ask.check", checked.get()), ("ask.reveal", revealed.get() || printed.get())] {
+            if flag {
                 all_of_it.push((name.into(), "yes".into()));
             }
         }

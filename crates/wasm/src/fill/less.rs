@@ -18,6 +18,9 @@ impl Filler<'_> {
             Analyte::Cyanurate => "less.by-cyanurate",
         });
         self.amount("less.share", "less.volume", share);
+        if let Some(water) = r.water {
+            self.water("less.water", water);
+        }
         if let Some(flow) = &r.exchange {
             self.amount("less.flow.share", "less.flow.volume", flow);
             self.exchange(case, flow);

@@ -50,7 +50,7 @@ impl Filler<'_> {
         if let Some(from) = plan.counted_from {
             self.answer.say("dose.after-water");
             self.salt("dose.from", from);
-        } else if let Some(from) = case.read() {
+        } else if let Some(from) = dose.from {
             self.salt("dose.from", from);
         }
         if let Some(rise) = dose.rise {

@@ -75,6 +75,7 @@ pub const OUTPUTS: &[Name] = &[
     name("less.goal", "as what decides", "Figure that what decides the share comes down to: its goal, or the salt reading then"),
     name("less.fill", "as what decides", "The fill water’s figure of what decides the share: salt, hardness or stabiliser"),
     name("less.share", "part", "Share of the pool to replace if it were drained once"),
+    name("less.water", "amount of water", "All of the water that is shared in: where doses have told its size, by these"),
     name("less.volume", "amount of water", "Water to replace if it were drained once"),
     name("less.count", "number", "How many passes it takes at no more than the most to drain at one go"),
     name("treat.end.index", "index", "Index of the water that the steps end at, with the salt in where that can be told"),

@@ -249,5 +249,6 @@ pub const STATES: &[Name] = &[
     name("can.print", "", "The page may print here"),
     name("can.download", "", "The page may hand out files here; else they are shown as text"),
     name("can.keep", "", "This device has a store"),
+    name("boxed", "", "A text stands in the box, to be copied by hand"),
     name("frame.given", "", "The text for a frame stands in the box"),
 ];
