@@ -1,6 +1,7 @@
-//! How does the module become a package for script authors, and does it work where it is installed?
+//! How does the module become a package for script authors, and does it work where it is installed? Can the crates
+//! be packed?
 
-use crate::shell::{self, Steps, run};
+use crate::shell::{self, Steps, cargo, run};
 use crate::{build, setup};
 use anyhow::{Context, Result, bail, ensure};
 use std::fs;
@@ -29,10 +30,26 @@ pub fn package(steps: &mut Steps) -> Result<PathBuf> {
     steps.take("package", || make(&site.folder))
 }
 
-/// Builds, makes the package, and checks it.
+/// Builds, makes the package, and checks it; then the crates.
 pub fn prove(steps: &mut Steps) -> Result<()> {
     let archive = package(steps)?;
-    steps.take("tests of the package", || check(&archive))
+    steps.take("tests of the package", || check(&archive))?;
+    steps.take("crates, packed", crates)
+}
+
+/// Packs the crates, and builds each from what was packed.
+pub fn crates() -> Result<()> {
+    let mut words =
+        String::from("package --quiet --allow-dirty --package chem --package plan --package wasm");
+    // Nobody publishes them, so cargo has to be told where a packed crate's neighbour lies.
+    for name in ["chem", "plan"] {
+        words.push_str(&format!(" --config patch.crates-io.{name}.path=\"crates/{name}\""));
+    }
+    // In a folder beside `target/package`, which is not cargo's; what is compiled already is not compiled again.
+    let mut command = cargo(&words);
+    run(command
+        .env("CARGO_TARGET_DIR", shell::target().join("crates"))
+        .env("CARGO_BUILD_BUILD_DIR", shell::target()))
 }
 
 /// The declarations of our one module, from those that the tool made of the Rust code.

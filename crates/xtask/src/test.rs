@@ -39,6 +39,7 @@ fn all(steps: &mut Steps) -> Result<()> {
     let [native, native_staging] = native_results()?;
     steps.take("tests", || run(&mut cargo("test --workspace --exclude xtask")))?;
     steps.take("tests of xtask", || run(&mut cargo("test --package xtask")))?;
+    steps.take("crates, packed", package::crates)?;
 
     let browser = Browser::new(driver)?;
     steps.take("published checks, wasm", || {
