@@ -12,6 +12,9 @@ const VERSION: &str = env!("CARGO_PKG_VERSION");
 const LICENSE: &str = env!("CARGO_PKG_LICENSE");
 const README: &str = include_str!("package.md");
 
+/// What the site has that goes into the package: the module, its types, every name there is.
+const FILES: [&str; 3] = ["saltwright.js", "saltwright.d.ts", "names.md"];
+
 /// What the check takes from npm, to the digit. Neither has dependencies but its own programs.
 const TOOLS: &str = r#"{ "private": true, "dependencies": { "esbuild": "0.28.2", "typescript": "7.0.2" } }"#;
 
@@ -75,7 +78,7 @@ pub fn types(made: &str) -> Result<String> {
 /// Makes `target/package` of the site, and the archive that npm installs. Returns the archive.
 pub fn make(site: &Path) -> Result<PathBuf> {
     let folder = fresh("package")?;
-    for name in ["saltwright.js", "saltwright.d.ts"] {
+    for name in FILES {
         fs::copy(site.join(name), folder.join(name)).with_context(|| name.to_string())?;
     }
     fs::copy(shell::root().join("LICENSE"), folder.join("LICENSE"))?;
@@ -99,7 +102,7 @@ fn about() -> String {
     ".": {{ "types": "./saltwright.d.ts", "default": "./saltwright.js" }},
     "./package.json": "./package.json"
   }},
-  "files": ["saltwright.js", "saltwright.d.ts"],
+  "files": {FILES:?},
   "engines": {{ "node": ">=20.12" }}
 }}
 "#
