@@ -12,8 +12,10 @@ use web_sys::HtmlFormElement;
 
 /// Works out the answer to a plain object of names and texts. Touches no page. Throws only for a value
 /// that is no text.
-#[wasm_bindgen(js_name = answer)]
-pub fn answer_object(form: &Object) -> Result<JsValue, JsValue> {
+#[wasm_bindgen(js_name = answer, unchecked_return_type = "Answer")]
+pub fn answer_object(
+    #[wasm_bindgen(unchecked_param_type = "Record<string, string>")] form: &Object,
+) -> Result<JsValue, JsValue> {
     let answer = crate::answer(&Form::from_pairs(&Object::entries(form))?);
     plain(Plain::from(&answer))
 }
@@ -25,6 +27,7 @@ pub struct Desk(Rc<desk::Desk>);
 #[wasm_bindgen]
 impl Desk {
     /// The form as typed: an object of names and texts.
+    #[wasm_bindgen(unchecked_return_type = "Record<string, string>")]
     pub fn form(&self) -> Result<Object, JsValue> {
         let form = Object::new();
         for (name, text) in self.0.typed().0 {
@@ -34,7 +37,10 @@ impl Desk {
     }
 
     /// Fills in an object of names and texts; what it does not name stays. Throws only for a value that is no text.
-    pub fn set(&self, part: &Object) -> Result<(), JsValue> {
+    pub fn set(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "Record<string, string>")] part: &Object,
+    ) -> Result<(), JsValue> {
         self.0.set(&Form::from_pairs(&Object::entries(part))?)
     }
 
@@ -51,7 +57,7 @@ pub fn attach(form: HtmlFormElement) -> Result<Desk, JsValue> {
 }
 
 /// Name, version and contract of this build.
-#[wasm_bindgen]
+#[wasm_bindgen(unchecked_return_type = "Edition")]
 pub fn edition() -> Result<JsValue, JsValue> {
     plain(Plain::Map(vec![
         ("name", Plain::Text("saltwright")),
@@ -59,6 +65,20 @@ pub fn edition() -> Result<JsValue, JsValue> {
         ("contract", Plain::Number(CONTRACT)),
     ]))
 }
+
+/// `edition`'s type, beside what makes it.
+#[wasm_bindgen(typescript_custom_section)]
+const TYPES: &str = "
+/** Which build this is. */
+export interface Edition {
+    /** The package's name. */
+    name: string;
+    /** The package's version. */
+    version: string;
+    /** The contract between form and code; the form says it as `data-saltwright`. */
+    contract: number;
+}
+";
 
 /// As plain objects.
 pub(crate) fn plain(value: Plain) -> Result<JsValue, JsValue> {

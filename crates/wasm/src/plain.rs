@@ -6,6 +6,71 @@
 use crate::answer::{Answer, CONTRACT, Fault, Line, Row, Shown, joined};
 use crate::unit::Unit;
 use serde::ser::{Serialize, Serializer};
+use wasm_bindgen::prelude::*;
+
+/// The types of what is made below. A name that may be missing says so: what is missing is no number.
+#[wasm_bindgen(typescript_custom_section)]
+const TYPES: &str = "
+/** A figure as it is shown, in the form's signs: `sign.decimal` and `sign.group`, or else point and comma. */
+export interface Shown {
+    /** The figure; empty where the unit alone is the news. */
+    text: string;
+    /** The code of its unit, UCUM's for the most part; none where the sentence round it says the unit. */
+    unit?: string;
+}
+
+/** Figures by name. What cannot be said yet is not among them. */
+export interface Outputs {
+    [name: string]: Shown | undefined;
+}
+
+/** The number behind a figure: not rounded, always in the same unit. */
+export interface Quantity {
+    value: number;
+    /** UCUM code; `1` for what has none. */
+    unit: string;
+    /** The lower end of its range, if it has one. */
+    low?: number;
+    /** The upper end of its range, if it has one. */
+    high?: number;
+}
+
+/** One line of a list. */
+export interface Line {
+    /** What sort of line it is; empty where all are of one sort. */
+    state: string;
+    outputs: Outputs;
+}
+
+/** A field that cannot be used. */
+export interface Fault {
+    field: string;
+    /** What is wrong with it. */
+    code: string;
+    /** What was typed. */
+    got: string;
+    /** The least that is allowed, in the unit typed. */
+    low?: Shown;
+    /** The most that is allowed, in the unit typed. */
+    high?: Shown;
+    /** Another way to read it. */
+    other?: Shown;
+}
+
+/** The answer to a form. */
+export interface Answer {
+    /** The contract between form and code. */
+    contract: number;
+    outputs: Outputs;
+    /** The numbers behind the outputs, by the same names. */
+    numbers: { [name: string]: Quantity | undefined };
+    /** What holds. `add.yes`, `add.wait`, `add.no` or `add.unknown` is whether salt may go in: no figure says that. */
+    states: string[];
+    /** The lines of each list. */
+    rows: { [list: string]: Line[] | undefined };
+    faults: Fault[];
+}
+";
 
 /// What a script sees.
 #[derive(Clone, Debug, PartialEq)]

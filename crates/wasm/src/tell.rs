@@ -13,6 +13,17 @@ use web_sys::{CustomEvent, CustomEventInit, MessageEvent, ResizeObserver};
 /// The event on the form, and the key of every message.
 const NAME: &str = "saltwright";
 
+/// The event's type, beside what sends it.
+#[wasm_bindgen(typescript_custom_section)]
+const TYPES: &str = r#"
+declare global {
+    interface GlobalEventHandlersEventMap {
+        /** A form that answers has another answer. */
+        "saltwright:answer": CustomEvent<Answer>;
+    }
+}
+"#;
+
 impl Desk {
     /// Tells of an answer once the page is painted, if it is another than the last.
     pub fn tell_of(self: &Rc<Self>, answer: &Answer) -> Result<(), JsValue> {

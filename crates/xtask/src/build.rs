@@ -2,7 +2,7 @@
 
 use crate::shell::{self, Steps};
 use crate::sizes::{Parts, Sizes};
-use crate::{names, page, setup};
+use crate::{names, package, page, setup};
 use anyhow::{Context, Result};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -47,6 +47,7 @@ fn cargo_home() -> PathBuf {
 
 struct Loader {
     text: String,
+    types: String,
     wasm: Vec<u8>,
 }
 
@@ -58,7 +59,6 @@ fn loader() -> Result<Loader> {
     wasm_bindgen::run_cli_with_args([
         "wasm-bindgen",
         "--target=web",
-        "--no-typescript",
         "--omit-default-module-path",
         "--remove-name-section",
         "--remove-producers-section",
@@ -68,8 +68,9 @@ fn loader() -> Result<Loader> {
         &input,
     ])?;
     let text = fs::read_to_string(folder.join("loader.js"))?;
+    let types = package::types(&fs::read_to_string(folder.join("loader.d.ts"))?)?;
     let (text, wasm) = names::short(&text, &fs::read(folder.join("loader_bg.wasm"))?)?;
-    Ok(Loader { text, wasm })
+    Ok(Loader { text, types, wasm })
 }
 
 fn assemble(loader: &Loader) -> Result<Site> {
@@ -93,6 +94,7 @@ fn assemble(loader: &Loader) -> Result<Site> {
     }
     fs::write(folder.join("index.html"), &page)?;
     fs::write(folder.join("saltwright.js"), &script)?;
+    fs::write(folder.join("saltwright.d.ts"), &loader.types)?;
     fs::write(folder.join("saltwright.js.integrity"), &integrity)?;
 
     println!("integrity {integrity}");

@@ -2,6 +2,7 @@
 
 mod build;
 mod names;
+mod package;
 mod page;
 mod prove;
 mod prove_bench;
@@ -21,7 +22,9 @@ const HELP: &str = "\
 cargo xtask build             the site, in target/site
 cargo xtask serve [--port N]  build, then serve it on this machine only
 cargo xtask names             the reference for authors, www/names.md, from the table of names
+cargo xtask package           build, then a package for npm: target/saltwright-VERSION.tgz
 cargo xtask test              every check there is; the first failure ends it
+cargo xtask prove package         the package, installed, bundled and type-checked, as `test` does it
 cargo xtask prove vectors         what the general libraries say, beside the stored vectors
 cargo xtask prove fuzz [SECONDS]  any bytes against chemistry and form, 600 s each
 cargo xtask prove mutants [K/N]   changed chemistry: do the checks notice? shard K of N
@@ -47,6 +50,7 @@ fn act(words: &[&str]) -> Result<()> {
         ["serve"] => serve::serve(serve::PORT),
         ["serve", "--port", port] => serve::serve(port.parse().context("--port")?),
         ["names"] => reference::write(),
+        ["package"] => package::package(&mut shell::Steps::default()).map(drop),
         ["test"] => test::test(),
         ["prove", what @ ..] => prove::prove(what),
         // Cargo calls this one, with a compiled test and cargo's own arguments behind it.

@@ -1,7 +1,7 @@
 //! What is proved beyond the daily test, because it takes a tool or a time of its own?
 
-use crate::shell::{self, cargo, run};
-use crate::{prove_bench, prove_simulation, prove_vectors};
+use crate::shell::{self, Steps, cargo, run};
+use crate::{package, prove_bench, prove_simulation, prove_vectors};
 use anyhow::{Context, Result, bail};
 use std::path::PathBuf;
 use std::process::Command;
@@ -12,6 +12,7 @@ const MUTANTS: &str = "cargo-mutants --version 27.1.0";
 /// Proves what the first word says.
 pub fn prove(words: &[&str]) -> Result<()> {
     match words {
+        ["package"] => package::prove(&mut Steps::default()),
         ["vectors"] => prove_vectors::run_and_compare(),
         ["fuzz"] => fuzz(600),
         ["fuzz", seconds] => fuzz(seconds.parse().context("how many seconds?")?),
@@ -20,7 +21,9 @@ pub fn prove(words: &[&str]) -> Result<()> {
         ["mutants", shard] => mutants(&[shard]),
         ["simulation"] => prove_simulation::run_many(),
         ["bench"] => prove_bench::run(),
-        _ => bail!("nothing of that name can be proved: vectors, fuzz, panics, mutants, simulation or bench"),
+        _ => bail!(
+            "nothing of that name can be proved: package, vectors, fuzz, panics, mutants, simulation or bench"
+        ),
     }
 }
 

@@ -39,6 +39,16 @@ pub fn components() -> Result<()> {
     Ok(())
 }
 
+/// Is there what runs and installs packages for scripts?
+pub fn node() -> Result<()> {
+    for program in ["node", "npm"] {
+        find(program).with_context(|| {
+            format!("there is no `{program}` on the path: Node from 20.12 on brings it, and npm with it")
+        })?;
+    }
+    Ok(())
+}
+
 /// Finds Chromium's driver, and what reads a printed page; on Debian as root it installs them first.
 pub fn browser() -> Result<PathBuf> {
     if let Some(driver) = installed() {

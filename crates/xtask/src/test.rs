@@ -1,7 +1,7 @@
 //! Does everything hold?
 
 use crate::shell::{self, Steps, cargo, run};
-use crate::{build, serve, setup};
+use crate::{build, package, serve, setup};
 use anyhow::{Context, Result};
 use std::fs;
 use std::path::PathBuf;
@@ -23,6 +23,7 @@ pub fn test() -> Result<()> {
 fn all(steps: &mut Steps) -> Result<()> {
     steps.take("rust targets", setup::targets)?;
     steps.take("rust components", setup::components)?;
+    steps.take("node and npm", setup::node)?;
     let driver = steps.take("browser and driver", setup::browser)?;
 
     steps.take("format", || run(&mut cargo("fmt --all --check")))?;
@@ -38,6 +39,7 @@ fn all(steps: &mut Steps) -> Result<()> {
     let [native, native_staging] = native_results()?;
     steps.take("tests", || run(&mut cargo("test --workspace --exclude xtask")))?;
     steps.take("tests of xtask", || run(&mut cargo("test --package xtask")))?;
+    steps.take("crates, packed", package::crates)?;
 
     let browser = Browser::new(driver)?;
     steps.take("published checks, wasm", || {
@@ -51,6 +53,8 @@ fn all(steps: &mut Steps) -> Result<()> {
 
     let site = build::make(steps)?;
     steps.take("size", || site.sizes.check())?;
+    let archive = steps.take("package", || package::make(&site.folder))?;
+    steps.take("tests of the package", || package::check(&archive))?;
     let server = serve::start(&site.folder, 0)?;
     steps.take("tests of the page", || {
         let mut tests = cargo("test --package evidence --test browser -- --test-threads=1");

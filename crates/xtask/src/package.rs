@@ -1,0 +1,256 @@
+//! How does the module become a package for script authors, and does it work where it is installed? Can the crates
+//! be packed?
+
+use crate::shell::{self, Steps, cargo, run};
+use crate::{build, setup};
+use anyhow::{Context, Result, bail, ensure};
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+const VERSION: &str = env!("CARGO_PKG_VERSION");
+const LICENSE: &str = env!("CARGO_PKG_LICENSE");
+const README: &str = include_str!("package.md");
+
+/// What the site has that goes into the package: the module, its types, every name there is.
+const FILES: [&str; 3] = ["saltwright.js", "saltwright.d.ts", "names.md"];
+
+/// What the check takes from npm, to the digit. Neither has dependencies but its own programs.
+const TOOLS: &str = r#"{ "private": true, "dependencies": { "esbuild": "0.28.2", "typescript": "7.0.2" } }"#;
+
+/// From here on the tool's declarations are about fetching wasm from somewhere; our module has it inside.
+const TYPES_END: &str = "export type InitInput =";
+
+/// Lines to leave out: words to other programs, and what an object of wasm has for those who free memory by hand
+/// (it is freed without them, and the second is unknown to all but the newest compilers).
+const NOT_OURS: [&str; 4] =
+    ["/* tslint:disable */", "/* eslint-disable */", "free(): void;", "[Symbol.dispose](): void;"];
+
+/// Builds, and makes the package.
+pub fn package(steps: &mut Steps) -> Result<PathBuf> {
+    steps.take("node and npm", setup::node)?;
+    let site = build::build(steps)?;
+    steps.take("package", || make(&site.folder))
+}
+
+/// Builds, makes the package, and checks it; then the crates.
+pub fn prove(steps: &mut Steps) -> Result<()> {
+    let archive = package(steps)?;
+    steps.take("tests of the package", || check(&archive))?;
+    steps.take("crates, packed", crates)
+}
+
+/// Packs the crates, and builds each from what was packed.
+pub fn crates() -> Result<()> {
+    let mut words =
+        String::from("package --quiet --allow-dirty --package chem --package plan --package wasm");
+    // Nobody publishes them, so cargo has to be told where a packed crate's neighbour lies.
+    for name in ["chem", "plan"] {
+        words.push_str(&format!(" --config patch.crates-io.{name}.path=\"crates/{name}\""));
+    }
+    // In a folder beside `target/package`, which is not cargo's; what is compiled already is not compiled again.
+    let mut command = cargo(&words);
+    run(command
+        .env("CARGO_TARGET_DIR", shell::target().join("crates"))
+        .env("CARGO_BUILD_BUILD_DIR", shell::target()))
+}
+
+/// The declarations of our one module, from those that the tool made of the Rust code.
+pub fn types(made: &str) -> Result<String> {
+    let Some((made, _)) = made.split_once(TYPES_END) else {
+        bail!("the declarations have no `{TYPES_END}`; does package.rs fit this version of wasm-bindgen?");
+    };
+    let mut text = String::from("/// <reference lib=\"dom\" />\n");
+    for line in made.lines() {
+        let again = line.is_empty() && text.ends_with("\n\n");
+        if !again && !NOT_OURS.contains(&line.trim()) {
+            text.push_str(line);
+            text.push('\n');
+        }
+    }
+    text.truncate(text.trim_end().len() + 1);
+    for vague in [": any", ": object", ": Object"] {
+        ensure!(!text.contains(vague), "something is declared as `{vague}`: give it a type in door.rs");
+    }
+    Ok(text)
+}
+
+/// Makes `target/package` of the site, and the archive that npm installs. Returns the archive.
+pub fn make(site: &Path) -> Result<PathBuf> {
+    let folder = fresh("package")?;
+    for name in FILES {
+        fs::copy(site.join(name), folder.join(name)).with_context(|| name.to_string())?;
+    }
+    fs::copy(shell::root().join("LICENSE"), folder.join("LICENSE"))?;
+    fs::write(folder.join("README.md"), README.replace("{version}", VERSION))?;
+    fs::write(folder.join("package.json"), about())?;
+    let archive = shell::target().join(format!("saltwright-{VERSION}.tgz"));
+    run(npm("pack --pack-destination", &folder).arg(shell::target()))?;
+    ensure!(archive.is_file(), "npm made no {}", archive.display());
+    Ok(archive)
+}
+
+fn about() -> String {
+    format!(
+        r#"{{
+  "name": "saltwright",
+  "version": "{VERSION}",
+  "description": "May the salt go into the pool, how much, and what next? One module, wasm inside.",
+  "license": "{LICENSE}",
+  "type": "module",
+  "exports": {{
+    ".": {{ "types": "./saltwright.d.ts", "default": "./saltwright.js" }},
+    "./package.json": "./package.json"
+  }},
+  "files": {FILES:?},
+  "engines": {{ "node": ">=20.12" }}
+}}
+"#
+    )
+}
+
+/// Installs the archive in an empty folder, and uses it there as its authors' readers would.
+pub fn check(archive: &Path) -> Result<()> {
+    let tools = tools()?;
+    let folder = fresh("package-proof/installed")?;
+    let alone = fresh("package-proof/bundled")?;
+    fs::write(folder.join("package.json"), r#"{ "private": true }"#)?;
+    run(npm("install --offline --engine-strict", &folder).arg(archive))?;
+    for name in ["figures.mjs", "made.mjs", "use.ts", "tsconfig.json"] {
+        fs::copy(shell::root().join("tests/package").join(name), folder.join(name))?;
+    }
+
+    run(node("figures.mjs", &folder).arg(VERSION))?;
+    example(&folder)?;
+
+    let bundle = alone.join("figures.mjs");
+    let mut bundler = Command::new(tools.join("esbuild"));
+    bundler.args(["figures.mjs", "--bundle", "--format=esm", "--minify", "--log-level=warning"]);
+    run(bundler.arg(format!("--outfile={}", bundle.display())).current_dir(&folder))?;
+    run(node("figures.mjs", &alone).arg(VERSION))?;
+
+    all_used(
+        &fs::read_to_string(folder.join("node_modules/saltwright/saltwright.d.ts"))?,
+        &fs::read_to_string(folder.join("use.ts"))?,
+    )?;
+    fs::write(folder.join("made.ts"), said(&mut node("made.mjs", &folder))?)?;
+    run(Command::new(tools.join("tsc")).args(["--project", "."]).current_dir(&folder))
+}
+
+/// Runs the example of the README; behind each line that prints stands what it must print.
+fn example(folder: &Path) -> Result<()> {
+    let readme = fs::read_to_string(folder.join("node_modules/saltwright/README.md"))?;
+    let (_, rest) = readme.split_once("```js\n").context("the README has no example")?;
+    let (code, _) = rest.split_once("```").context("the README's example has no end")?;
+    fs::write(folder.join("example.mjs"), code)?;
+    let must: Vec<_> =
+        code.lines().filter_map(|line| line.split_once("; // ")).map(|(_, must)| must).collect();
+    let prints = said(&mut node("example.mjs", folder))?;
+    let prints: Vec<_> = prints.lines().collect();
+    ensure!(!must.is_empty(), "the README's example promises nothing");
+    ensure!(prints == must, "the README's example prints {prints:?} instead of {must:?}");
+    Ok(())
+}
+
+/// Every name that is declared stands in the script that shows its use.
+fn all_used(types: &str, script: &str) -> Result<()> {
+    let inside = |c: char| c.is_ascii_alphanumeric() || c == '_';
+    let words: Vec<_> = script.split(|c| !inside(c)).collect();
+    let unused: Vec<_> = declared(types).filter(|name| !words.contains(name)).collect();
+    ensure!(unused.is_empty(), "tests/package/use.ts does not use {unused:?}");
+    Ok(())
+}
+
+/// The names of functions, interfaces, classes and of their members.
+fn declared(types: &str) -> impl Iterator<Item = &str> {
+    types.lines().filter_map(|line| {
+        let line = line.trim_start();
+        let rest = ["export function ", "export interface ", "export class "]
+            .iter()
+            .find_map(|start| line.strip_prefix(start))
+            .unwrap_or(line.strip_prefix("readonly ").unwrap_or(line));
+        let end = rest.find(|c: char| !c.is_ascii_alphanumeric() && c != '_')?;
+        let (name, after) = rest.split_at(end);
+        let declares = [":", "?:", "(", " {"].iter().any(|sign| after.starts_with(sign));
+        (declares && !name.is_empty()).then_some(name)
+    })
+}
+
+/// Where the pinned programs lie; they stay there, and a second run asks nobody for them.
+fn tools() -> Result<PathBuf> {
+    let folder = shell::target().join("package-tools");
+    fs::create_dir_all(&folder)?;
+    fs::write(folder.join("package.json"), TOOLS)?;
+    run(&mut npm("install --prefer-offline", &folder))?;
+    Ok(folder.join("node_modules/.bin"))
+}
+
+/// A new folder of this name in `target`; what lay there is gone.
+fn fresh(name: &str) -> Result<PathBuf> {
+    let folder = shell::target().join(name);
+    if folder.exists() {
+        fs::remove_dir_all(&folder)?;
+    }
+    fs::create_dir_all(&folder)?;
+    Ok(folder)
+}
+
+/// Npm with these words, split at spaces: no foreign script is run, no advice asked for.
+fn npm(words: &str, folder: &Path) -> Command {
+    let mut command = Command::new("npm");
+    command.args(["--loglevel=error", "--ignore-scripts", "--no-audit", "--no-fund", "--no-update-notifier"]);
+    command.args(words.split(' ')).current_dir(folder);
+    command
+}
+
+fn node(script: &str, folder: &Path) -> Command {
+    let mut command = Command::new("node");
+    command.arg(script).current_dir(folder);
+    command
+}
+
+/// What a program printed.
+fn said(command: &mut Command) -> Result<String> {
+    let done = command.output().with_context(|| format!("cannot start {command:?}"))?;
+    let [out, error] = [done.stdout, done.stderr].map(|text| String::from_utf8_lossy(&text).into_owned());
+    ensure!(done.status.success(), "{command:?} ended with {}\n{error}", done.status);
+    Ok(out)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const MADE: &str = "/* tslint:disable */\n/* eslint-disable */\n\n\n\nexport interface Answer {\n    \
+        states: string[];\n    low?: Shown;\n}\n\nexport class Desk {\n    private constructor();\n    \
+        free(): void;\n    [Symbol.dispose](): void;\n    form(): Record<string, string>;\n}\n\n\
+        /**\n * Once: a form.\n */\nexport function attach(form: HTMLFormElement): void;\n\n\
+        export type InitInput = RequestInfo;\nexport interface InitOutput {\n}\n";
+
+    #[test]
+    fn only_what_the_module_has_is_declared() {
+        let types = types(MADE).unwrap();
+        assert!(types.starts_with("/// <reference lib=\"dom\" />\n\nexport interface Answer {"), "{types}");
+        assert!(types.ends_with("export function attach(form: HTMLFormElement): void;\n"), "{types}");
+        for gone in ["Init", "free", "dispose", "lint", "\n\n\n"] {
+            assert!(!types.contains(gone), "{gone:?} in {types}");
+        }
+    }
+
+    #[test]
+    fn declarations_that_say_nothing_are_refused() {
+        assert!(types(&MADE.replace("InitInput", "Other")).is_err());
+        assert!(types(&MADE.replace("string[]", "any")).is_err());
+        assert!(types(&MADE.replace("Record<string, string>", "object")).is_err());
+    }
+
+    #[test]
+    fn a_name_that_no_script_uses_is_noticed() {
+        let types = types(MADE).unwrap();
+        let names: Vec<_> = declared(&types).collect();
+        assert_eq!(names, ["Answer", "states", "low", "Desk", "form", "attach"]);
+        assert!(all_used(&types, "attach(Desk.form); Answer.states; low").is_ok());
+        let error = all_used(&types, "attach(Desk.form); Answer.states; lower").unwrap_err();
+        assert!(error.to_string().contains("[\"low\"]"), "{error}");
+    }
+}
