@@ -121,7 +121,7 @@ fn what_is_asked_stands_nowhere_else() {
                 continue;
             }
             for (name, shown) in held.outputs.iter().filter(|(name, _)| !given(name, &form)) {
-                let Some((number, of)) = shown.number.filter(|(_, unit)| unit.map(|unit| unit.kind) == kind)
+                let Some((number, _)) = shown.number.filter(|(_, unit)| unit.map(|unit| unit.kind) == kind)
                 else {
                     continue;
                 };

@@ -1,6 +1,6 @@
-// How is the page found without its server? One document is kept, replaced whole.
-const kept = "saltwright";
-const page = new URL("./", location).href;
+// How is a page found without its server? Its one document is kept, replaced whole; no other page of the folder is.
+const page = registration.scope;
+const kept = "saltwright " + page;
 addEventListener("install", (event) => {
   skipWaiting();
   event.waitUntil(caches.open(kept).then((all) => all.add(new Request(page, { cache: "reload" }))));

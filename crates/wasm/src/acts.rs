@@ -1,13 +1,13 @@
 //! What does each button do, and which of them can?
 
 use crate::answer::{Answer, Shown, joined};
-use crate::beside::local_now;
+use crate::beside::{local_now, quiet};
 use crate::desk::Desk;
 use crate::dom::first;
 use crate::form::Form;
 use crate::shelf::{job_of, parts};
 use crate::views;
-use js_sys::{Function, Reflect};
+use js_sys::Reflect;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use web_sys::{Element, Event, HtmlElement, HtmlInputElement};
@@ -90,10 +90,7 @@ impl Desk {
     pub fn to_clipboard(&self, text: &str) {
         if self.has_clipboard() {
             // A browser may refuse; the text stands on the page as well.
-            let refused = Closure::once_into_js(|_: JsValue| ());
-            let written: JsValue = self.window.navigator().clipboard().write_text(text).into();
-            let _ = Reflect::get(&written, &"catch".into())
-                .and_then(|catch| catch.unchecked_ref::<Function>().call1(&written, &refused));
+            quiet(&self.window.navigator().clipboard().write_text(text).into());
         }
     }
 

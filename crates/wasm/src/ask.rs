@@ -130,7 +130,7 @@ impl Family {
 /// What is asked for: the names in the form's `ask`, between commas or spaces.
 pub fn of(form: &Form) -> impl Iterator<Item = &'static Asked> {
     let names = form.text("ask");
-    ASKED.iter().filter(move |asked| names.split(|c| c == ',' || c == ' ').any(|name| name == asked.name))
+    ASKED.iter().filter(move |asked| names.split([',', ' ']).any(|name| name == asked.name))
 }
 
 /// Marks the attempts and takes out of the answer what is to be found.

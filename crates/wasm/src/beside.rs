@@ -56,3 +56,10 @@ pub fn signs(form: &HtmlFormElement) -> Vec<(String, String)> {
     };
     [sign("sign.decimal", "decimal"), sign("sign.group", "group")].into_iter().flatten().collect()
 }
+
+/// Lets a promise fail without a word on the console.
+pub fn quiet(promise: &JsValue) {
+    let refused = Closure::once_into_js(|_: JsValue| ());
+    let _ = js_sys::Reflect::get(promise, &"catch".into())
+        .and_then(|catch| catch.unchecked_ref::<js_sys::Function>().call1(promise, &refused));
+}

@@ -48,10 +48,9 @@ fn has(list: &[Name], name: &str) -> bool {
 
 /// A name with the number of its line of the log made N, as the table has it.
 fn any_line(name: &str) -> String {
-    let mut parts = name.split('.');
     let mut all = String::new();
     let mut before = "";
-    while let Some(part) = parts.next() {
+    for part in name.split('.') {
         let line = before == "log" && !part.is_empty() && part.bytes().all(|b| b.is_ascii_digit());
         all = joined(&[&all, if all.is_empty() { "" } else { "." }, if line { "N" } else { part }]);
         before = part;

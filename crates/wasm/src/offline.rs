@@ -1,7 +1,8 @@
 //! How is a served page found again without its server?
 
+use crate::beside::quiet;
 use wasm_bindgen::prelude::*;
-use web_sys::Window;
+use web_sys::{RegistrationOptions, Window};
 
 /// Lets a served page be found again without its server; nothing of it for a page from disk or in a frame.
 pub fn serve(window: &Window) -> Result<(), JsValue> {
@@ -17,7 +18,10 @@ pub fn serve(window: &Window) -> Result<(), JsValue> {
     }
     if js_sys::Reflect::has(&window.navigator(), &"serviceWorker".into())? {
         let address = worker.get_attribute("data-worker").unwrap_or_default();
-        let _ = window.navigator().service_worker().register(&address);
+        // For this page alone: the folder may hold others.
+        let own = RegistrationOptions::new();
+        own.set_scope(&window.location().pathname()?);
+        quiet(&window.navigator().service_worker().register_with_options(&address, &own).into());
     }
     Ok(())
 }

@@ -27,7 +27,7 @@ pub struct Terms {
 /// The names that a link's terms have.
 pub const TERMS: [&str; 5] = ["lock", "ask", "only", "tell", "can"];
 
-fn listed<'a>(list: &'a str, name: &str) -> bool {
+fn listed(list: &str, name: &str) -> bool {
     list.split(',').any(|listed| listed == name)
 }
 

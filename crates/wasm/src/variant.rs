@@ -63,5 +63,5 @@ fn pick(variant: u32, field: &str, count: usize) -> Option<usize> {
     x = (x ^ (x >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
     x = (x ^ (x >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
     x ^= x >> 31;
-    (x as usize & 0xffff_ffff).checked_rem(count)
+    (x as u32 as usize).checked_rem(count)
 }

@@ -78,21 +78,34 @@ fn assemble(loader: &Loader) -> Result<Site> {
     let read = |name| fs::read_to_string(www.join(name)).with_context(|| format!("www/{name}"));
     let (words, style) = (read("index.html")?, read("style.css")?);
     let script = page::script(&loader.text, &loader.wasm)?;
-    let page = page::page(&words, &style, &script)?;
     let integrity = page::integrity(&script);
 
     let folder = shell::target().join("site");
     if folder.exists() {
         fs::remove_dir_all(&folder)?;
     }
-    fs::create_dir_all(&folder)?;
+    let mut pages = Vec::new();
     for path in files(&www)? {
-        let name = path.file_name().expect("a file has a name");
-        if name != "style.css" {
-            fs::copy(&path, folder.join(name))?;
+        let name = path.strip_prefix(&www)?;
+        let place = folder.join(name);
+        fs::create_dir_all(place.parent().expect("a file lies in a folder"))?;
+        if name == Path::new("style.css") {
+            continue;
+        }
+        if name.extension().is_none_or(|kind| kind != "html") {
+            fs::copy(&path, &place)?;
+            continue;
+        }
+        let words = fs::read_to_string(&path)?;
+        let name = name.to_string_lossy().into_owned();
+        if page::is_whole(&words) {
+            let page = page::page(&words, &style, &script).with_context(|| name.clone())?;
+            fs::write(&place, &page)?;
+            pages.push((name, page));
+        } else {
+            fs::write(&place, page::guest(&words, &integrity))?;
         }
     }
-    fs::write(folder.join("index.html"), &page)?;
     fs::write(folder.join("saltwright.js"), &script)?;
     fs::write(folder.join("saltwright.d.ts"), &loader.types)?;
     fs::write(folder.join("saltwright.js.integrity"), &integrity)?;
@@ -100,7 +113,7 @@ fn assemble(loader: &Loader) -> Result<Site> {
     println!("integrity {integrity}");
 
     let sizes = Sizes::measure(&Parts {
-        page: &page,
+        pages: &pages,
         words: &page::strip(&words, "<!--", "-->"),
         style: &page::strip(&style, "/*", "*/"),
         script: &script,
@@ -109,10 +122,12 @@ fn assemble(loader: &Loader) -> Result<Site> {
     Ok(Site { folder, sizes })
 }
 
-/// The files that lie in a folder, by name.
+/// The files in a folder and in those within, by name.
 pub fn files(folder: &Path) -> Result<Vec<PathBuf>> {
-    let mut found = files_and_folders(folder)?;
-    found.retain(|path| path.is_file());
+    let mut found = Vec::new();
+    for path in files_and_folders(folder)? {
+        if path.is_dir() { found.extend(files(&path)?) } else { found.push(path) }
+    }
     Ok(found)
 }
 

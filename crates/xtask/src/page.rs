@@ -55,6 +55,20 @@ pub fn page(words: &str, style: &str, script: &str) -> Result<String> {
     ))
 }
 
+/// Is this a page that carries style and script inside?
+pub fn is_whole(words: &str) -> bool {
+    words.contains(STYLE) && words.contains(SCRIPT)
+}
+
+/// A page that fetches the script, as its author would write it: `sha384-…` is the script's integrity, `sha256-…`
+/// the hash of the page's own inline module.
+pub fn guest(words: &str, integrity: &str) -> String {
+    let inline =
+        words.split_once("<script type=\"module\">").and_then(|(_, rest)| rest.split_once("</script>"));
+    let own = inline.map_or(String::new(), |(script, _)| sha256(script));
+    words.replace("sha384-…", integrity).replace("sha256-…", &own)
+}
+
 /// The value of the `integrity` attribute that goes with a script.
 pub fn integrity(script: &str) -> String {
     format!("sha384-{}", BASE64.encode(Sha384::digest(script)))

@@ -95,7 +95,7 @@ impl Site {
     fn read(folder: &Path) -> Result<Self> {
         let mut files = BTreeMap::new();
         for path in build::files(folder)? {
-            let name = path.file_name().expect("a file has a name").to_string_lossy();
+            let name = path.strip_prefix(folder)?.to_string_lossy().replace('\\', "/");
             let plain = std::fs::read(&path)?;
             let packed = sizes::brotli(&plain)?;
             files.insert(format!("/{name}"), File { kind: kind(&name), plain, packed });
@@ -151,6 +151,7 @@ fn kind(name: &str) -> &'static str {
     match name.rsplit('.').next() {
         Some("html") => "text/html; charset=utf-8",
         Some("js") => "text/javascript; charset=utf-8",
+        Some("md") => "text/markdown; charset=utf-8",
         Some("css") => "text/css; charset=utf-8",
         Some("webmanifest") => "application/manifest+json",
         Some("svg") => "image/svg+xml",
