@@ -29,11 +29,7 @@ impl Desk {
     /// The form as typed: an object of names and texts.
     #[wasm_bindgen(unchecked_return_type = "Record<string, string>")]
     pub fn form(&self) -> Result<Object, JsValue> {
-        let form = Object::new();
-        for (name, text) in self.0.typed().0 {
-            Reflect::set(&form, &name.into(), &text.into())?;
-        }
-        Ok(form)
+        self.0.typed().to_object()
     }
 
     /// Fills in an object of names and texts; what it does not name stays. Throws only for a value that is no text.
@@ -87,6 +83,15 @@ pub(crate) fn plain(value: Plain) -> Result<JsValue, JsValue> {
 }
 
 impl Form {
+    /// As an object of names and texts.
+    pub(crate) fn to_object(&self) -> Result<Object, JsValue> {
+        let object = Object::new();
+        for (name, text) in &self.0 {
+            Reflect::set(&object, &name.into(), &text.into())?;
+        }
+        Ok(object)
+    }
+
     /// From anything that yields pairs of name and text, as a form's data does. What is no text is
     /// refused: a number's meaning would hang on who turned it into text.
     pub(crate) fn from_pairs(pairs: &JsValue) -> Result<Self, JsValue> {

@@ -17,7 +17,12 @@ impl<const N: usize> From<[(&str, &str); N]> for Form {
 impl Form {
     /// The text of a field, without white space around it; empty when it is not there.
     pub fn text(&self, name: &str) -> &str {
-        self.0.iter().rev().find(|(n, _)| n == name).map_or("", |(_, text)| text.trim_ascii())
+        self.raw(name).trim_ascii()
+    }
+
+    /// The text of a field as it was typed.
+    pub fn raw(&self, name: &str) -> &str {
+        self.0.iter().rev().find(|(n, _)| n == name).map_or("", |(_, text)| text)
     }
 
     /// The page's signs for decimals and groups, handed over in the form by whoever knows its

@@ -11,7 +11,7 @@ use crate::form::Form;
 use crate::moment;
 use crate::plain::Plain;
 use crate::shelf::parts;
-use crate::table::table;
+use crate::table::{self, Cells, table};
 use js_sys::{Array, JSON, Object, Reflect};
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -130,21 +130,7 @@ impl Desk {
 
     /// The job as a file.
     pub fn give_file(self: &Rc<Self>) -> Result<(), JsValue> {
-        let (file, form) = (Object::new(), Object::new());
-        for (name, text) in self.typed().0 {
-            Reflect::set(&form, &name.into(), &text.into())?;
-        }
-        let fields: [(&str, JsValue); 4] = [
-            ("saltwright", MAKE.into()),
-            ("edition", env!("CARGO_PKG_VERSION").into()),
-            ("saved", moment::write(minutes()).into()),
-            ("form", form.into()),
-        ];
-        for (name, value) in fields {
-            Reflect::set(&file, &name.into(), &value)?;
-        }
-        let text: String = JSON::stringify(&file)?.into();
-        self.hand_out("saltwright.json", "application/json", &text)
+        self.hand_out("saltwright.json", "application/json", &file_of(&self.typed())?)
     }
 
     /// Opens a file that somebody chose or let fall here.
@@ -208,13 +194,8 @@ impl Desk {
         let heads = ["step", "name", "value", "unit", "when"].map(word);
         let (typed, result, ahead) = (word("typed"), word("result"), word("ahead"));
         let form = self.typed();
-        let mut rows: Vec<[&str; 5]> = vec![[&heads[0], &heads[1], &heads[2], &heads[3], &heads[4]]];
-        for (name, text) in form.0.iter().filter(|(name, text)| !text.is_empty() && !name.ends_with(".unit"))
-        {
-            let unit = crate::field::unit_of(name);
-            let unit = if unit == name { "" } else { form.text(unit) };
-            rows.push([&typed, name, text, unit, ""]);
-        }
+        let mut rows: Vec<Cells> = vec![[&heads[0], &heads[1], &heads[2], &heads[3], &heads[4]]];
+        rows.extend(table::typed(&form, &typed));
         for (name, shown) in
             answer.outputs.iter().filter(|(name, shown)| !name.starts_with("echo.") && !shown.text.is_empty())
         {
@@ -249,6 +230,21 @@ impl Desk {
     }
 }
 
+/// A job file.
+fn file_of(form: &Form) -> Result<String, JsValue> {
+    let file = Object::new();
+    let fields: [(&str, JsValue); 4] = [
+        ("saltwright", MAKE.into()),
+        ("edition", env!("CARGO_PKG_VERSION").into()),
+        ("saved", moment::write(minutes()).into()),
+        ("form", form.to_object()?.into()),
+    ];
+    for (name, value) in fields {
+        Reflect::set(&file, &name.into(), &value)?;
+    }
+    Ok(JSON::stringify(&file)?.into())
+}
+
 /// A text as HTML has it between quotation marks.
 fn in_attribute(text: &str) -> String {
     let mut out = String::new();
@@ -262,12 +258,141 @@ fn in_attribute(text: &str) -> String {
     out
 }
 
-/// The make of a job file and the form in it; `None` for any other file.
+/// The make of a job file and the form in it, or in a table; `None` for any other file.
 fn opened(text: &str) -> Option<(f64, Form)> {
-    let file = JSON::parse(text).ok()?;
+    let Ok(file) = JSON::parse(text) else { return Some((MAKE, table::form_of(text)?)) };
     let get = |name: &str| Reflect::get(&file, &name.into()).ok();
     let make = get("saltwright")?.as_f64()?;
     let form = get("form")?;
     let form = form.dyn_ref::<Object>()?;
     Some((make, Form::from_pairs(&Object::entries(form)).ok()?))
+}
+
+#[cfg(all(test, target_family = "wasm"))]
+mod tests {
+    use super::*;
+    use crate::shelf::form_of;
+    use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+
+    wasm_bindgen_test_configure!(run_in_browser);
+
+    /// One or more of every general category of Unicode, and what our formats are made of.
+    const LETTERS: &[char] = &[
+        'A',
+        'ß',
+        'ǅ',
+        'ʰ',
+        '漢',
+        '\u{301}',
+        '\u{93e}',
+        '\u{20dd}',
+        '٣',
+        'Ⅷ',
+        '½',
+        '_',
+        '—',
+        '(',
+        ')',
+        '«',
+        '»',
+        '!',
+        '+',
+        '€',
+        '^',
+        '☃',
+        '\u{a0}',
+        '\u{2028}',
+        '\u{2029}',
+        '\t',
+        '\u{202e}',
+        '\u{e000}',
+        '\u{378}',
+        '\0',
+        '\r',
+        '\n',
+        '𝄞',
+        '"',
+        '\'',
+        ',',
+        ';',
+        '=',
+        '-',
+        '@',
+        '&',
+        '%',
+        '#',
+        '\\',
+        '<',
+        ' ',
+        '0',
+        '.',
+        '\u{feff}',
+        '\u{10ffff}',
+    ];
+
+    struct Draw(u64);
+
+    impl Draw {
+        fn below(&mut self, end: usize) -> usize {
+            self.0 ^= self.0 << 13;
+            self.0 ^= self.0 >> 7;
+            self.0 ^= self.0 << 17;
+            (self.0 >> 33) as usize % end
+        }
+
+        fn form(&mut self) -> Form {
+            let mut form = Form::default();
+            for name in [
+                "pool.volume",
+                "job.name",
+                "surface.who",
+                "a.strange-name",
+                "log.3.mass",
+                "salt.now",
+                "ünbekannt",
+            ] {
+                let text: String = (0..self.below(12)).map(|_| LETTERS[self.below(LETTERS.len())]).collect();
+                if !text.is_empty() && self.below(4) > 0 {
+                    form.0.push((name.into(), text));
+                }
+            }
+            for (name, unit) in
+                [("pool.volume.unit", "[gal_us]"), ("log.3.mass.unit", "{bag}"), ("bag.size.unit", "kg")]
+            {
+                if self.below(2) > 0 {
+                    form.0.push((name.into(), unit.into()));
+                }
+            }
+            form
+        }
+    }
+
+    fn sorted(form: &Form) -> Vec<(String, String)> {
+        let mut pairs = form.0.clone();
+        pairs.sort();
+        pairs
+    }
+
+    #[wasm_bindgen_test]
+    fn a_form_comes_back_from_link_file_and_table_as_it_left() {
+        let mut draw = Draw(7);
+        for _ in 0..3_000 {
+            let form = draw.form();
+            assert_eq!(form_of(&parts(&form).unwrap()).unwrap(), form, "link");
+            let (make, again) = opened(&file_of(&form).unwrap()).unwrap();
+            assert_eq!((make, again), (MAKE, form.clone()), "file");
+            if form.0.is_empty() {
+                continue;
+            }
+            for decimal in ['.', ','] {
+                let rows = table::typed(&form, "typed");
+                let head: Cells = ["step", "name", "value", "unit", "when"];
+                let result: Cells = ["result", "dose.mass", "177", "kg", ""];
+                let rows: Vec<Cells> = [head].into_iter().chain(rows).chain([result]).collect();
+                let rows: Vec<&[&str]> = rows.iter().map(|row| &row[..]).collect();
+                let (_, again) = opened(&table(&rows, decimal)).unwrap();
+                assert_eq!(sorted(&again), sorted(&form), "table");
+            }
+        }
+    }
 }
