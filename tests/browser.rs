@@ -1,12 +1,15 @@
 //! Does the built page do in a browser what a person needs of it?
 //!
 //! `cargo xtask test` builds and serves the site, and says in the environment where: the folder in
-//! `SALTWRIGHT_SITE`, the address in `SALTWRIGHT_URL`, the driver in `CHROMEDRIVER`. Fields and
+//! `SALTWRIGHT_SITE`, the address in `SALTWRIGHT_URL`, the driver in `CHROMEDRIVER` or its like. Fields and
 //! results are found by their names, so the page's words can change without a word to the tests.
 //!
 //! | Question | Room |
 //! |---|---|
 //! | How is a browser started, told what to do, and ended? | `driver` |
+//! | Which browser is it, and what cannot be judged in it? | `engine` |
+//! | By what means is it looked into and set up? | `means` |
+//! | What does a page ask for and complain of, where the driver does not tell? | `proxy` |
 //! | How does a test sit at a page? | `seat` |
 //! | Which figures are typed, and what must come of them? | `figures` |
 //! | Does the form take what people type, by keys alone? | `typing` |
@@ -24,6 +27,8 @@
 mod days;
 #[path = "browser/driver.rs"]
 mod driver;
+#[path = "browser/engine.rs"]
+mod engine;
 #[path = "browser/faults.rs"]
 mod faults;
 #[path = "browser/figures.rs"]
@@ -32,10 +37,14 @@ mod figures;
 mod guest;
 #[path = "browser/keep.rs"]
 mod keep;
+#[path = "browser/means.rs"]
+mod means;
 #[path = "browser/offline.rs"]
 mod offline;
 #[path = "browser/paper.rs"]
 mod paper;
+#[path = "browser/proxy.rs"]
+mod proxy;
 #[path = "browser/records.rs"]
 mod records;
 #[path = "browser/seat.rs"]

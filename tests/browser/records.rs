@@ -1,5 +1,6 @@
 //! Is a job kept through whatever befalls a store, and does it leave and come back whole?
 
+use crate::engine::Need;
 use crate::figures::{self, Rows};
 use crate::seat::{Seat, site, visit};
 use serde_json::Value;
@@ -211,6 +212,9 @@ fn the_code_on_the_slip_opens_the_same_job() {
 
 fn code_on_slip(address: &str) {
     visit(address, &[], |page| {
+        if !page.can(Need::Pdf, "all of it") {
+            return;
+        }
         page.choose_paper("slip");
         let pdf = page.print(21.0, 29.7);
         let mut painter = Command::new("pdftoppm")

@@ -1,5 +1,6 @@
 //! Does the sheet hold still and fit?
 
+use crate::engine::Need;
 use crate::figures;
 use crate::seat::{site, visit};
 
@@ -128,6 +129,9 @@ fn nothing_moves(of: &str, screens: &[(u32, u32)]) {
     let mut all = String::new();
     for &(width, height) in screens {
         visit(&site(), &[], |page| {
+            if !page.can(Need::Shifts, "all of it") {
+                return;
+            }
             page.resize(width, height);
             page.open(&site());
             page.ask(WATCH);
