@@ -22,11 +22,14 @@
 //! | Is one part at a time shown on a telephone, and every part found? | `views` |
 //! | Can a job be followed over days? | `days` |
 //! | Does the script serve other people's pages? | `guest` |
+//! | Does each way to embed work under its policy, and does question mode hold? | `embed` |
 
 #[path = "browser/days.rs"]
 mod days;
 #[path = "browser/driver.rs"]
 mod driver;
+#[path = "browser/embed.rs"]
+mod embed;
 #[path = "browser/engine.rs"]
 mod engine;
 #[path = "browser/faults.rs"]

@@ -141,6 +141,16 @@ impl Seat {
         self.driver.print(width, height)
     }
 
+    /// What follows is about the first frame of the page.
+    pub fn enter_frame(&self) {
+        self.driver.command("frame", json!({ "id": 0 }));
+    }
+
+    /// What follows is about the page that holds the frame.
+    pub fn leave_frame(&self) {
+        self.driver.command("frame", json!({ "id": null }));
+    }
+
     /// What a script returns. It reads; all that is done to a page is done by keys and clicks.
     pub fn ask(&self, script: &str) -> Value {
         let script = format!("{HELPERS}\nreturn (async () => {{ {script} }})()");

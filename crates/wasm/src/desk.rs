@@ -314,8 +314,9 @@ impl Desk {
             self.leave(&name);
         }
         let strange = |name: &str| !fields.iter().any(|field| field == name);
-        let strange = form.0.iter().filter(|(name, _)| strange(name)).cloned().collect();
-        *self.strange.borrow_mut() = strange;
+        let more = form.0.iter().filter(|(name, _)| strange(name)).cloned();
+        self.strange.borrow_mut().retain(|(name, _)| form.0.iter().all(|(n, _)| n != name));
+        self.strange.borrow_mut().extend(more);
         if !form.text("view").is_empty() {
             views::fold(&self.form);
         }
