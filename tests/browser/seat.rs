@@ -67,7 +67,8 @@ pub fn visit(address: &str, files: &[&str], act: impl FnOnce(&Seat)) {
 }
 
 /// What a served page asks its own address for besides itself.
-const OWN: [&str; 2] = ["offline.js", "saltwright.webmanifest"];
+const OWN: [&str; 4] =
+    ["offline.js", "saltwright.webmanifest", "saltwright.fr.webmanifest", "saltwright.es.webmanifest"];
 
 /// A file of the page's own address, by its name.
 fn own(address: &str) -> &str {

@@ -47,7 +47,7 @@ impl Form {
     /// Has anything been typed or chosen, beyond what the page itself began with?
     pub fn is_blank(&self) -> bool {
         let begun = |n: &str| {
-            matches!(n, "now" | "view" | "at" | "paper" | "bag.purity" | "show")
+            matches!(n, "lock" | "ask" | "only" | "now" | "view" | "at" | "paper" | "bag.purity" | "show")
                 || n.ends_with(".unit") // Of what?
                 || n.starts_with("sign.")
                 || ["treat.", "level.", "utc.", "ask.", "link."].iter().any(|begin| n.starts_with(begin))
