@@ -3,6 +3,8 @@
 //! Nothing is drawn by chance: number and field alone decide, on every machine and in every edition, so a
 //! teacher has one sheet of answers for all numbers.
 
+use crate::answer::{Answer, Fault, Shown};
+use crate::form::Form;
 use crate::number::{self, Signs};
 
 /// Numbers that an exercise may have.
@@ -18,6 +20,24 @@ pub fn read(text: &str) -> Option<u32> {
     let text = text.trim_ascii();
     let digits = !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit());
     text.parse().ok().filter(|number| digits && NUMBERS.contains(number))
+}
+
+/// Says what is wrong with the number of an exercise.
+pub(crate) fn check(form: &Form, answer: &mut Answer) {
+    let got = form.text("variant").to_string();
+    if !got.is_empty() && read(&got).is_none() {
+        let digits = got.bytes().all(|b| b.is_ascii_digit());
+        let code = match digits {
+            true if got.bytes().all(|b| b == b'0') => "low",
+            true => "high",
+            false => "not-a-number",
+        };
+        let limit =
+            |number: &u32| Shown::number(f64::from(*number), 0, false, Signs { group: ' ', ..form.signs() });
+        let limits = Some([limit(NUMBERS.start()), limit(NUMBERS.end())]);
+        answer.faults.push(Fault { field: "variant", code, limits, got, other: None });
+        answer.say("fault");
+    }
 }
 
 /// What stands in a field in the exercise of this number. `range` is what the author wrote: three numbers
