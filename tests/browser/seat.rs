@@ -118,7 +118,7 @@ impl Seat {
     }
 
     pub fn reload(&self) {
-        self.driver.command("refresh", json!({}));
+        self.driver.reload();
         self.wait("return all('[data-when=\"!ready\"]').every((e) => e.hidden)");
     }
 
@@ -221,7 +221,7 @@ impl Seat {
 
     /// Goes on by Tab until the field of this name has the focus; opens the part it is folded into.
     pub fn tab_to(&self, name: &str) {
-        for _ in 0..200 {
+        for _ in 0..400 {
             let there = format!("return document.activeElement.name === {name:?}");
             if self.holds(&there) {
                 return;
