@@ -69,6 +69,16 @@ impl Driver {
         }
     }
 
+    /// From the end of the page a person gets to its start again through the browser's own buttons. Firefox's
+    /// driver sends all keys to the page, where those last ones lead nowhere.
+    pub fn round_the_end(&self) {
+        if self.engine == Engine::Firefox {
+            self.run(
+                "if (document.activeElement === document.body) getSelection().collapse(document.body, 0)",
+            );
+        }
+    }
+
     /// A viewport of this size; in Chromium a telephone's where it is narrow.
     pub fn resize(&self, width: u32, height: u32) {
         if self.proxy.is_none() {

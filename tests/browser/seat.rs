@@ -228,6 +228,7 @@ impl Seat {
             }
             self.unfold(&format!("[name={name:?}]"));
             self.step_on(name);
+            self.driver.round_the_end();
             self.press("\t");
         }
         panic!("the Tab key does not get to {name}");

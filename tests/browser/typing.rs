@@ -45,6 +45,7 @@ const FOCUS: &str = "
 
 /// Has the button for the next part the focus, and is there one?
 const MORE: &str = "return document.activeElement.matches('[data-act=next]') && !field('at').at(-1).checked";
+const LAST: &str = "return field('at').at(-1).checked";
 
 #[test]
 fn the_whole_form_by_keyboard_on_a_telephone() {
@@ -61,7 +62,9 @@ fn the_whole_form_by_keyboard_on_a_telephone() {
             page.press("\t");
             let focus = page.ask(FOCUS);
             let place = focus[0].as_u64().unwrap();
-            if focus[3] == true || place == 0 || met.first() == Some(&focus[1]) {
+            // Not every engine has buttons of its own on the way from the last part round to the page's head.
+            let round = || place < last && met.contains(&focus[1]) && page.holds(LAST);
+            if focus[3] == true || place == 0 || met.first() == Some(&focus[1]) || round() {
                 break;
             }
             if place == last {
