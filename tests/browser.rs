@@ -21,12 +21,16 @@
 //! | Is a served page found without its server? | `offline` |
 //! | Is one part at a time shown on a telephone, and every part found? | `views` |
 //! | Can a job be followed over days? | `days` |
+//! | Does each language write its figures its own way, and does every page fit? | `languages` |
 //! | Does the script serve other people's pages? | `guest` |
+//! | Does each way to embed work under its policy, and does question mode hold? | `embed` |
 
 #[path = "browser/days.rs"]
 mod days;
 #[path = "browser/driver.rs"]
 mod driver;
+#[path = "browser/embed.rs"]
+mod embed;
 #[path = "browser/engine.rs"]
 mod engine;
 #[path = "browser/faults.rs"]
@@ -37,6 +41,8 @@ mod figures;
 mod guest;
 #[path = "browser/keep.rs"]
 mod keep;
+#[path = "browser/languages.rs"]
+mod languages;
 #[path = "browser/means.rs"]
 mod means;
 #[path = "browser/offline.rs"]

@@ -6,10 +6,13 @@ use std::io::{BufRead, BufReader, Write};
 use std::net::{Ipv4Addr, TcpListener};
 use std::thread;
 
-/// Serves one page, whatever is asked for, until the tests end. Returns its address.
-fn host(policy: &str, html: String) -> String {
+/// Serves one page, whatever is asked for, until the tests end; it may depend on its own origin. Returns origin and
+/// address.
+pub fn host(policy: &str, html: impl FnOnce(&str) -> String) -> (String, String) {
     let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, 0)).unwrap();
-    let address = format!("http://{}/", listener.local_addr().unwrap());
+    let origin = format!("http://{}", listener.local_addr().unwrap());
+    let address = format!("{origin}/");
+    let html = html(&origin);
     let reply = format!(
         "HTTP/1.1 200 OK\r\nContent-Type: text/html; charset=utf-8\r\nContent-Security-Policy: {policy}\r\n\
          Content-Length: {}\r\nConnection: close\r\n\r\n{html}",
@@ -24,16 +27,16 @@ fn host(policy: &str, html: String) -> String {
             let _ = stream.write_all(reply.as_bytes());
         }
     });
-    address
+    (origin, address)
 }
 
-fn script() -> String {
+pub fn script() -> String {
     format!("{}saltwright.js", site())
 }
 
 /// A page of another address, with nothing of ours in it but the script.
 /// Its policy allows that script by its hash, the wasm in it, and no more.
-fn page(forms: &str) -> String {
+pub fn page(forms: &str) -> String {
     let integrity = setting("SALTWRIGHT_SITE") + "/saltwright.js.integrity";
     let integrity = std::fs::read_to_string(integrity).unwrap();
     let (integrity, script) = (integrity.trim(), script());
@@ -41,16 +44,16 @@ fn page(forms: &str) -> String {
         "default-src 'none'; img-src data:; \
          script-src '{integrity}' 'nonce-host' 'wasm-unsafe-eval'; base-uri 'none'; form-action 'none'"
     );
-    host(
-        &policy,
+    let html = |_: &str| {
         format!(
             "<!DOCTYPE html><meta charset=utf-8><link rel=icon href='data:,'><title>Host</title>{forms}
             <script type=module src='{script}' integrity='{integrity}' crossorigin></script>
             <script type=module nonce=host>
-            import {{ answer, edition }} from '{script}'; Object.assign(window, {{ answer, edition }})
+            import {{ answer, attach, edition }} from '{script}'; Object.assign(window, {{ answer, attach, edition }})
             </script>"
-        ),
-    )
+        )
+    };
+    host(&policy, html).1
 }
 
 /// Another language, order and choice of fields than our own page has, and no word of it.

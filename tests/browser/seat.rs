@@ -67,7 +67,8 @@ pub fn visit(address: &str, files: &[&str], act: impl FnOnce(&Seat)) {
 }
 
 /// What a served page asks its own address for besides itself.
-const OWN: [&str; 2] = ["offline.js", "saltwright.webmanifest"];
+const OWN: [&str; 4] =
+    ["offline.js", "saltwright.webmanifest", "saltwright.fr.webmanifest", "saltwright.es.webmanifest"];
 
 /// A file of the page's own address, by its name.
 fn own(address: &str) -> &str {
@@ -139,6 +140,16 @@ impl Seat {
     /// A PDF on paper of this size in centimetres.
     pub fn print(&self, width: f64, height: f64) -> Vec<u8> {
         self.driver.print(width, height)
+    }
+
+    /// What follows is about the first frame of the page.
+    pub fn enter_frame(&self) {
+        self.driver.command("frame", json!({ "id": 0 }));
+    }
+
+    /// What follows is about the page that holds the frame.
+    pub fn leave_frame(&self) {
+        self.driver.command("frame", json!({ "id": null }));
     }
 
     /// What a script returns. It reads; all that is done to a page is done by keys and clicks.

@@ -4,7 +4,6 @@ use crate::answer::{Answer, Shown, joined};
 use crate::beside::{local_now, quiet};
 use crate::desk::Desk;
 use crate::dom::first;
-use crate::form::Form;
 use crate::shelf::{job_of, parts};
 use crate::views;
 use js_sys::Reflect;
@@ -46,7 +45,7 @@ impl Desk {
             "copy" => self.copy(&value),
             "back" => views::walk(&self.form, true),
             "next" => views::walk(&self.form, false),
-            "clear" | "new" => self.begin(&Form::default()),
+            "clear" | "new" => self.begin(&self.blank()),
             "save" => self.give_file(),
             "link" => self.give_link(),
             "calendar" => self.give_calendar(),

@@ -11,7 +11,7 @@ use crate::mismatch;
 use crate::offline;
 use crate::shelf::{Kept, form_of};
 use crate::store::Device;
-use crate::terms::{self, Terms};
+use crate::terms::{Terms, is_locked};
 use crate::views;
 use crate::wire;
 use std::cell::{Cell, RefCell};
@@ -22,8 +22,6 @@ use web_sys::{
     HtmlInputElement, Window,
 };
 
-/// A rest after the last key, before the sentence is spoken.
-const PAUSE_MS: i32 = 900;
 /// From leaving a field to showing what is wrong with it: time for a press to end.
 const LEAVING_MS: i32 = 250;
 /// How a link to a filled form begins.
@@ -77,10 +75,10 @@ pub struct Desk {
     /// What was typed before it was cleared or replaced, and in which job.
     pub before: RefCell<Option<(String, Form)>>,
     /// Where the sentence is spoken, and when, and which was last.
-    status: Option<Element>,
-    speaking: Cell<i32>,
+    pub status: Option<Element>,
+    pub speaking: Cell<i32>,
     leaving: Cell<i32>,
-    said: RefCell<String>,
+    pub said: RefCell<String>,
 }
 
 /// Makes `form` answer on every change; idempotent.
@@ -285,9 +283,7 @@ impl Desk {
     /// Opens a link as a job of its own, and keeps it at once: the address need not hold it then.
     pub fn open_as_new(self: &Rc<Self>, link: &str) -> Result<(), JsValue> {
         let parts = link.strip_prefix(LINK).unwrap_or_default();
-        let mut form = form_of(parts)?;
-        self.agree(Terms::of(&mut form))?;
-        self.begin(&form)?;
+        self.begin(&form_of(parts)?)?;
         self.keep_now()
     }
 
@@ -302,7 +298,7 @@ impl Desk {
             fields.push(name.clone());
             let said =
                 |form: &Form| form.0.iter().rev().find(|(n, _)| *n == name).map(|(_, text)| text.clone());
-            let given = if terms::is_locked(&field) { None } else { said(form) };
+            let given = if is_locked(&field) { None } else { said(form) };
             let Some(text) = said(&locked).or(given) else { continue };
             let (key, value) = match field.get_attribute("type").as_deref() {
                 Some("radio" | "checkbox") => {
@@ -314,8 +310,9 @@ impl Desk {
             self.leave(&name);
         }
         let strange = |name: &str| !fields.iter().any(|field| field == name);
-        let strange = form.0.iter().filter(|(name, _)| strange(name)).cloned().collect();
-        *self.strange.borrow_mut() = strange;
+        let more = form.0.iter().filter(|(name, _)| strange(name)).cloned();
+        self.strange.borrow_mut().retain(|(name, _)| form.0.iter().all(|(n, _)| n != name));
+        self.strange.borrow_mut().extend(more);
         if !form.text("view").is_empty() {
             views::fold(&self.form);
         }
@@ -328,6 +325,7 @@ impl Desk {
         let data = web_sys::FormData::new_with_form(&self.form);
         let mut form = data.and_then(|data| Form::from_pairs(&data)).unwrap_or_default();
         form.0.extend(self.strange.borrow().iter().cloned());
+        form.0.extend(self.terms.borrow().carried());
         form
     }
 
@@ -337,7 +335,7 @@ impl Desk {
         self.pen.lines((form.lines_used() + 1).min(LINES.len()))?;
         form.0.extend(self.signs.iter().cloned());
         form.0.extend(self.beside());
-        form.0.extend(self.asked());
+        form.0.extend(self.asked(&form));
         let mut answer = answer(&form);
         self.sheet(&form, &mut answer);
         self.tell_terms(&form, &mut answer);
@@ -368,18 +366,6 @@ impl Desk {
         if !left.iter().any(|n| n == name) {
             left.push(name.into());
         }
-    }
-
-    /// Says a sentence when it is new, after a rest.
-    fn speak(self: &Rc<Self>, sentence: String) -> Result<(), JsValue> {
-        let desk = self.clone();
-        self.later(&self.speaking, PAUSE_MS, move || {
-            if *desk.said.borrow() != sentence {
-                desk.status.iter().for_each(|region| region.set_text_content(Some(&sentence)));
-                *desk.said.borrow_mut() = sentence;
-            }
-            Ok(())
-        })
     }
 
     /// Does something after a while; what was waiting on the same timer is dropped.

@@ -82,6 +82,11 @@ pub(crate) fn plain(value: Plain) -> Result<JsValue, JsValue> {
     Ok(value.serialize(&objects)?)
 }
 
+/// A number's meaning would hang on who turned it into text.
+fn refused() -> JsValue {
+    js_sys::Error::new("every value must be a text").into()
+}
+
 impl Form {
     /// As an object of names and texts.
     pub(crate) fn to_object(&self) -> Result<Object, JsValue> {
@@ -95,8 +100,7 @@ impl Form {
     /// From anything that yields pairs of name and text, as a form's data does. What is no text is
     /// refused: a number's meaning would hang on who turned it into text.
     pub(crate) fn from_pairs(pairs: &JsValue) -> Result<Self, JsValue> {
-        let text =
-            |pair: &Array, i| pair.get(i).as_string().ok_or(JsValue::from("every value must be a text"));
+        let text = |pair: &Array, i| pair.get(i).as_string().ok_or_else(refused);
         let mut form = Self::default();
         for pair in Array::from(pairs).to_vec() {
             let pair = Array::from(&pair);

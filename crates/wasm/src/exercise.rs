@@ -73,8 +73,8 @@ impl Desk {
 
     /// The results that the form or its link asks for, and how far somebody has got with them. A field for an
     /// attempt asks by being there, unless its author shows it only when it is asked for.
-    pub fn asked(&self) -> Vec<(String, String)> {
-        let mut ask = self.terms.borrow().ask.clone();
+    pub fn asked(&self, form: &Form) -> Vec<(String, String)> {
+        let mut ask = joined(&[form.text("ask"), " ", &self.terms.borrow().ask]);
         for field in all(&self.form, "[name^='try.']:not([data-when*='ask.'] *)") {
             let name = field.get_attribute("name").unwrap_or_default();
             ask = joined(&[&ask, " ", name.strip_prefix("try.").unwrap_or_default()]);

@@ -47,10 +47,10 @@ impl Form {
     /// Has anything been typed or chosen, beyond what the page itself began with?
     pub fn is_blank(&self) -> bool {
         let begun = |n: &str| {
-            matches!(n, "now" | "view" | "at" | "paper" | "bag.purity" | "show")
+            matches!(n, "lock" | "ask" | "only" | "now" | "view" | "at" | "paper" | "bag.purity" | "show")
                 || n.ends_with(".unit") // Of what?
                 || n.starts_with("sign.")
-                || ["treat.", "level.", "utc.", "ask.", "link."].iter().any(|begin| n.starts_with(begin))
+                || ["treat.", "level.", "utc.", "ask.", "link.", "give."].iter().any(|begin| n.starts_with(begin))
         };
         self.0.iter().all(|(n, text)| begun(n) || text.trim_ascii().is_empty())
     }

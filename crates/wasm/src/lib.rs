@@ -27,7 +27,7 @@
 //! | Under which terms does a link put the form before somebody? | `terms` |
 //! | How does a form become an exercise? | `exercise` |
 //! | What does a form get that its author left out? | `wire` |
-//! | Who else hears of an answer? | `tell` |
+//! | Who hears of an answer? | `tell` |
 //! | How is a served page found without its server? | `offline` |
 //! | Where does a desk keep its jobs? How do they leave the page and come back? | `shelf`, on a `store`; `passing` |
 //! | Who writes on the page? | `dom` |

@@ -5,6 +5,7 @@ use crate::beside::minutes;
 use crate::desk::{Desk, LINK};
 use crate::form::Form;
 use crate::keep::{self, NotKept};
+use crate::terms::Terms;
 use crate::views;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -64,8 +65,15 @@ impl Desk {
         self.set_aside()?;
         self.new_job();
         self.left.borrow_mut().clear();
+        self.put(form)
+    }
+
+    /// Shows nothing but this form, under the terms that came with it.
+    fn put(self: &Rc<Self>, form: &Form) -> Result<(), JsValue> {
+        let mut form = form.clone();
+        self.agree(Terms::of(&mut form))?;
         views::reset(&self.form);
-        self.set(form)
+        self.set(&form)
     }
 
     /// Keeps what is typed, and remembers it to be put back.
@@ -96,8 +104,7 @@ impl Desk {
         self.new_job();
         self.take_up(job.into());
         self.number.set(keep::read(&self.store, job).map_or(0, |kept| kept.number));
-        views::reset(&self.form);
-        self.set(form)
+        self.put(form)
     }
 
     /// Takes a kept job away; it can be put back.

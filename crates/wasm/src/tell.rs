@@ -1,4 +1,5 @@
-//! Who else hears of an answer? The form's own page by an event, a host by messages if the link names it.
+//! Who hears of an answer? Whoever listens, by a sentence; the page, by an event; a host, by messages if the link
+//! names it.
 
 use crate::answer::{Answer, CONTRACT, joined};
 use crate::desk::Desk;
@@ -24,7 +25,22 @@ declare global {
 }
 "#;
 
+/// A rest after the last key, before the sentence is spoken.
+const PAUSE_MS: i32 = 900;
+
 impl Desk {
+    /// Says a sentence when it is new, after a rest.
+    pub fn speak(self: &Rc<Self>, sentence: String) -> Result<(), JsValue> {
+        let desk = self.clone();
+        self.later(&self.speaking, PAUSE_MS, move || {
+            if *desk.said.borrow() != sentence {
+                desk.status.iter().for_each(|region| region.set_text_content(Some(&sentence)));
+                *desk.said.borrow_mut() = sentence;
+            }
+            Ok(())
+        })
+    }
+
     /// Tells of an answer once the page is painted, if it is another than the last.
     pub fn tell_of(self: &Rc<Self>, answer: &Answer) -> Result<(), JsValue> {
         if *self.told.borrow() == *answer {

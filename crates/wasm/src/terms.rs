@@ -12,7 +12,8 @@ use web_sys::{Element, HtmlInputElement};
 /// What a link says besides the form itself.
 #[derive(Default)]
 pub struct Terms {
-    /// Fields that keep the link's value, and these values.
+    /// The fields that keep the link's value; and these values.
+    lock: String,
     pub locked: Form,
     /// The results to be found.
     pub ask: String,
@@ -32,12 +33,18 @@ fn listed(list: &str, name: &str) -> bool {
 }
 
 impl Terms {
-    /// Takes the terms out of what a link holds.
+    /// Takes the terms out of what a link, a file or a kept job holds.
     pub fn of(form: &mut Form) -> Self {
         let [lock, ask, only, tell, can] = TERMS.map(|name| form.text(name).to_string());
         form.0.retain(|(name, _)| !TERMS.contains(&name.as_str()));
         let locked = Form(form.0.iter().filter(|(name, _)| listed(&lock, name)).cloned().collect());
-        Self { locked, ask, only, tell, can }
+        Self { lock, locked, ask, only, tell, can }
+    }
+
+    /// What goes with a job wherever it goes. Who may hear and what a sandbox allows is a matter of the place.
+    pub fn carried(&self) -> impl Iterator<Item = (String, String)> {
+        let all = [("lock", &self.lock), ("ask", &self.ask), ("only", &self.only)];
+        all.into_iter().filter(|(_, text)| !text.is_empty()).map(|(name, text)| (name.into(), text.clone()))
     }
 }
 
@@ -107,6 +114,14 @@ impl Desk {
         *self.terms.borrow_mut() = terms;
         self.exercise.begin();
         self.lock()
+    }
+
+    /// A blank form under the same terms.
+    pub fn blank(&self) -> Form {
+        let terms = self.terms.borrow();
+        let place = [("tell", &terms.tell), ("can", &terms.can)];
+        let place = place.map(|(name, text)| (name.to_string(), text.clone()));
+        Form(terms.locked.0.iter().cloned().chain(terms.carried()).chain(place).collect())
     }
 
     /// Locks what the link and the number of the exercise have settled; what they no longer settle is free again.

@@ -1,0 +1,79 @@
+//! Does each language write its figures its own way, and does every page fit the narrowest screen?
+
+use crate::figures;
+use crate::seat::{site, visit};
+
+const PAGES: [&str; 6] =
+    ["index.html", "fr.html", "es.html", "first-salt.html", "first-salt.fr.html", "first-salt.es.html"];
+
+/// 1,280 pixels at 400 % are 320.
+#[test]
+fn every_page_fits_a_screen_of_320() {
+    for name in PAGES {
+        let form = if name.starts_with("first") {
+            String::new()
+        } else {
+            format!("#{}&view=counter", figures::link(figures::US))
+        };
+        visit(&format!("{}{name}{form}", site()), &[], |page| {
+            page.resize(320, 640);
+            let over = page.text(
+                "all('details').forEach((e) => { e.open = true });
+                all('[data-act=answers]').forEach((e) => e.click());
+                const wide = document.documentElement.clientWidth + 1;
+                const out = all('body *').filter((e) => e.checkVisibility() && !e.closest('.roll') && e.getBoundingClientRect().right > wide);
+                return [document.documentElement.scrollWidth > wide, ...out.slice(0, 5).map((e) => e.outerHTML.slice(0, 80))].join('\\n')",
+            );
+            assert_eq!(over, "false", "{name}");
+        });
+    }
+}
+
+/// The same figures, in signs of the page's own: 390.1 lb, 16,596 gallons, 2,800 ppm, a date.
+#[test]
+fn figures_follow_the_language() {
+    for (name, mass, size, index) in [
+        ("index.html", "390.1 lb", "16,596", "+0.09"),
+        ("fr.html", "390,1 lb", "16 596", "+0,09"),
+        ("es.html", "390,1 lb", "16.596", "+0,09"),
+    ] {
+        visit(&format!("{}{name}#{}", site(), figures::link(figures::US)), &[], |page| {
+            let shown = |name: &str| page.output(name).replace(['\u{202f}', '\u{a0}'], " ");
+            assert_eq!((shown("dose.mass").as_str(), shown("index.now").as_str()), (mass, index), "{name}");
+            assert!(shown("used.volume").starts_with(size), "{name}: {}", shown("used.volume"));
+            assert!(page.holds("return form.lang === document.documentElement.lang"));
+        });
+    }
+}
+
+/// The lesson: the same exercise in three languages, its figures in the language's signs, read back as typed.
+#[test]
+fn an_exercise_is_the_same_in_every_language() {
+    for (name, purity, bags) in [
+        ("first-salt.html", "98.2", "."),
+        ("first-salt.fr.html", "98,2", ","),
+        ("first-salt.es.html", "98,2", ","),
+    ] {
+        visit(&format!("{}{name}", site()), &[], |page| {
+            let one = |what: &str| page.text(&format!("return document.querySelector('#one {what}').value"));
+            assert_eq!(one("[name=\"bag.purity\"]"), purity, "{name}");
+            assert_eq!(one("[name=\"pool.volume\"]").replace(',', "."), "85.0");
+            // 85 m³ × 3,250 ppm ÷ 1,000 = 276.25 kg; ÷ 0.982 = 281.3 kg; ÷ 20 = 14.07 bags.
+            for (field, text) in [
+                ("dose.rise", "3250"),
+                ("dose.pure", "276.25"),
+                ("dose.mass", "281.3"),
+                ("dose.bags", "14.07"),
+            ] {
+                page.click(&format!("#one [name=\"try.{field}\"]"));
+                page.press(&format!("{}\t", text.replace('.', bags)));
+            }
+            page.click("#one [data-act=check]");
+            page.wait("return [...document.querySelectorAll('#one [data-when$=\".right\"]')].every((e) => !e.hidden)");
+            let held = |form: &str| {
+                page.holds(&format!("return document.querySelector('#{form} [data-when=\"!held\"]').hidden"))
+            };
+            assert!(!held("one") && held("two") && held("three"), "{name}: each form by itself");
+        });
+    }
+}
