@@ -41,6 +41,8 @@ pub enum Need {
     Pdf,
     /// A list of what moved, frame by frame.
     Shifts,
+    /// Modules that run in their order, even where one waits.
+    Order,
     /// A watch over a page that comes from the disk.
     FileWatch,
 }
@@ -64,6 +66,7 @@ impl Engine {
             (Self::Firefox | Self::WebKit, Need::FileWatch) => {
                 "its driver tells no log, and no proxy sees a file"
             }
+            (Self::WebKit, Need::Order) => "it does not wait: a fault of its own",
             _ => return true,
         };
         // Not by a macro: that would be kept back where the test passes.

@@ -4,6 +4,7 @@
 //! watches, windows are drawn to size, and the page's own style is turned over for paper.
 
 use crate::driver::Driver;
+use crate::engine::Engine;
 use crate::proxy;
 use base64::{Engine as _, engine::general_purpose::STANDARD};
 use serde_json::{Value, json};
@@ -11,8 +12,8 @@ use std::collections::BTreeSet;
 use std::thread;
 use std::time::{Duration, Instant};
 
-/// How long a window may take to have another size.
-const PATIENCE: Duration = Duration::from_secs(5);
+/// How long a window may take to have another size, and a page to come again.
+const PATIENCE: Duration = Duration::from_secs(10);
 
 /// In what is seen on a screen and what on paper, the two change places.
 const AS_PAPER: &str = r"
@@ -51,6 +52,31 @@ impl Driver {
 
     fn log(&self, kind: &str) -> Vec<Value> {
         self.command("se/log", json!({ "type": kind })).as_array().expect("a log is a list").clone()
+    }
+
+    /// Loads the page again, as a person's key does it. Firefox's driver would pass by all that is kept,
+    /// and by the page's worker with it.
+    pub fn reload(&self) {
+        if self.engine != Engine::Firefox {
+            self.command("refresh", json!({}));
+            return;
+        }
+        self.run("window.stale = true; setTimeout(() => location.reload())");
+        let start = Instant::now();
+        while self.run("return !!window.stale || document.readyState !== 'complete'") == true {
+            assert!(start.elapsed() < PATIENCE, "the page does not come again");
+            thread::sleep(Duration::from_millis(20));
+        }
+    }
+
+    /// From the end of the page a person gets to its start again through the browser's own buttons. Firefox's
+    /// driver sends all keys to the page, where those last ones lead nowhere.
+    pub fn round_the_end(&self) {
+        if self.engine == Engine::Firefox {
+            self.run(
+                "if (document.activeElement === document.body) getSelection().collapse(document.body, 0)",
+            );
+        }
     }
 
     /// A viewport of this size; in Chromium a telephone's where it is narrow.

@@ -53,21 +53,27 @@ fn paper(page: &Seat, verdict: &str, amount: &str) {
 }
 
 fn pages(pdf: &[u8]) -> usize {
-    let mark = b"/Type /Page";
-    let is_page = |w: &&[u8]| w.starts_with(mark) && w[mark.len()] != b's';
-    pdf.windows(mark.len() + 1).filter(is_page).count()
+    let told = read(pdf, "pdfinfo", &["-"]);
+    let line = told.lines().find_map(|line| line.strip_prefix("Pages:")).expect("a number of pages");
+    line.trim().parse().expect("a number")
 }
 
-/// The words of a PDF, as a program that is not ours reads them.
+/// The words of a PDF, letter by letter where it has some in one.
 fn text_of(pdf: &[u8]) -> String {
-    let mut reader = Command::new("pdftotext")
-        .args(["-layout", "-", "-"])
+    let text = read(pdf, "pdftotext", &["-layout", "-", "-"]).replace('\u{a0}', " ");
+    text.replace('ﬀ', "ff").replace('ﬁ', "fi").replace('ﬂ', "fl").replace('ﬃ', "ffi").replace('ﬄ', "ffl")
+}
+
+/// What a program that is not ours says of a PDF.
+fn read(pdf: &[u8], program: &str, words: &[&str]) -> String {
+    let mut reader = Command::new(program)
+        .args(words)
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())
         .spawn()
-        .expect("pdftotext stands on this machine");
+        .expect("poppler stands on this machine");
     reader.stdin.take().unwrap().write_all(pdf).unwrap();
-    String::from_utf8(reader.wait_with_output().unwrap().stdout).unwrap().replace('\u{a0}', " ")
+    String::from_utf8(reader.wait_with_output().unwrap().stdout).unwrap()
 }
 
 /// A sheet, how many pages it may take, and what it says, in this order.

@@ -179,7 +179,7 @@ fn planned() -> String {
 fn calendar_and_table_come_from_the_page() {
     visit(&planned(), &[], |page| {
         page.before_every_page(FILES);
-        page.open("about:blank#");
+        page.go("about:blank");
         page.set_clock("2027-05-20T12:00");
         page.open(&site());
         let text = file(page, "calendar");

@@ -119,7 +119,7 @@ impl Seat {
     }
 
     pub fn reload(&self) {
-        self.driver.command("refresh", json!({}));
+        self.driver.reload();
         self.wait("return all('[data-when=\"!ready\"]').every((e) => e.hidden)");
     }
 
@@ -232,13 +232,14 @@ impl Seat {
 
     /// Goes on by Tab until the field of this name has the focus; opens the part it is folded into.
     pub fn tab_to(&self, name: &str) {
-        for _ in 0..200 {
+        for _ in 0..400 {
             let there = format!("return document.activeElement.name === {name:?}");
             if self.holds(&there) {
                 return;
             }
             self.unfold(&format!("[name={name:?}]"));
             self.step_on(name);
+            self.driver.round_the_end();
             self.press("\t");
         }
         panic!("the Tab key does not get to {name}");

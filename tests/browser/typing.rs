@@ -30,16 +30,22 @@ fn the_same_file_from_disk() {
     });
 }
 
-/// Where the focus is: place in the document, name, and whether something fixed lies over it.
+/// Where the focus is: place in the document, name, and whether something fixed lies over it. Not every
+/// browser has scrolled there by the time it is asked; half a second is for that.
 const FOCUS: &str = "
-    const at = document.activeElement, r = at.getBoundingClientRect();
+    const at = document.activeElement;
     const fixed = all('body *').find((e) => getComputedStyle(e).position === 'fixed' && seen(e));
-    const bottom = fixed ? fixed.getBoundingClientRect().top : innerHeight;
-    const free = fixed?.contains(at) || r.top >= 0 && r.bottom <= bottom;
-    return [all('*').indexOf(at), at.name || at.id || at.textContent.trim(), free, at === document.body];";
+    const free = () => {
+        const r = at.getBoundingClientRect();
+        const bottom = fixed ? fixed.getBoundingClientRect().top : innerHeight;
+        return fixed?.contains(at) || r.top >= 0 && r.bottom <= bottom;
+    };
+    for (let n = 0; n < 25 && at !== document.body && !free(); n += 1) await new Promise((on) => setTimeout(on, 20));
+    return [all('*').indexOf(at), at.name || at.id || at.textContent.trim(), free(), at === document.body];";
 
 /// Has the button for the next part the focus, and is there one?
 const MORE: &str = "return document.activeElement.matches('[data-act=next]') && !field('at').at(-1).checked";
+const LAST: &str = "return field('at').at(-1).checked";
 
 #[test]
 fn the_whole_form_by_keyboard_on_a_telephone() {
@@ -56,7 +62,9 @@ fn the_whole_form_by_keyboard_on_a_telephone() {
             page.press("\t");
             let focus = page.ask(FOCUS);
             let place = focus[0].as_u64().unwrap();
-            if focus[3] == true || place == 0 || met.first() == Some(&focus[1]) {
+            // Not every engine has buttons of its own on the way from the last part round to the page's head.
+            let round = || place < last && met.contains(&focus[1]) && page.holds(LAST);
+            if focus[3] == true || place == 0 || met.first() == Some(&focus[1]) || round() {
                 break;
             }
             if place == last {

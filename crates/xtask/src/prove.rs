@@ -1,7 +1,7 @@
 //! What is proved beyond the daily test, because it takes a tool or a time of its own?
 
 use crate::shell::{self, Steps, cargo, run};
-use crate::{package, prove_bench, prove_simulation, prove_vectors};
+use crate::{package, prove_bench, prove_engines, prove_simulation, prove_vectors};
 use anyhow::{Context, Result, bail};
 use std::path::PathBuf;
 use std::process::Command;
@@ -21,8 +21,9 @@ pub fn prove(words: &[&str]) -> Result<()> {
         ["mutants", shard] => mutants(&[shard]),
         ["simulation"] => prove_simulation::run_many(),
         ["bench"] => prove_bench::run(),
+        ["engines"] => prove_engines::run(),
         _ => bail!(
-            "nothing of that name can be proved: package, vectors, fuzz, panics, mutants, simulation or bench"
+            "nothing of that name can be proved: package, vectors, fuzz, panics, mutants, simulation, bench or engines"
         ),
     }
 }
@@ -106,7 +107,7 @@ fn verdict(caught: usize, missed: usize) -> Result<()> {
 }
 
 /// A tool of cargo's, put where nothing else on the machine changes.
-fn tool(words: &str) -> Result<PathBuf> {
+pub fn tool(words: &str) -> Result<PathBuf> {
     let folder = shell::target().join("tools");
     let name = words.split(' ').next().unwrap_or(words);
     let path = folder.join("bin").join(name);

@@ -51,20 +51,40 @@ pub fn node() -> Result<()> {
 
 /// Finds Chromium's driver, and what reads a printed page; on Debian as root it installs them first.
 pub fn browser() -> Result<PathBuf> {
-    if let Some(driver) = installed() {
+    let there = || {
+        find("chromium").or_else(|| find("google-chrome"))?;
+        find("pdftotext")?;
+        find("chromedriver")
+    };
+    debian("chromium chromium-driver poppler-utils", there, MISSING)
+}
+
+/// Finds Firefox, and WebKitGTK's small browser with its driver and the screen it needs; its driver is told.
+/// On Debian as root it installs them first.
+pub fn more_browsers() -> Result<PathBuf> {
+    let there = || {
+        find("firefox").or_else(|| find("firefox-esr"))?;
+        find("Xvfb")?;
+        find("pdftotext")?;
+        find("WebKitWebDriver")
+    };
+    debian("firefox-esr webkit2gtk-driver xvfb poppler-utils", there, MORE_MISSING)
+}
+
+/// What is there, if need be after these packages were installed.
+fn debian(packages: &str, there: impl Fn() -> Option<PathBuf>, missing: &str) -> Result<PathBuf> {
+    if let Some(driver) = there() {
         return Ok(driver);
     }
     let root = Command::new("id").arg("-u").output().is_ok_and(|id| id.stdout == b"0\n");
     if !root || find("apt-get").is_none() {
-        bail!("{MISSING}");
+        bail!("{missing}");
     }
-    for words in ["update", "install --yes --no-install-recommends chromium chromium-driver poppler-utils"] {
+    for words in ["update", &format!("install --yes --no-install-recommends {packages}")] {
         let mut apt = Command::new("apt-get");
         run(apt.arg("--quiet").args(words.split(' ')).env("DEBIAN_FRONTEND", "noninteractive"))?;
     }
-    installed().context(
-        "apt-get installed chromium, chromium-driver and poppler-utils, yet they are not on the path",
-    )
+    there().with_context(|| format!("apt-get installed {packages}, yet they are not on the path"))
 }
 
 const MISSING: &str = "\
@@ -72,8 +92,8 @@ the browser tests need Chromium, its driver and a reader of PDF on the path, as 
   Debian   apt-get install chromium chromium-driver poppler-utils
   others   a Chromium, the ChromeDriver of the same version, and poppler";
 
-fn installed() -> Option<PathBuf> {
-    find("chromium").or_else(|| find("google-chrome"))?;
-    find("pdftotext")?;
-    find("chromedriver")
-}
+const MORE_MISSING: &str = "\
+the other engines need Firefox, WebKitGTK's driver with its small browser, a screen for it and a reader of PDF
+on the path, as `firefox`, `WebKitWebDriver`, `Xvfb`, `pdftotext`:
+  Debian   apt-get install firefox-esr webkit2gtk-driver xvfb poppler-utils
+  others   a Firefox, WebKitGTK with its WebDriver and MiniBrowser, Xvfb, and poppler";
