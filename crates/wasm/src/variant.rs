@@ -54,8 +54,8 @@ pub(crate) fn check(form: &Form, answer: &mut Answer) {
 /// ```
 pub fn value(variant: u32, field: &str, range: &str, signs: Signs) -> Option<String> {
     let parts: Vec<&str> = range.split_ascii_whitespace().collect();
-    let plain = Signs::default();
-    let read = |text: &str| number::read(text, plain).ok().flatten().map(|typed| typed.value);
+    let with_point = Signs::default();
+    let read = |text: &str| number::read(text, with_point).ok().flatten().map(|typed| typed.value);
     let numbers: Vec<f64> = parts.iter().map_while(|part| read(part)).collect();
     let [least, most, step] = match numbers[..] {
         [least, most, step] if parts.len() == 3 => [least, most, step],
