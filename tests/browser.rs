@@ -23,7 +23,8 @@
 //! | Can a job be followed over days? | `days` |
 //! | Does each language write its figures its own way, and does every page fit? | `languages` |
 //! | Does the script serve other people's pages? | `guest` |
-//! | Does each way to embed work under its policy, and does question mode hold? | `embed` |
+//! | Does each way to embed work under its policy? | `embed` |
+//! | Does question mode hold back what it must, and does a lock hold? | `exercise` |
 
 #[path = "browser/days.rs"]
 mod days;
@@ -33,6 +34,8 @@ mod driver;
 mod embed;
 #[path = "browser/engine.rs"]
 mod engine;
+#[path = "browser/exercise.rs"]
+mod exercise;
 #[path = "browser/faults.rs"]
 mod faults;
 #[path = "browser/figures.rs"]

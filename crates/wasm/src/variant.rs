@@ -4,6 +4,7 @@
 //! teacher has one sheet of answers for all numbers.
 
 use crate::answer::{Answer, Fault, Shown};
+use crate::arrival::plain;
 use crate::form::Form;
 use crate::number::{self, Signs};
 
@@ -32,8 +33,7 @@ pub(crate) fn check(form: &Form, answer: &mut Answer) {
             true => "high",
             false => "not-a-number",
         };
-        let limit =
-            |number: &u32| Shown::number(f64::from(*number), 0, false, Signs { group: ' ', ..form.signs() });
+        let limit = |number: &u32| Shown::words(plain(f64::from(*number), form.signs()));
         let limits = Some([limit(NUMBERS.start()), limit(NUMBERS.end())]);
         answer.faults.push(Fault { field: "variant", code, limits, got, other: None });
         answer.say("fault");
