@@ -154,7 +154,7 @@ fn a_frame_talks_to_the_host_that_its_link_names() {
         )
     };
     let policy = format!("default-src 'none'; frame-src {}; img-src data:; script-src 'nonce-host'", site());
-    let (named, address) = host(&policy, &html);
+    let (_, address) = host(&policy, html);
     let frame = site();
     let seen = "return heard.filter((m) => m?.kind === 'answer').at(-1)?.answer.numbers['used.volume']?.value ?? null";
     visit(&address, &[&frame], |page| {
@@ -162,7 +162,6 @@ fn a_frame_talks_to_the_host_that_its_link_names() {
         assert!(page.holds("return heard.every((m) => m.contract === 1) && heard.some((m) => m.kind === 'ready') && heard.some((m) => m.kind === 'height' && Number.isInteger(m.height))"));
         page.ask("send({ 'pool.volume': '75' })");
         page.wait(&format!("return ({}) === 75", seen.replace("return ", "")));
-        assert!(!named.is_empty());
     });
     let (_, address) = host(&policy, |_| html("https://other.example"));
     // The browser itself warns of a host that does not listen: no visit here, which counts that as a complaint.

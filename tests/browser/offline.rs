@@ -35,7 +35,7 @@ impl Host {
 fn answer(mut stream: TcpStream, files: &Files) -> Option<()> {
     let mut lines = BufReader::new(stream.try_clone().ok()?).lines();
     let first = lines.next()?.ok()?;
-    while lines.next()?.ok()? != "" {}
+    while !lines.next()?.ok()?.is_empty() {}
     let address = first.split(' ').nth(1)?.split('?').next()?.trim_start_matches('/');
     let name = if address.is_empty() { "index.html" } else { address };
     let files = files.lock().ok()?;
