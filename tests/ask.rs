@@ -194,7 +194,7 @@ const SEVEN: [&str; 5] = [
 #[test]
 fn figures_lie_in_their_ranges_and_none_is_rare() {
     for (decimal, group) in [('.', ','), (',', '.'), (',', ' '), ('.', '’')] {
-        let signs = Signs { decimal, group };
+        let signs = Signs::new(decimal, group);
         let mut seen = [0; 15];
         for number in 1..=3_000 {
             let text = value(number, "salt.now", "2.5 9.5 0.5", signs).unwrap();

@@ -32,14 +32,15 @@ fn every_page_fits_a_screen_of_320() {
 /// The same figures, in signs of the page's own: 390.1 lb, 16,596 gallons, 2,800 ppm, a date.
 #[test]
 fn figures_follow_the_language() {
-    for (name, mass, size, index) in [
-        ("index.html", "390.1 lb", "16,596", "+0.09"),
-        ("fr.html", "390,1 lb", "16 596", "+0,09"),
-        ("es.html", "390,1 lb", "16.596", "+0,09"),
+    for (name, mass, size, rise, index) in [
+        ("index.html", "390.1 lb", "16,596", "2,800 ppm", "+0.09"),
+        ("fr.html", "390,1 lb", "16 596", "2 800 ppm", "+0,09"),
+        ("es.html", "390,1 lb", "16.596", "2800 ppm", "+0,09"),
     ] {
         visit(&format!("{}{name}#{}", site(), figures::link(figures::US)), &[], |page| {
             let shown = |name: &str| page.output(name).replace(['\u{202f}', '\u{a0}'], " ");
             assert_eq!((shown("dose.mass").as_str(), shown("index.now").as_str()), (mass, index), "{name}");
+            assert_eq!(shown("dose.rise"), rise, "{name}");
             assert!(shown("used.volume").starts_with(size), "{name}: {}", shown("used.volume"));
             assert!(page.holds("return form.lang === document.documentElement.lang"));
         });

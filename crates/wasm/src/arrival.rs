@@ -21,7 +21,7 @@ const SIGNS: &str = "sign.";
 /// assert!(!hangs_on_signs(&Form::from([("pool.volume", "62.82"), ("job.note", "1,250")])));
 /// ```
 pub fn hangs_on_signs(form: &Form) -> bool {
-    let [point, comma] = [('.', ','), (',', '.')].map(|(decimal, group)| Signs { decimal, group });
+    let [point, comma] = [('.', ','), (',', '.')].map(|(decimal, group)| Signs::new(decimal, group));
     let differs = |text: &str| number::read(text, point) != number::read(text, comma);
     form.0.iter().any(|(name, text)| is_number(name) && text.split(';').any(differs))
 }
@@ -39,7 +39,7 @@ fn is_number(name: &str) -> bool {
 ///     ("pool.volume", "16,596"), ("pool.volume.unit", "[gal_us]"), ("salt.now", "0.5"), ("job.note", "1,250"),
 ///     ("sign.decimal", "."), ("sign.group", ","),
 /// ]);
-/// let french = Signs { decimal: ',', group: '\u{202f}' };
+/// let french = Signs::new(',', '\u{202f}');
 /// let read = here(&english, french, &[]);
 /// assert_eq!(read.text("pool.volume"), "16596");
 /// assert_eq!((read.text("salt.now"), read.text("job.note")), ("0.5", "1,250")); // as typed: it reads the same

@@ -54,7 +54,14 @@ pub fn signs(form: &HtmlFormElement) -> Vec<(String, String)> {
         let part = parts.iter().find(|p| text(p, "type").as_deref() == Some(kind))?;
         Some((name.to_string(), text(&part, "value")?))
     };
-    [sign("sign.decimal", "decimal"), sign("sign.group", "group")].into_iter().flatten().collect()
+    let mut signs: Vec<_> =
+        [sign("sign.decimal", "decimal"), sign("sign.group", "group")].into_iter().flatten().collect();
+    // Some languages leave four digits together.
+    let four = format.format_to_parts(1_234.0);
+    if !four.iter().any(|part| text(&part, "type").as_deref() == Some("group")) {
+        signs.push(("sign.grouped".into(), "5".into()));
+    }
+    signs
 }
 
 /// Lets a promise fail without a word on the console.

@@ -32,7 +32,8 @@ impl Form {
         let decimal = sign("sign.decimal", '.');
         // A group sign may be a space, which trimming would lose.
         let group = self.0.iter().rev().find(|(n, _)| n == "sign.group").and_then(|(_, t)| t.chars().next());
-        Signs { decimal, group: group.unwrap_or(if decimal == ',' { '.' } else { ',' }) }
+        let grouped_from = if self.text("sign.grouped") == "5" { 5 } else { 4 };
+        Signs { grouped_from, ..Signs::new(decimal, group.unwrap_or(if decimal == ',' { '.' } else { ',' })) }
     }
 
     /// The number of the last line of the log in which anything stands; 0 for none.

@@ -159,7 +159,7 @@ pub fn items(text: &str, signs: Signs) -> Option<Vec<&str>> {
 mod tests {
     use super::*;
 
-    const COMMA: Signs = Signs { decimal: ',', group: '.' };
+    const COMMA: Signs = Signs::new(',', '.');
 
     #[test]
     fn feet_and_inches_are_read_as_people_and_phones_write_them() {

@@ -12,11 +12,20 @@ pub struct Signs {
     pub decimal: char,
     /// Between groups of three.
     pub group: char,
+    /// Numbers of fewer digits before the decimals have no groups: in Spanish 3600, and 16.596.
+    pub grouped_from: usize,
+}
+
+impl Signs {
+    /// Signs for decimals and groups; groups from four digits on.
+    pub const fn new(decimal: char, group: char) -> Self {
+        Self { decimal, group, grouped_from: 4 }
+    }
 }
 
 impl Default for Signs {
     fn default() -> Self {
-        Self { decimal: '.', group: ',' }
+        Self::new('.', ',')
     }
 }
 
@@ -180,8 +189,11 @@ fn power_of_ten(n: usize) -> f64 {
 /// ```
 /// use wasm::number::{Signs, write};
 /// assert_eq!(write(13_536.4, 0, false, Signs::default()).unwrap(), "13,536");
-/// assert_eq!(write(-0.126, 2, true, Signs { decimal: ',', group: '.' }).unwrap(), "\u{2212}0,13");
+/// assert_eq!(write(-0.126, 2, true, Signs::new(',', '.')).unwrap(), "\u{2212}0,13");
 /// assert_eq!(write(-0.001, 2, true, Signs::default()).unwrap(), "0.00");
+/// let spanish = Signs { grouped_from: 5, ..Signs::new(',', '.') };
+/// assert_eq!(write(3_600.0, 0, false, spanish).unwrap(), "3600");
+/// assert_eq!(write(16_596.5, 1, false, spanish).unwrap(), "16.596,5");
 /// ```
 pub fn write(x: f64, decimals: usize, signed: bool, signs: Signs) -> Option<String> {
     let scaled = x.abs() * power_of_ten(decimals);
@@ -191,12 +203,18 @@ pub fn write(x: f64, decimals: usize, signed: bool, signs: Signs) -> Option<Stri
     // A hair above, so that a decimal tie that binary holds a little too low still rounds up.
     let mut rest = (scaled * (1.0 + 4.0 * f64::EPSILON) + 0.5) as u64;
     let zero = rest == 0;
+    let (mut whole, mut digits) = (rest, 0);
+    while whole > 0 {
+        whole /= 10;
+        digits += 1;
+    }
+    let grouped = digits >= decimals + signs.grouped_from;
     let mut backwards: Vec<char> = Vec::with_capacity(24);
     let mut place = 0;
     while rest > 0 || place <= decimals {
         if place == decimals && decimals > 0 {
             backwards.push(signs.decimal);
-        } else if place > decimals && (place - decimals).is_multiple_of(3) {
+        } else if grouped && place > decimals && (place - decimals).is_multiple_of(3) {
             backwards.push(signs.group);
         }
         backwards.push((b'0' + (rest % 10) as u8) as char);
@@ -215,7 +233,7 @@ pub fn write(x: f64, decimals: usize, signed: bool, signs: Signs) -> Option<Stri
 mod tests {
     use super::*;
 
-    const COMMA: Signs = Signs { decimal: ',', group: '.' };
+    const COMMA: Signs = Signs::new(',', '.');
 
     #[test]
     fn typed_numbers_are_read_as_a_person_means_them() {
@@ -310,7 +328,7 @@ mod tests {
     /// Writing agrees with std except at ties, which a person rounds up.
     #[test]
     fn writing_agrees_with_std_off_the_ties() {
-        let none = Signs { decimal: '.', group: '_' };
+        let none = Signs::new('.', '_');
         let mut x = 0x9e37_79b9_7f4a_7c15u64;
         for _ in 0..100_000 {
             x ^= x << 13;

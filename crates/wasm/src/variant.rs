@@ -47,7 +47,7 @@ pub(crate) fn check(form: &Form, answer: &mut Answer) {
 /// ```
 /// use wasm::number::Signs;
 /// use wasm::variant::value;
-/// let comma = Signs { decimal: ',', group: '.' };
+/// let comma = Signs::new(',', '.');
 /// assert_eq!(value(7, "salt.now", "200 900 50", comma).as_deref(), Some("400"));
 /// assert_eq!(value(7, "bag.purity", "98 99.5 0.1", comma).as_deref(), Some("98,7"));
 /// assert_eq!(value(7, "salt.how", "meter drops lab", comma).as_deref(), Some("meter"));

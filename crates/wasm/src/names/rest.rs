@@ -202,6 +202,7 @@ pub const HANDED: &[Name] = &[
     name("utc.NAME", "", "Handed over beside the fields: the moment NAME in minutes of UTC"),
     name("sign.decimal", "", "Handed over beside the fields: the page’s sign before decimals"),
     name("sign.group", "", "Handed over beside the fields: the page’s sign between groups of three digits"),
+    name("sign.grouped", "", "Handed over beside the fields: 5 in languages that leave four digits together"),
     name("ask.pays", "", "Handed over beside the fields: yes while “which measurement” is unfolded"),
 ];
 
