@@ -306,3 +306,119 @@ fn our_page_in_another_order_and_language_gives_the_same_figures() {
         page.wait("return document.querySelector('output[name=\"index.now\"]').textContent === '+0,09'");
     });
 }
+
+/// `1,250` is a thousand times less in French; a page that has settled its unit gets the amount in that.
+#[test]
+fn a_job_means_the_same_in_another_language_and_unit() {
+    visit(&site(), &[&format!("{}fr.html", site())], |page| {
+        page.fill(&[("pool.volume", "1,250"), ("pool.volume.unit", "m3")]);
+        page.press("\t");
+        page.wait("return Object.keys(localStorage).some((key) => key.endsWith('.a'))");
+        page.open(&format!("{}fr.html", site()));
+        assert_eq!(page.text("return value('pool.volume')"), "1250");
+        assert_eq!(page.output("used.volume").replace(['\u{202f}', '\u{a0}'], " "), "1 250 m³");
+    });
+    // By hand: 13,209 US gallons × 0.003785411784 = 50.0015 m³.
+    let link =
+        format!("{}#sw1&pool.volume=13,209&pool.volume.unit=%5Bgal_us%5D&sign.decimal=.", example("own"));
+    visit(&link, &[], |page| {
+        assert_eq!(page.text("return value('pool.volume.unit')"), "m3");
+        assert_eq!(page.text("return value('pool.volume')"), "50.001504");
+    });
+}
+
+#[test]
+fn what_is_locked_stays_so() {
+    visit(&example("form"), &[&script_file()], |page| {
+        let figures = "return all('[data-range]').map((e) => e.value + e.readOnly).join(' ')";
+        let begun = page.text(figures);
+        assert_eq!(begun, "50true 400true 3200true");
+        page.click("[name='variant']");
+        page.press("7");
+        assert_eq!(page.text(figures), "65.0true 400true 3500true");
+        // A number that is none has no figures, and says so.
+        page.retype("12345\t");
+        page.wait("return all('[data-fault=variant]')[0].innerText === 'At most 9999.'");
+        assert_eq!(page.text(figures), "true true true");
+        page.click("[name='variant']");
+        page.retype("\u{e003}");
+        assert_eq!(page.text(figures), begun);
+        // Enter in an attempt checks it.
+        page.click("[name='try.dose.rise']");
+        page.press("2800\n");
+        assert!(page.says("try.dose-rise.right"));
+    });
+    let link = format!(
+        "{}#sw1&salt.when=2026-01-01T08:00&lock=salt.when,link.job&link.job=yes&only=pool,salt,sheet",
+        site()
+    );
+    visit(&link, &[], |page| {
+        page.ask("all('[data-act=now][value=\"salt.when\"]')[0].click(); field('link.job')[0].click()");
+        assert_eq!(page.text("return value('salt.when')"), "2026-01-01T08:00");
+        assert!(page.holds("return field('link.job')[0].checked"));
+        let parts = "return String(new Set(all('input[name=at]').filter((e) => !e.closest('label').hidden).map((e) => e.value)).size)";
+        assert_eq!(page.text(parts), "3");
+        page.ask("all('a[href^=\"#sw1&\"]')[0].click()");
+        assert_eq!(page.text(parts), "11", "another link, other terms: every part has its way again");
+    });
+}
+
+/// Which jobs a device keeps is nobody's business; what a part brings is neither checked nor revealed by it.
+#[test]
+fn nothing_slips_out_with_the_event() {
+    let html = "
+        <form data-saltwright=1 lang=en id=a data-keep>
+        <input name=job.name value=Smith><input name=variant><input name=pool.volume value=50 data-range='40 90 2.5'>
+        <input type=hidden name=pool.volume.unit value=m3><input type=hidden name=pool.how value=taped>
+        <input type=hidden name=salt.now value=400><input type=hidden name=salt.now.unit value='[ppm]'><input type=hidden name=salt.how value=meter>
+        <input type=hidden name=salt.target value=3200><input type=hidden name=bag.size value=20><input type=hidden name=bag.size.unit value=kg>
+        <input type=hidden name=bag.purity value=99.4><input name=try.dose.mass value=1><output name=dose.mass>–</output>
+        <ul><template data-each=jobs><li><output name=called></output></li></template></ul>
+        <button data-act=check>Check</button><button type=button data-act=reveal>Reveal</button></form>";
+    visit(&page(html), &[&script()], |page| {
+        page.wait("return !!window.attach && all('output')[0].textContent === '–'");
+        let told = page.ask(
+            "const told = [];
+            form.addEventListener('saltwright:answer', (e) => told.push(e.detail));
+            const desk = attach(form), frame = () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+            desk.set({ 'ask.reveal': 'yes', 'pool.volume': '60' }); await frame();
+            await new Promise((done) => setTimeout(done, 700)); // kept by now
+            desk.set({ 'pool.volume': '61' }); await frame();
+            const held = all('output')[0].textContent;
+            form.querySelector('[data-act=check]').click(); form.querySelector('[data-act=reveal]').click(); await frame();
+            const revealed = all('output')[0].textContent;
+            desk.set({ variant: '7' }); await frame();
+            return { held, revealed, after: all('output')[0].textContent, jobs: told.map((a) => a.rows.jobs).filter((j) => j), count: told.length }",
+        );
+        assert_eq!((&told["held"], &told["after"]), (&"–".into(), &"–".into()), "{told}");
+        assert!(told["revealed"].as_str().unwrap().starts_with("171.8"), "{told}");
+        assert_eq!(told["jobs"], serde_json::json!([]));
+        assert!(told["count"].as_u64().unwrap() > 2);
+    });
+}
+
+/// In a sandbox that may print, it may so after Clear and Put back too.
+#[test]
+fn a_frame_stays_what_its_link_made_it() {
+    let html = format!(
+        "<!DOCTYPE html><meta charset=utf-8><link rel=icon href='data:,'><title>Host</title>
+        <iframe sandbox='allow-scripts allow-modals' src='{}#sw1&pool.volume=50&pool.volume.unit=m3&can=print&tell=*'></iframe>
+        <script nonce=host>window.heard = []; addEventListener('message', (e) => heard.push(e.data))</script>",
+        site()
+    );
+    let policy = format!("default-src 'none'; frame-src {}; img-src data:; script-src 'nonce-host'", site());
+    let (_, address) = host(&policy, |_| html);
+    visit(&address, &[&site()], |page| {
+        page.enter_frame();
+        page.wait("return all('[data-when=\"!ready\"]').every((e) => e.hidden)");
+        let count = "return String(all('[data-act=print]').filter((e) => !e.closest('[hidden]')).length)";
+        let before = page.text(count);
+        assert_ne!(before, "0");
+        page.ask("all('[data-act=clear]')[0].click(); all('[data-act=undo]')[0].click()");
+        assert_eq!(page.text(count), before);
+        assert_eq!(page.text("return value('pool.volume')"), "50");
+        page.leave_frame();
+        page.ask("await new Promise((done) => setTimeout(done, 300))");
+        assert_eq!(page.ask("return heard.length"), 0, "everybody is no host");
+    });
+}

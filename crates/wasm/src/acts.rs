@@ -5,11 +5,15 @@ use crate::beside::{local_now, quiet};
 use crate::desk::Desk;
 use crate::dom::first;
 use crate::shelf::{job_of, parts};
+use crate::terms::is_locked;
 use crate::views;
 use js_sys::Reflect;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use web_sys::{Element, Event, HtmlElement, HtmlInputElement};
+
+/// So long a page that does not wait for its printing keeps the answers ready for it.
+const PRINTING_MS: i32 = 1_000;
 
 impl Desk {
     /// A press somewhere in the form.
@@ -21,22 +25,34 @@ impl Desk {
         if let Some(link) = target.closest("a[href^='#']")? {
             views::reveal(&self.form, &link.get_attribute("href").unwrap_or_default())?;
         }
-        if target.closest("button:not([type]), [type='submit']")?.is_some() {
+        if target.has_attribute("data-ticked") {
+            event.prevent_default(); // Locked, and a tick knows no other way to be.
+            return Ok(());
+        }
+        if target.closest("button:not([type]):not([data-act]), [type='submit']")?.is_some() {
             return self.submitted(event); // Before the browser does: a sandbox would only complain.
         }
         let Some(button) = target.closest("[data-act]")? else {
             return Ok(());
         };
+        if button.get_attribute("type").as_deref() != Some("button") {
+            event.prevent_default(); // It stands for Enter, and does what it says.
+        }
         let value = button.get_attribute("value").unwrap_or_default();
         match button.get_attribute("data-act").unwrap_or_default().as_str() {
             "print" => {
                 views::paper(&self.form, &button);
                 self.exercise.on_paper(value == "answers");
                 self.refresh()?;
-                self.window.print()
+                let printed = self.window.print();
+                // A sandbox may have ignored it, and then nobody says that it is over.
+                let desk = self.clone();
+                self.later(&self.printing, PRINTING_MS, move || desk.printed_out())?;
+                printed
             }
             "now" => {
-                if let Some(field) = first(&self.form, &joined(&["[name='", &value, "']"])) {
+                let field = first(&self.form, &joined(&["[name='", &value, "']"]));
+                if let Some(field) = field.filter(|field| !is_locked(field)) {
                     field.unchecked_ref::<HtmlInputElement>().set_value(&local_now());
                 }
                 self.leave(&value);

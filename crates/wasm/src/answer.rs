@@ -79,6 +79,13 @@ impl Answer {
         self.states.iter().any(|s| s == state)
     }
 
+    /// Without what is nobody's business but this device's: which other jobs it keeps.
+    pub(crate) fn for_others(&self) -> Self {
+        let mut answer = self.clone();
+        answer.rows.retain(|(list, _)| *list != "jobs");
+        answer
+    }
+
     pub(crate) fn put(&mut self, name: &str, shown: Shown) {
         self.outputs.push((name.into(), shown));
     }

@@ -6,7 +6,7 @@
 
 use crate::answer::{Answer, Fault, joined};
 use crate::form::Form;
-use crate::number;
+use crate::number::{self, NotNumber};
 use crate::unit::Unit;
 
 /// A result that can be asked for.
@@ -189,20 +189,16 @@ fn mark(form: &Form, asked: &Asked, answer: &mut Answer) -> Mark {
     let typed = match number::read(text, signs) {
         Ok(Some(typed)) => typed.value,
         Ok(None) => return Mark::Open,
-        Err(_) => {
+        Err(wrong) => {
             let got = text.to_string();
-            answer.faults.push(Fault {
-                field: asked.attempt,
-                code: "not-a-number",
-                limits: None,
-                got,
-                other: None,
-            });
+            let code = if wrong == NotNumber::Unit { "unit-in-text" } else { "not-a-number" };
+            answer.faults.push(Fault { field: asked.attempt, code, limits: None, got, other: None });
             answer.say("fault");
             return Mark::Open;
         }
     };
-    let Some(shown) = answer.output(asked.name) else { return Mark::Open };
+    // There is none: whatever was typed is not it, and what is hidden may be revealed.
+    let Some(shown) = answer.output(asked.name) else { return Mark::Off };
     let Ok(Some(printed)) = number::read(&shown.text, signs) else { return Mark::Open };
     let Some((exact, unit)) = shown.number else { return Mark::Open };
     // The attempt may be in a unit of its own.
@@ -210,7 +206,9 @@ fn mark(form: &Form, asked: &Asked, answer: &mut Answer) -> Mark {
     let own = unit.and_then(|unit| Unit::find(unit.kind, own)).or(unit);
     let canonical = own.map_or(typed, |unit| unit.inward(typed));
     let as_shown = unit.map_or(canonical, |unit| unit.outward(canonical));
-    let decimals = shown.text.split(signs.decimal).nth(1).map_or(0, str::len);
+    // A nought that is not printed was rounded to all the same.
+    let printed_decimals = shown.text.split(signs.decimal).nth(1).map_or(0, str::len);
+    let decimals = unit.map_or(printed_decimals, |unit| unit.decimals(printed.value));
     let mut allowed = 0.5 * (0..decimals).fold(1.0, |place, _| place / 10.0);
     let mut off = (as_shown - printed.value).abs();
     let within = number::read(form.text(&joined(&[asked.attempt, ".within"])), signs);

@@ -2,6 +2,7 @@
 
 use crate::answer;
 use crate::answer::Answer;
+use crate::arrival::hangs_on_signs;
 use crate::beside::signs;
 use crate::dom::{Pen, all, first};
 use crate::exercise::Exercise;
@@ -53,6 +54,8 @@ pub struct Desk {
     /// What was told last, and is something about to be told?
     pub told: RefCell<Answer>,
     pub telling: Cell<bool>,
+    /// Has a host been told that the form is there?
+    pub hosted: Cell<bool>,
     /// Ends all listening.
     ending: AbortController,
     /// What the page itself begins with.
@@ -78,6 +81,7 @@ pub struct Desk {
     pub status: Option<Element>,
     pub speaking: Cell<i32>,
     leaving: Cell<i32>,
+    pub printing: Cell<i32>,
     pub said: RefCell<String>,
 }
 
@@ -107,6 +111,7 @@ pub fn attach(form: HtmlFormElement) -> Result<Rc<Desk>, JsValue> {
         exercise: Exercise::default(),
         told: RefCell::default(),
         telling: Cell::new(false),
+        hosted: Cell::new(false),
         ending: AbortController::new()?,
         job: RefCell::default(),
         number: Cell::new(0),
@@ -127,6 +132,7 @@ pub fn attach(form: HtmlFormElement) -> Result<Rc<Desk>, JsValue> {
         status,
         speaking: Cell::new(0),
         leaving: Cell::new(0),
+        printing: Cell::new(0),
         said: RefCell::default(),
     });
     for kind in ["input", "change", "focusout", "click", "submit", "toggle", "dragover", "drop"] {
@@ -139,10 +145,7 @@ pub fn attach(form: HtmlFormElement) -> Result<Rc<Desk>, JsValue> {
     desk.on(&desk.window, "storage", |desk, event| desk.others_wrote(event.unchecked_ref()))?;
     desk.on(&desk.window, "message", |desk, event| desk.heard(event.unchecked_ref()))?;
     desk.on(&desk.window, "beforeprint", |desk, _| desk.draw_code())?;
-    desk.on(&desk.window, "afterprint", |desk, _| {
-        desk.exercise.on_paper(false);
-        desk.refresh()
-    })?;
+    desk.on(&desk.window, "afterprint", |desk, _| desk.printed_out())?;
     desk.on(&desk.window, "hashchange", |desk, _| match desk.window.history()?.state()?.is_truthy() {
         true => desk.refresh(), // An address of our own, gone back to: what is typed now is newer.
         false => desk.open_address().and_then(|()| desk.refresh()), // A place in the page keeps it too.
@@ -161,7 +164,6 @@ pub fn attach(form: HtmlFormElement) -> Result<Rc<Desk>, JsValue> {
     }
     desk.fill_in()?;
     offline::serve(&desk.window)?;
-    desk.begin_telling()?;
     desk.refresh()?;
     Ok(desk)
 }
@@ -233,7 +235,7 @@ impl Desk {
                 }
                 self.exercise.typed(&name);
                 match name.as_str() {
-                    "variant" => self.fill_in()?,
+                    "variant" => self.numbered()?,
                     "view" => views::fold(&self.form),
                     "at" => return views::opened(&self.form),
                     _ => {}
@@ -248,8 +250,12 @@ impl Desk {
     }
 
     /// Goes where the form's author wants a reader to go who is done.
-    pub fn submitted(&self, event: &Event) -> Result<(), JsValue> {
+    pub fn submitted(self: &Rc<Self>, event: &Event) -> Result<(), JsValue> {
         event.prevent_default();
+        let at = self.window.document().and_then(|document| document.active_element());
+        if at.and_then(|at| at.get_attribute("name")).is_some_and(|name| name.starts_with("try.")) {
+            return self.check();
+        }
         let goal = self.form.get_attribute("action").unwrap_or_default();
         views::reveal(&self.form, &goal)?;
         first(&self.form, &goal).map_or(Ok(()), |goal| goal.unchecked_into::<HtmlElement>().focus())
@@ -307,9 +313,10 @@ impl Desk {
                 _ => ("value", text.into()),
             };
             js_sys::Reflect::set(&field, &key.into(), &value)?;
+            self.exercise.typed(&name);
             self.leave(&name);
         }
-        let strange = |name: &str| !fields.iter().any(|field| field == name);
+        let strange = |name: &str| !name.starts_with("ask.") && !fields.iter().any(|field| field == name);
         let more = form.0.iter().filter(|(name, _)| strange(name)).cloned();
         self.strange.borrow_mut().retain(|(name, _)| form.0.iter().all(|(n, _)| n != name));
         self.strange.borrow_mut().extend(more);
@@ -326,6 +333,9 @@ impl Desk {
         let mut form = data.and_then(|data| Form::from_pairs(&data)).unwrap_or_default();
         form.0.extend(self.strange.borrow().iter().cloned());
         form.0.extend(self.terms.borrow().carried());
+        if hangs_on_signs(&form) {
+            form.0.extend(self.signs.iter().cloned());
+        }
         form
     }
 

@@ -29,7 +29,13 @@ impl Exercise {
     pub fn begin(&self) {
         self.checked.set(false);
         self.revealed.set(false);
+        self.printed.set(false);
         self.sheet.set(0);
+    }
+
+    /// Are the answers on their way to the paper?
+    pub fn is_printed(&self) -> bool {
+        self.printed.get()
     }
 
     /// Are the answers about to be printed?
@@ -50,6 +56,15 @@ impl Exercise {
 }
 
 impl Desk {
+    /// The paper has been printed, or will not be.
+    pub fn printed_out(self: &Rc<Self>) -> Result<(), JsValue> {
+        if !self.exercise.is_printed() {
+            return Ok(());
+        }
+        self.exercise.on_paper(false);
+        self.refresh()
+    }
+
     /// Checks the attempts.
     pub fn check(self: &Rc<Self>) -> Result<(), JsValue> {
         self.exercise.checked.set(true);
@@ -74,7 +89,11 @@ impl Desk {
     /// The results that the form or its link asks for, and how far somebody has got with them. A field for an
     /// attempt asks by being there, unless its author shows it only when it is asked for.
     pub fn asked(&self, form: &Form) -> Vec<(String, String)> {
-        let mut ask = joined(&[form.text("ask"), " ", &self.terms.borrow().ask]);
+        // The form's own, and its link's.
+        let mut ask = String::new();
+        for (_, names) in form.0.iter().filter(|(name, _)| name == "ask") {
+            ask = joined(&[&ask, " ", names]);
+        }
         for field in all(&self.form, "[name^='try.']:not([data-when*='ask.'] *)") {
             let name = field.get_attribute("name").unwrap_or_default();
             ask = joined(&[&ask, " ", name.strip_prefix("try.").unwrap_or_default()]);
@@ -95,6 +114,11 @@ impl Desk {
         variant::read(&js_sys::Reflect::get(&field, &"value".into()).ok()?.as_string()?)
     }
 
+    /// Has a number been typed, be it wrong?
+    pub fn is_numbered(&self) -> bool {
+        !self.typed().text("variant").is_empty()
+    }
+
     /// What stands in the fields that have a range, in the exercise of this number.
     fn figures(&self, number: u32) -> Vec<(String, String)> {
         let signs = Form(self.signs.clone()).signs();
@@ -106,18 +130,38 @@ impl Desk {
         all(&self.form, "[name][data-range]").into_iter().filter_map(figure).collect()
     }
 
-    /// Fills in the figures of the number that was typed.
-    pub fn fill_in(&self) -> Result<(), JsValue> {
-        let Some(number) = self.variant() else { return self.lock() };
-        for (name, text) in self.figures(number) {
-            for field in all(&self.form, &joined(&["[name='", &name, "']"])) {
-                let field = field.unchecked_into::<HtmlInputElement>();
-                match field.type_().as_str() {
-                    "radio" => field.set_checked(field.value() == text),
-                    _ => drop(js_sys::Reflect::set(&field, &"value".into(), &text.as_str().into())?),
-                }
+    /// The number was changed: its figures, or without one those that the page begins with.
+    pub fn numbered(&self) -> Result<(), JsValue> {
+        if !self.is_numbered() {
+            for field in all(&self.form, "input[data-range][value]") {
+                let begun = field.get_attribute("value").unwrap_or_default();
+                field.unchecked_into::<HtmlInputElement>().set_value(&begun);
             }
         }
+        self.fill_in()
+    }
+
+    /// Fills in the figures of the number that stands in the form.
+    pub fn fill_in(&self) -> Result<(), JsValue> {
+        if !self.is_numbered() {
+            return self.lock();
+        }
+        // A number that is none has no figures: nobody is to work with those of another.
+        let figures = self.variant().map(|number| self.figures(number)).unwrap_or_default();
+        let terms = self.terms.borrow();
+        for field in all(&self.form, "[name][data-range]") {
+            let name = field.get_attribute("name").unwrap_or_default();
+            if terms.locked.0.iter().any(|(locked, _)| *locked == name) {
+                continue;
+            }
+            let text = figures.iter().find(|(n, _)| *n == name).map_or("", |(_, text)| text);
+            let field = field.unchecked_into::<HtmlInputElement>();
+            match field.type_().as_str() {
+                "radio" | "checkbox" => field.set_checked(field.value() == text),
+                _ => drop(js_sys::Reflect::set(&field, &"value".into(), &text.into())?),
+            }
+        }
+        drop(terms);
         self.lock()
     }
 

@@ -31,7 +31,7 @@ impl Form {
         let sign = |name, otherwise| self.text(name).chars().next().unwrap_or(otherwise);
         let decimal = sign("sign.decimal", '.');
         // A group sign may be a space, which trimming would lose.
-        let group = self.0.iter().find(|(n, _)| n == "sign.group").and_then(|(_, t)| t.chars().next());
+        let group = self.0.iter().rev().find(|(n, _)| n == "sign.group").and_then(|(_, t)| t.chars().next());
         Signs { decimal, group: group.unwrap_or(if decimal == ',' { '.' } else { ',' }) }
     }
 

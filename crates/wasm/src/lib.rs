@@ -28,6 +28,8 @@
 //! | How does a form become an exercise? | `exercise` |
 //! | What does a form get that its author left out? | `wire` |
 //! | Who hears of an answer? | `tell` |
+//! | What does a form from elsewhere mean on this page? | [`arrival`] |
+//! | Which text puts this page into another one? | `frame` |
 //! | How is a served page found without its server? | `offline` |
 //! | Where does a desk keep its jobs? How do they leave the page and come back? | `shelf`, on a `store`; `passing` |
 //! | Who writes on the page? | `dom` |
@@ -35,6 +37,7 @@
 
 mod acts;
 pub mod answer;
+pub mod arrival;
 pub mod ask;
 mod beside;
 pub mod calendar;
@@ -48,6 +51,7 @@ mod exercise;
 pub mod field;
 mod fill;
 pub mod form;
+mod frame;
 pub mod keep;
 pub mod length;
 mod measure;
@@ -93,6 +97,7 @@ pub fn answer(form: &Form) -> Answer {
     let (case, units) = case::read(form, &mut answer);
     let plan = plan::plan(&case);
     fill::fill(form, &case, &plan, units, &mut answer);
+    variant::check(form, &mut answer);
     ask::hold(form, &mut answer);
     answer
 }

@@ -23,9 +23,9 @@ const MAKE: f64 = 1.0;
 const LONGEST_LINK: usize = 1_800;
 
 impl Desk {
-    /// The page's own address with the form in it, without what the page begins with anyway; nothing about a
-    /// person unless that is ticked.
-    pub fn link(&self) -> Result<String, JsValue> {
+    /// What a link has of the form: not what the page begins with anyway, and nothing about a person unless that is
+    /// ticked.
+    pub fn given(&self) -> Result<Form, JsValue> {
         let mut form = self.typed();
         let named = form.text("link.job") == "yes";
         let begun = self.begun.borrow();
@@ -36,9 +36,18 @@ impl Desk {
             let person = ["job.", "surface.who", "over."].iter().any(|begin| name.starts_with(begin));
             !own && !begun && (named || !person)
         });
+        Ok(form)
+    }
+
+    /// The page's own address.
+    pub fn page(&self) -> Result<String, JsValue> {
         let href = self.window.location().href()?;
-        let page = href.split_once('#').map_or(href.as_str(), |(page, _)| page);
-        Ok(joined(&[page, LINK, &parts(&form)?]))
+        Ok(href.split_once('#').map_or(href.as_str(), |(page, _)| page).into())
+    }
+
+    /// The page's own address with the form in it.
+    pub fn link(&self) -> Result<String, JsValue> {
+        Ok(joined(&[&self.page()?, LINK, &parts(&self.given()?)?]))
     }
 
     /// Has the page an address that others can open?
@@ -60,7 +69,7 @@ impl Desk {
     }
 
     /// In a box, to be copied by hand.
-    fn show_text(&self, text: &str) {
+    pub fn show_text(&self, text: &str) {
         if let Some(place) = first(&self.form, "textarea[data-box]") {
             place.unchecked_ref::<HtmlTextAreaElement>().set_value(text);
         }
@@ -86,46 +95,10 @@ impl Desk {
 
     /// The answer as a file for scripts.
     pub fn give_answer(self: &Rc<Self>) -> Result<(), JsValue> {
-        let answer = plain(Plain::from(&*self.answer.borrow()))?;
+        let answer = plain(Plain::from(&self.answer.borrow().for_others()))?;
         let text: String =
             JSON::stringify_with_replacer_and_space(&answer, &JsValue::NULL, &2.into())?.into();
         self.hand_out("saltwright-answer.json", "application/json", &text)
-    }
-
-    /// The text that puts this page with this form into another page, under the terms chosen beside the button.
-    pub fn give_frame(self: &Rc<Self>) -> Result<(), JsValue> {
-        let (link, form) = (self.link()?, self.typed());
-        let given = link.split_once('&').map_or("", |(_, parts)| parts);
-        let mut lock = String::new();
-        for part in given.split('&').filter(|_| form.text("give.lock") == "yes") {
-            lock = joined(&[
-                &lock,
-                if lock.is_empty() { "" } else { "," },
-                part.split('=').next().unwrap_or_default(),
-            ]);
-        }
-        let terms = [
-            ("view", form.text("view")),
-            ("lock", &lock),
-            ("ask", form.text("give.ask")),
-            ("only", form.text("give.only")),
-            ("can", "print,download"),
-        ];
-        let terms = Form(terms.map(|(name, text)| (name.into(), text.into())).into());
-        let title = self.window.document().ok_or("no document")?.title();
-        let pairs = [
-            "<iframe title=\"",
-            &in_attribute(&title),
-            "\" src=\"",
-            &in_attribute(&joined(&[&link, if given.is_empty() { "" } else { "&" }, &parts(&terms)?])),
-            "\" width=\"100%\" height=\"640\" loading=\"lazy\" sandbox=\"allow-scripts allow-forms allow-downloads \
-             allow-modals allow-popups\"></iframe>",
-        ];
-        let text = joined(&pairs);
-        self.said_of_file.set("frame.given");
-        self.to_clipboard(&text);
-        self.show_text(&text);
-        self.refresh()
     }
 
     /// The job as a file.
@@ -243,19 +216,6 @@ fn file_of(form: &Form) -> Result<String, JsValue> {
         Reflect::set(&file, &name.into(), &value)?;
     }
     Ok(JSON::stringify(&file)?.into())
-}
-
-/// A text as HTML has it between quotation marks.
-fn in_attribute(text: &str) -> String {
-    let mut out = String::new();
-    for c in text.chars() {
-        match c {
-            '&' => out.push_str("&amp;"),
-            '"' => out.push_str("&quot;"),
-            c => out.push(c),
-        }
-    }
-    out
 }
 
 /// The make of a job file and the form in it, or in a table; `None` for any other file.

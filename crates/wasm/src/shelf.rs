@@ -1,8 +1,10 @@
 //! Where does a desk keep its jobs? On this device, and in the page's own address where that can't be.
 
 use crate::answer::{Answer, Line, Shown};
+use crate::arrival;
 use crate::beside::minutes;
 use crate::desk::{Desk, LINK};
+use crate::dom::all;
 use crate::form::Form;
 use crate::keep::{self, NotKept};
 use crate::terms::Terms;
@@ -68,9 +70,18 @@ impl Desk {
         self.put(form)
     }
 
+    /// The units that the page has settled.
+    fn settled(&self) -> Vec<(String, String)> {
+        let unit = |field: Element| {
+            Some((field.get_attribute("name")?, field.get_attribute("value")?))
+                .filter(|(name, _)| name.ends_with(".unit"))
+        };
+        all(&self.form, "input[type=hidden][name]").into_iter().filter_map(unit).collect()
+    }
+
     /// Shows nothing but this form, under the terms that came with it.
     fn put(self: &Rc<Self>, form: &Form) -> Result<(), JsValue> {
-        let mut form = form.clone();
+        let mut form = arrival::here(form, Form(self.signs.clone()).signs(), &self.settled());
         self.agree(Terms::of(&mut form))?;
         views::reset(&self.form);
         self.set(&form)
@@ -113,7 +124,7 @@ impl Desk {
         let form = form_of(&kept.form)?;
         if *self.job.borrow() == job {
             self.new_job();
-            views::reset(&self.form);
+            self.put(&self.blank())?;
         }
         keep::drop(&self.store, job);
         *self.before.borrow_mut() = Some((job.into(), form));
@@ -154,7 +165,11 @@ impl Desk {
             Err(NotKept::NoStore) => Kept::Nowhere,
         };
         self.kept.set(kept);
-        self.address(if kept == Kept::Nowhere { &text } else { "" })?;
+        let address = match kept {
+            Kept::Nowhere => parts(&Form(form.0.into_iter().chain(self.of_the_place()).collect()))?,
+            _ => String::new(),
+        };
+        self.address(&address)?;
         if kept == before { Ok(()) } else { self.refresh() }
     }
 

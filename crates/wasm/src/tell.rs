@@ -43,10 +43,12 @@ impl Desk {
 
     /// Tells of an answer once the page is painted, if it is another than the last.
     pub fn tell_of(self: &Rc<Self>, answer: &Answer) -> Result<(), JsValue> {
-        if *self.told.borrow() == *answer {
+        let answer = answer.for_others();
+        // What goes to the paper alone is nobody's to hear.
+        if *self.told.borrow() == answer || self.exercise.is_printed() {
             return Ok(());
         }
-        *self.told.borrow_mut() = answer.clone();
+        *self.told.borrow_mut() = answer;
         if self.telling.get() {
             return Ok(());
         }
@@ -88,7 +90,7 @@ impl Desk {
 
     /// Says that the form is there, and how high the page is, whenever that changes.
     pub fn begin_telling(self: &Rc<Self>) -> Result<(), JsValue> {
-        if self.terms.borrow().tell.is_empty() || !self.is_framed() {
+        if self.terms.borrow().tell.is_empty() || !self.is_framed() || self.hosted.replace(true) {
             return Ok(());
         }
         self.post("ready", &[])?;
@@ -97,6 +99,9 @@ impl Desk {
         };
         let (desk, whole) = (self.clone(), page.clone());
         let measure = Closure::<dyn Fn() -> Result<(), JsValue>>::new(move || {
+            if !desk.is_attached() {
+                return Ok(());
+            }
             let height = whole.get_bounding_client_rect().height().ceil();
             desk.post("height", &[("height", height.into())])
         });

@@ -36,7 +36,11 @@ impl Terms {
     /// Takes the terms out of what a link, a file or a kept job holds.
     pub fn of(form: &mut Form) -> Self {
         let [lock, ask, only, tell, can] = TERMS.map(|name| form.text(name).to_string());
-        form.0.retain(|(name, _)| !TERMS.contains(&name.as_str()));
+        // Nobody's attempt is checked or revealed by what comes from elsewhere.
+        form.0.retain(|(name, _)| !TERMS.contains(&name.as_str()) && !name.starts_with("ask."));
+        // A host is one origin, and nobody else: not everybody who may have put the page into a frame.
+        let origin = web_sys::Url::new(&tell).map(|url| url.origin());
+        let tell = if origin.is_ok_and(|origin| origin == tell) { tell } else { String::new() };
         let locked = Form(form.0.iter().filter(|(name, _)| listed(&lock, name)).cloned().collect());
         Self { lock, locked, ask, only, tell, can }
     }
@@ -71,8 +75,7 @@ impl Desk {
             answer.say(&joined(&["view.", view]));
         }
         let terms = self.terms.borrow();
-        let locked = !terms.locked.0.is_empty()
-            || form.0.iter().any(|(name, text)| name == "variant" && !text.is_empty());
+        let locked = !terms.locked.0.is_empty() || !form.text("variant").is_empty();
         let all_of_it = [
             ("framed", self.is_framed()),
             ("locked", locked),
@@ -93,7 +96,7 @@ impl Desk {
         }
         for part in all(&self.form, "[data-part]") {
             if !listed(only, &part.get_attribute("data-part").unwrap_or_default()) {
-                hide(&part, true);
+                leave(&part)?;
             }
         }
         for way in all(&self.form, "input[name='at']") {
@@ -101,66 +104,103 @@ impl Desk {
             if out && way.unchecked_ref::<HtmlInputElement>().checked() {
                 views::at(&self.form, only.split(',').next().unwrap_or_default());
             }
-            hide(&way.closest("label")?.unwrap_or(way), out);
+            if out {
+                leave(&way.closest("label")?.unwrap_or(way))?;
+            }
         }
         Ok(())
     }
 
     /// Puts the form under new terms.
-    pub fn agree(self: &Rc<Self>, terms: Terms) -> Result<(), JsValue> {
-        for part in all(&self.form, "[data-part][hidden]:not([data-when])") {
+    pub fn agree(self: &Rc<Self>, mut terms: Terms) -> Result<(), JsValue> {
+        for part in all(&self.form, "[data-left-out]") {
+            part.toggle_attribute_with_force("data-left-out", false)?;
             hide(&part, false);
+        }
+        // Who may hear, and what a sandbox allows, is as it was where another job comes into the same place.
+        let before = self.terms.take();
+        for (new, old) in [(&mut terms.tell, before.tell), (&mut terms.can, before.can)] {
+            if new.is_empty() {
+                *new = old;
+            }
         }
         *self.terms.borrow_mut() = terms;
         self.exercise.begin();
+        self.begin_telling()?;
         self.lock()
     }
 
     /// A blank form under the same terms.
     pub fn blank(&self) -> Form {
         let terms = self.terms.borrow();
-        let place = [("tell", &terms.tell), ("can", &terms.can)];
-        let place = place.map(|(name, text)| (name.to_string(), text.clone()));
-        Form(terms.locked.0.iter().cloned().chain(terms.carried()).chain(place).collect())
+        Form(terms.locked.0.iter().cloned().chain(terms.carried()).collect())
+    }
+
+    /// What goes into the page's address besides the form: the place stays what it is when it is read again.
+    pub fn of_the_place(&self) -> Vec<(String, String)> {
+        let terms = self.terms.borrow();
+        [("tell", &terms.tell), ("can", &terms.can)].map(|(name, text)| (name.into(), text.clone())).into()
     }
 
     /// Locks what the link and the number of the exercise have settled; what they no longer settle is free again.
     pub fn lock(&self) -> Result<(), JsValue> {
         let terms = self.terms.borrow();
-        let number = self.variant();
+        let numbered = self.is_numbered();
         for field in all(&self.form, "input[name], select[name], textarea[name]") {
             let name = field.get_attribute("name").unwrap_or_default();
             let settled = terms.locked.0.iter().any(|(locked, _)| *locked == name)
-                || number.is_some() && field.has_attribute("data-range");
+                || numbered && field.has_attribute("data-range");
             set_lock(&field, settled)?;
         }
         Ok(())
     }
 }
 
-/// A text that can't be typed over; of a choice, the others can't be chosen.
-fn set_lock(field: &Element, settled: bool) -> Result<(), JsValue> {
-    if !settled && !field.has_attribute("data-locked") {
-        return Ok(());
-    }
-    field.toggle_attribute_with_force("data-locked", settled)?;
-    let kind = field.get_attribute("type").unwrap_or_default();
-    if field.tag_name() == "SELECT" {
-        let chosen = js_sys::Reflect::get(field, &"value".into())?.as_string().unwrap_or_default();
-        for option in all(field, "option") {
-            let other = option.get_attribute("value").unwrap_or_default() != chosen;
-            option.toggle_attribute_with_force("disabled", settled && other)?;
-        }
-    } else if kind == "radio" || kind == "checkbox" {
-        let other = !field.unchecked_ref::<HtmlInputElement>().checked();
-        field.toggle_attribute_with_force("disabled", settled && other)?;
-    } else {
-        field.toggle_attribute_with_force("readonly", settled)?;
+/// Hides what the link leaves out, and remembers that it was not the author who did.
+fn leave(part: &Element) -> Result<(), JsValue> {
+    if !part.has_attribute("hidden") {
+        part.set_attribute("data-left-out", "")?;
+        hide(part, true);
     }
     Ok(())
 }
 
-/// Is what stands in a field its author's, or a link's, to say?
+/// A text that can't be typed over; of a choice, the others can't be chosen. What the author has locked or disabled
+/// stays so.
+fn set_lock(field: &Element, settled: bool) -> Result<(), JsValue> {
+    let kind = field.get_attribute("type").unwrap_or_default();
+    let set = |element: &Element, attribute: &str, on: bool| -> Result<(), JsValue> {
+        if on && !element.has_attribute(attribute) {
+            element.set_attribute("data-locked", "")?;
+            element.set_attribute(attribute, "")?;
+        } else if !on && element.has_attribute("data-locked") {
+            element.remove_attribute("data-locked")?;
+            element.remove_attribute(attribute)?;
+        }
+        Ok(())
+    };
+    if field.tag_name() == "SELECT" {
+        let chosen = js_sys::Reflect::get(field, &"value".into())?.as_string().unwrap_or_default();
+        for option in all(field, "option") {
+            let other = option.get_attribute("value").unwrap_or_default() != chosen;
+            set(&option, "disabled", settled && other)?;
+        }
+    } else if kind == "radio" || kind == "checkbox" {
+        let other = !field.unchecked_ref::<HtmlInputElement>().checked();
+        set(field, "disabled", settled && other)?;
+        // A tick can't be made to stay by an attribute: see the press on it.
+        field.toggle_attribute_with_force("data-ticked", settled && !other)?;
+    } else {
+        set(field, "readonly", settled)?;
+    }
+    Ok(())
+}
+
+/// Is what stands in a field its author's, or a link's, to say? What is hidden is its author's.
 pub fn is_locked(field: &Element) -> bool {
-    field.has_attribute("readonly") || field.has_attribute("data-locked")
+    let hidden = field.get_attribute("type").as_deref() == Some("hidden");
+    let option = || !all(field, "option[data-locked]").is_empty();
+    hidden
+        || ["readonly", "data-locked", "data-ticked"].iter().any(|mark| field.has_attribute(mark))
+        || option()
 }

@@ -3,6 +3,8 @@
 //! Nothing is drawn by chance: number and field alone decide, on every machine and in every edition, so a
 //! teacher has one sheet of answers for all numbers.
 
+use crate::answer::{Answer, Fault, Shown};
+use crate::form::Form;
 use crate::number::{self, Signs};
 
 /// Numbers that an exercise may have.
@@ -20,6 +22,24 @@ pub fn read(text: &str) -> Option<u32> {
     text.parse().ok().filter(|number| digits && NUMBERS.contains(number))
 }
 
+/// Says what is wrong with the number of an exercise.
+pub(crate) fn check(form: &Form, answer: &mut Answer) {
+    let got = form.text("variant").to_string();
+    if !got.is_empty() && read(&got).is_none() {
+        let digits = got.bytes().all(|b| b.is_ascii_digit());
+        let code = match digits {
+            true if got.bytes().all(|b| b == b'0') => "low",
+            true => "high",
+            false => "not-a-number",
+        };
+        let limit =
+            |number: &u32| Shown::number(f64::from(*number), 0, false, Signs { group: ' ', ..form.signs() });
+        let limits = Some([limit(NUMBERS.start()), limit(NUMBERS.end())]);
+        answer.faults.push(Fault { field: "variant", code, limits, got, other: None });
+        answer.say("fault");
+    }
+}
+
 /// What stands in a field in the exercise of this number. `range` is what the author wrote: three numbers
 /// (least, most, step; with a point, whatever the page's language), or a list of texts to choose from. `None`
 /// for a range that is neither.
@@ -34,8 +54,8 @@ pub fn read(text: &str) -> Option<u32> {
 /// ```
 pub fn value(variant: u32, field: &str, range: &str, signs: Signs) -> Option<String> {
     let parts: Vec<&str> = range.split_ascii_whitespace().collect();
-    let plain = Signs::default();
-    let read = |text: &str| number::read(text, plain).ok().flatten().map(|typed| typed.value);
+    let with_point = Signs::default();
+    let read = |text: &str| number::read(text, with_point).ok().flatten().map(|typed| typed.value);
     let numbers: Vec<f64> = parts.iter().map_while(|part| read(part)).collect();
     let [least, most, step] = match numbers[..] {
         [least, most, step] if parts.len() == 3 => [least, most, step],

@@ -11,7 +11,7 @@ pub const ROWS: &[Name] = &[
     name("visits", "", "Salt readings, in order of time"),
     name("gates", "", "All gates and what each says, in the order of the work"),
     name("jobs", "", "Jobs kept on this device, the one kept last first"),
-    name("answers", "", "Answers to the exercises of the first numbers; its cells are all outputs, and `variant`"),
+    name("answers", "", "Answers to the exercises of the first numbers; its cells are all outputs by their own names, and `variant`"),
 ];
 
 /// Outputs inside a row, as `list/output`.
