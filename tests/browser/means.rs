@@ -26,7 +26,14 @@ impl Driver {
     /// What went wrong in the page, as far as the browser knows of it.
     pub fn complaints(&self) -> Vec<Value> {
         if self.proxy.is_some() {
-            return self.run(proxy::COMPLAINTS).as_array().expect("a list").clone();
+            let told = || self.run(proxy::COMPLAINTS).as_array().expect("a list").clone();
+            // In a frame there are two to be asked.
+            let mut all = told();
+            if self.run("return window !== window.top") == true {
+                self.command("frame", json!({ "id": null }));
+                all.extend(told());
+            }
+            return all;
         }
         let quiet = |entry: &Value| entry["level"] == "INFO" || entry["level"] == "DEBUG";
         self.log("browser").into_iter().filter(|entry| !quiet(entry)).collect()

@@ -9,11 +9,16 @@ use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::sync::{Arc, Mutex};
 use std::thread;
 
-/// Every complaint of a page, kept over reloads: in the one store that ends with the tab.
+/// Every complaint of a page, kept over reloads: in the one store that ends with the tab. A frame that may have
+/// no store has its own list, and is not loaded again.
 const WATCH: &str = "{
     const tell = (what) => {
-        const told = JSON.parse(sessionStorage.getItem('complaints') ?? '[]');
-        sessionStorage.setItem('complaints', JSON.stringify([...told, String(what)]));
+        try {
+            const told = JSON.parse(sessionStorage.getItem('complaints') ?? '[]');
+            sessionStorage.setItem('complaints', JSON.stringify([...told, String(what)]));
+        } catch {
+            (window.complaints ??= []).push(String(what));
+        }
     };
     addEventListener('error', (e) => tell(e.message ?? `not loaded: ${e.target.outerHTML}`), true);
     addEventListener('unhandledrejection', (e) => tell(e.reason));
@@ -25,7 +30,11 @@ const WATCH: &str = "{
 }";
 
 /// Reads what `WATCH` has kept.
-pub const COMPLAINTS: &str = "return JSON.parse(sessionStorage.getItem('complaints') ?? '[]')";
+pub const COMPLAINTS: &str = "try {
+        return JSON.parse(sessionStorage.getItem('complaints') ?? '[]');
+    } catch {
+        return window.complaints ?? [];
+    }";
 
 #[derive(Default)]
 struct Shared {

@@ -306,14 +306,17 @@ impl Seat {
         }
     }
 
-    /// Chooses in the list that has the focus by typing the answer's first letters.
+    /// Chooses in the list that has the focus by typing the answer's first word, and from there by arrow keys:
+    /// a space opens the list in WebKit.
     fn choose(&self, code: &str) {
         let option = format!("[...document.activeElement.options].find((o) => o.value === {code:?})");
-        for letter in self.text(&format!("return {option}.text")).chars() {
+        let text = self.text(&format!("return {option}.text"));
+        let letters = text.chars().take_while(|&letter| letter != ' ');
+        for key in letters.chain([DOWN; 10]) {
             if self.holds(&format!("return document.activeElement.value === {code:?}")) {
                 return;
             }
-            self.press(&letter.to_string());
+            self.press(&key.to_string());
         }
     }
 
