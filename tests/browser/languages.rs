@@ -66,9 +66,14 @@ fn an_exercise_is_the_same_in_every_language() {
                 ("dose.mass", "281.3"),
                 ("dose.bags", "14.07"),
             ] {
-                page.click(&format!("#one [name=\"try.{field}\"]"));
+                let attempt = format!("#one [name=\"try.{field}\"]");
+                page.ask(&format!(
+                    "document.querySelector({attempt:?}).scrollIntoView({{ block: 'center' }})"
+                ));
+                page.click(&attempt);
                 page.press(&format!("{}\t", text.replace('.', bags)));
             }
+            page.ask("document.querySelector('#one [data-act=check]').scrollIntoView({ block: 'center' })");
             page.click("#one [data-act=check]");
             page.wait("return [...document.querySelectorAll('#one [data-when$=\".right\"]')].every((e) => !e.hidden)");
             let held = |form: &str| {
