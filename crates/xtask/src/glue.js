@@ -1,4 +1,6 @@
-const packed = Uint8Array.from(atob("{wasm}"), (letter) => letter.charCodeAt(0));
+const text = atob("{wasm}");
+const packed = new Uint8Array(text.length);
+for (let i = 0; i < text.length; i++) packed[i] = text.charCodeAt(i);
 const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("deflate-raw"));
 const response = new Response(stream, { headers: { "content-type": "application/wasm" } });
 const { instance, module } = await WebAssembly.instantiateStreaming(response, __wbg_get_imports());
