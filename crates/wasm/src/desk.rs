@@ -10,7 +10,7 @@ use crate::field::{self, LINES};
 use crate::form::Form;
 use crate::mismatch;
 use crate::offline;
-use crate::shelf::{Kept, form_of};
+use crate::shelf::Kept;
 use crate::store::Device;
 use crate::terms::{Terms, is_locked};
 use crate::views;
@@ -27,7 +27,8 @@ use web_sys::{
 const LEAVING_MS: i32 = 250;
 /// How a link to a filled form begins.
 pub const LINK: &str = "#sw1&";
-const SENTENCE: &str = "template[data-say]";
+/// What is said of an answer to who hears the page.
+pub const SENTENCE: &str = "template[data-say]";
 
 thread_local! {
     static DESKS: RefCell<Vec<Rc<Desk>>> = const { RefCell::new(Vec::new()) };
@@ -54,6 +55,8 @@ pub struct Desk {
     /// What was told last, and is something about to be told?
     pub told: RefCell<Answer>,
     pub telling: Cell<bool>,
+    /// Is much about to be done, and to be shown at its end?
+    pub held: Cell<bool>,
     /// Has a host been told that the form is there?
     pub hosted: Cell<bool>,
     /// Ends all listening.
@@ -111,6 +114,7 @@ pub fn attach(form: HtmlFormElement) -> Result<Rc<Desk>, JsValue> {
         exercise: Exercise::default(),
         told: RefCell::default(),
         telling: Cell::new(false),
+        held: Cell::new(false),
         hosted: Cell::new(false),
         ending: AbortController::new()?,
         job: RefCell::default(),
@@ -135,7 +139,7 @@ pub fn attach(form: HtmlFormElement) -> Result<Rc<Desk>, JsValue> {
         printing: Cell::new(0),
         said: RefCell::default(),
     });
-    for kind in ["input", "change", "focusout", "click", "submit", "toggle", "dragover", "drop"] {
+    for kind in ["input", "change", "focusout", "click", "submit", "reset", "toggle", "dragover", "drop"] {
         desk.on(&desk.form, kind, Desk::happened)?;
     }
     // A telephone may end a page that is out of sight without another word.
@@ -151,20 +155,21 @@ pub fn attach(form: HtmlFormElement) -> Result<Rc<Desk>, JsValue> {
         false => desk.open_address().and_then(|()| desk.refresh()), // A place in the page keeps it too.
     })?;
     DESKS.with_borrow_mut(|all| all.push(desk.clone()));
-    if desk.keeps() {
-        desk.form.reset(); // What a browser put back by itself is kept here, and newer.
-        *desk.begun.borrow_mut() = desk.typed();
-    }
-    match desk.window.location().hash()?.starts_with(LINK) {
-        true => {
-            desk.new_job();
-            desk.open_address()?
+    desk.at_once(|| {
+        if desk.keeps() {
+            desk.form.reset(); // What a browser put back by itself is kept here, and newer.
+            *desk.begun.borrow_mut() = desk.typed();
         }
-        false => desk.open_last()?,
-    }
-    desk.fill_in()?;
-    offline::serve(&desk.window)?;
-    desk.refresh()?;
+        match desk.window.location().hash()?.starts_with(LINK) {
+            true => {
+                desk.new_job();
+                desk.open_address()?
+            }
+            false => desk.open_last()?,
+        }
+        desk.fill_in()?;
+        offline::serve(&desk.window)
+    })?;
     Ok(desk)
 }
 
@@ -177,18 +182,17 @@ impl Desk {
     ) -> Result<(), JsValue> {
         let desk = self.clone();
         let listen =
-            Closure::<dyn Fn(Event) -> Result<(), JsValue>>::new(move |event: Event| act(&desk, &event));
+            Closure::<dyn Fn(Event) -> Result<(), JsValue>>::new(move |event: Event| act(&desk, &event))
+                .into_js_value(); // The form keeps it, until listening ends.
         // What is unfolded says so to itself alone, unless it is caught on its way there.
         let how = AddEventListenerOptions::new();
         how.set_capture(kind == "toggle");
         how.set_signal(&self.ending.signal());
         target.add_event_listener_with_callback_and_add_event_listener_options(
             kind,
-            listen.as_ref().unchecked_ref(),
+            listen.unchecked_ref(),
             &how,
-        )?;
-        listen.forget(); // The form keeps it, for as long as the page stands.
-        Ok(())
+        )
     }
 
     fn happened(self: &Rc<Self>, event: &Event) -> Result<(), JsValue> {
@@ -218,6 +222,10 @@ impl Desk {
             "toggle" if !target.has_attribute("data-ask") => return Ok(()),
             "toggle" => {}
             "submit" => return self.submitted(event),
+            "reset" => {
+                self.pen.forget(); // It empties outputs as well.
+                return Ok(());
+            }
             "focusout" => {
                 self.leave(&name);
                 let next = event.unchecked_ref::<FocusEvent>().related_target();
@@ -265,7 +273,7 @@ impl Desk {
     pub fn detach(self: &Rc<Self>) -> Result<(), JsValue> {
         self.keep_now()?;
         self.ending.abort();
-        for timer in [&self.keeping, &self.speaking, &self.leaving] {
+        for timer in [&self.keeping, &self.speaking, &self.leaving, &self.printing] {
             self.window.clear_timeout_with_handle(timer.get());
         }
         DESKS.with_borrow_mut(|all| all.retain(|desk| desk.form != self.form));
@@ -277,20 +285,12 @@ impl Desk {
         !self.ending.signal().aborted()
     }
 
-    /// Opens the link that the page itself was opened with, if it is one, as a job of its own.
-    fn open_address(self: &Rc<Self>) -> Result<(), JsValue> {
-        let link = self.window.location().hash()?;
-        if link.starts_with(LINK) {
-            self.open_as_new(&link)?;
-        }
-        Ok(())
-    }
-
-    /// Opens a link as a job of its own, and keeps it at once: the address need not hold it then.
-    pub fn open_as_new(self: &Rc<Self>, link: &str) -> Result<(), JsValue> {
-        let parts = link.strip_prefix(LINK).unwrap_or_default();
-        self.begin(&form_of(parts)?)?;
-        self.keep_now()
+    /// Does much, and shows only what it comes to.
+    pub fn at_once(self: &Rc<Self>, act: impl FnOnce() -> Result<(), JsValue>) -> Result<(), JsValue> {
+        let held = self.held.replace(true);
+        let done = act();
+        self.held.set(held);
+        done.and_then(|()| self.refresh())
     }
 
     /// Puts texts into the fields of their names, but into a locked one only what its link says; a name that the
@@ -304,7 +304,7 @@ impl Desk {
             fields.push(name.clone());
             let said =
                 |form: &Form| form.0.iter().rev().find(|(n, _)| *n == name).map(|(_, text)| text.clone());
-            let given = if is_locked(&field) { None } else { said(form) };
+            let given = said(form).filter(|_| !is_locked(&field));
             let Some(text) = said(&locked).or(given) else { continue };
             let (key, value) = match field.get_attribute("type").as_deref() {
                 Some("radio" | "checkbox") => {
@@ -340,6 +340,9 @@ impl Desk {
     }
 
     pub fn refresh(self: &Rc<Self>) -> Result<(), JsValue> {
+        if self.held.get() {
+            return Ok(());
+        }
         let mut form = self.typed();
         self.keep_soon()?;
         self.pen.lines((form.lines_used() + 1).min(LINES.len()))?;
@@ -363,12 +366,9 @@ impl Desk {
         self.pen.write(&answer)?;
         self.leave_out()?;
         self.tell_of(&answer)?;
-        *self.answer.borrow_mut() = answer.clone();
         *self.faulty.borrow_mut() = answer.faults.iter().map(|fault| fault.field.to_string()).collect();
-        match self.pen.sentence(SENTENCE, &answer) {
-            Some(sentence) => self.speak(sentence),
-            None => Ok(()),
-        }
+        *self.answer.borrow_mut() = answer;
+        self.speak()
     }
 
     pub fn leave(&self, name: &str) {

@@ -4,8 +4,9 @@
 
 use crate::answer::{Answer, Line, Row, Shown, joined};
 use crate::number::Signs;
+use crate::places::{Places, drawn};
 use crate::unit::Unit;
-use std::cell::RefCell;
+use std::cell::{OnceCell, RefCell};
 use wasm_bindgen::prelude::*;
 use web_sys::{DocumentFragment, Element, HtmlFormElement, HtmlTemplateElement, Node};
 
@@ -15,8 +16,12 @@ pub struct Pen {
     /// UCUM code and word, as the page has them.
     words: Vec<(String, String)>,
     signs: Signs,
+    /// How a day and a moment are written, once it has been asked for.
+    formats: [OnceCell<js_sys::Function>; 2],
     /// The rows that stand on the page.
     rows: RefCell<Vec<(&'static str, Vec<Line>)>>,
+    /// Where all else is written, and what stands there.
+    places: RefCell<Option<Places>>,
 }
 
 impl Pen {
@@ -29,17 +34,53 @@ impl Pen {
                 words.push((code, word.text_content().unwrap_or_default()));
             }
         }
-        Self { form, words, signs, rows: RefCell::default() }
+        Self {
+            form,
+            words,
+            signs,
+            formats: Default::default(),
+            rows: RefCell::default(),
+            places: RefCell::default(),
+        }
     }
 
-    /// Writes an answer.
+    /// Writes what is new in an answer.
     pub fn write(&self, answer: &Answer) -> Result<(), JsValue> {
-        self.outputs(&self.form, "output[name]:not([data-fault] *, [data-row] *)", &answer.outputs);
-        conditions(&self.form, |state| answer.holds(state));
-        self.rows(answer)?;
-        self.marks(answer)?;
-        self.shapes(answer)?;
-        self.faults(answer)
+        let known = self.places.take().filter(Places::are_there);
+        let mut places = known.unwrap_or_else(|| Places::find(&self.form));
+        for output in &mut places.outputs {
+            let found = answer.output(&output.name);
+            if output.shown.as_ref().is_none_or(|shown| shown.as_ref() != found) {
+                self.show(&output.element, found);
+                output.shown = Some(found.cloned());
+            }
+        }
+        let is_new =
+            |same: fn(&Answer, &Answer) -> bool| places.written.as_ref().is_none_or(|w| !same(w, answer));
+        let states_changed = is_new(|a, b| a.states == b.states);
+        if states_changed {
+            for place in &places.waiting {
+                hide(&place.element, !fits(&place.name, |state| answer.holds(state)));
+            }
+        }
+        self.rows(answer, states_changed)?;
+        if is_new(|a, b| a.marks == b.marks) {
+            self.marks(answer)?;
+        }
+        if is_new(|a, b| a.shapes == b.shapes && drawn(a) == drawn(b)) {
+            self.shapes(answer)?;
+        }
+        if is_new(|a, b| a.faults == b.faults) {
+            self.faults(answer)?;
+        }
+        places.remember(answer.clone());
+        self.places.replace(Some(places));
+        Ok(())
+    }
+
+    /// Somebody else has written on the page, or will.
+    pub fn forget(&self) {
+        self.places.take();
     }
 
     /// Numbers, in the drawings' own geometry: `data-left` to `data-right` is the scale.
@@ -116,7 +157,7 @@ impl Pen {
     /// What a template of the form says of an answer, as text.
     pub fn sentence(&self, template: &str, answer: &Answer) -> Option<String> {
         let copy = content(first(&self.form, template)?)?.clone_node_with_deep(true).ok()?;
-        self.outputs(&copy, "output[name]", &answer.outputs);
+        self.outputs(&copy, &answer.outputs);
         conditions(&copy, |state| answer.holds(state));
         all(&copy, "[hidden]").iter().for_each(Element::remove);
         copy.text_content()
@@ -137,24 +178,31 @@ impl Pen {
 
     /// A moment in the page's language and this place's time; or a day, which is the same everywhere.
     fn moment(&self, text: &str, timed: bool) -> String {
+        let format = self.formats[usize::from(timed)].get_or_init(|| {
+            let lang = self.form.closest("[lang]").ok().flatten().and_then(|e| e.get_attribute("lang"));
+            let style = js_sys::Object::new();
+            let more = if timed { ("timeStyle", "short") } else { ("timeZone", "UTC") };
+            for (key, value) in [("dateStyle", "medium"), more] {
+                let _ = js_sys::Reflect::set(&style, &key.into(), &value.into());
+            }
+            js_sys::Intl::DateTimeFormat::new(&js_sys::Array::from_iter(lang.map(JsValue::from)), &style)
+                .format()
+        });
         let moment = js_sys::Date::new(&joined(&[text, if timed { "Z" } else { "" }]).into());
-        let lang = self.form.closest("[lang]").ok().flatten().and_then(|e| e.get_attribute("lang"));
-        let style = js_sys::Object::new();
-        let more = if timed { ("timeStyle", "short") } else { ("timeZone", "UTC") };
-        for (key, value) in [("dateStyle", "medium"), more] {
-            let _ = js_sys::Reflect::set(&style, &key.into(), &value.into());
-        }
-        moment.to_locale_string(&lang.unwrap_or_default(), &style).into()
+        format.call1(&JsValue::NULL, &moment).ok().and_then(|text| text.as_string()).unwrap_or_default()
     }
 
-    fn outputs(&self, within: &Node, selector: &str, shown: &Row) {
-        for output in all(within, selector) {
+    fn outputs(&self, within: &Node, shown: &Row) {
+        for output in all(within, "output[name]") {
             let name = output.get_attribute("name").unwrap_or_default();
-            let found = shown.iter().find(|(n, _)| *n == name);
-            let text =
-                found.map(|(_, shown)| self.text(self.in_unit(&output, shown).as_ref().unwrap_or(shown)));
-            set_text(&output, &text.unwrap_or("–".into()));
+            self.show(&output, shown.iter().find(|(n, _)| *n == name).map(|(_, shown)| shown));
         }
+    }
+
+    /// In an output; a dash where there is nothing to show.
+    fn show(&self, output: &Element, shown: Option<&Shown>) {
+        let text = shown.map(|shown| self.text(self.in_unit(output, shown).as_ref().unwrap_or(shown)));
+        set_text(output, &text.unwrap_or("–".into()));
     }
 
     /// In the unit that the author has settled for an output, if that measures the same.
@@ -164,29 +212,38 @@ impl Pen {
         Some(Shown::of(x, Unit::find(unit?.kind, &code)?, self.signs))
     }
 
-    /// One copy of a `data-each` template a row, before the template.
-    fn rows(&self, answer: &Answer) -> Result<(), JsValue> {
-        if *self.rows.borrow() == answer.rows {
+    /// One copy of a `data-each` template a row, before the template. Only lists that have changed are made anew, or
+    /// all where what they wait for may have.
+    fn rows(&self, answer: &Answer, states_changed: bool) -> Result<(), JsValue> {
+        let there = self.rows.replace(answer.rows.clone());
+        let has_changed = |list: &str| states_changed || !lines(&there, list).eq(lines(&answer.rows, list));
+        let list_of = |element: &Element, attribute| {
+            Some(element.get_attribute(attribute).unwrap_or_default()).filter(|list| has_changed(list))
+        };
+        if !states_changed && there == answer.rows {
             return Ok(());
         }
-        all(&self.form, "[data-row]").iter().for_each(Element::remove);
+        for row in all(&self.form, "[data-row]") {
+            if list_of(&row, "data-row").is_some() {
+                row.remove();
+            }
+        }
         for template in all(&self.form, "template[data-each]") {
+            let Some(list) = list_of(&template, "data-each") else { continue };
             let (Some(row), Some(parent)) = (content(template.clone()), template.parent_node()) else {
                 continue;
             };
-            let list = template.get_attribute("data-each").unwrap_or_default();
-            for shown in answer.rows.iter().filter(|(name, _)| *name == list).flat_map(|(_, rows)| rows) {
+            for shown in lines(&answer.rows, &list) {
                 let copy = row.clone_node_with_deep(true)?;
-                self.outputs(&copy, "output[name]", &shown.cells);
+                self.outputs(&copy, &shown.cells);
                 conditions(&copy, |state| state == shown.state || answer.holds(state));
                 let children = copy.unchecked_ref::<DocumentFragment>().children();
                 for i in 0..children.length() {
-                    children.item(i).map_or(Ok(()), |child| child.set_attribute("data-row", ""))?;
+                    children.item(i).map_or(Ok(()), |child| child.set_attribute("data-row", &list))?;
                 }
                 parent.insert_before(&copy, Some(&template))?;
             }
         }
-        self.rows.replace(answer.rows.clone());
         Ok(())
     }
 
@@ -236,16 +293,24 @@ impl Pen {
     }
 }
 
-/// Shows what `data-when` says: every state named must hold, every one behind `!` must not.
+/// The lines of one list.
+fn lines<'a>(rows: &'a [(&'static str, Vec<Line>)], list: &'a str) -> impl Iterator<Item = &'a Line> {
+    rows.iter().filter(move |(name, _)| *name == list).flat_map(|(_, lines)| lines)
+}
+
+/// Shows what `data-when` says.
 fn conditions(within: &Node, holds: impl Fn(&str) -> bool) {
-    for element in all(within, "[data-when]:not([data-row], [data-row] *)") {
-        let when = element.get_attribute("data-when").unwrap_or_default();
-        let show = when.split(' ').all(|state| match state.strip_prefix('!') {
-            Some(state) => !holds(state),
-            None => holds(state),
-        });
-        hide(&element, !show);
+    for element in all(within, "[data-when]") {
+        hide(&element, !fits(&element.get_attribute("data-when").unwrap_or_default(), &holds));
     }
+}
+
+/// Every state named must hold, every one behind `!` must not.
+fn fits(when: &str, holds: impl Fn(&str) -> bool) -> bool {
+    when.split(' ').all(|state| match state.strip_prefix('!') {
+        Some(state) => !holds(state),
+        None => holds(state),
+    })
 }
 
 fn set_text(output: &Element, text: &str) {

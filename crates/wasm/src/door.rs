@@ -103,8 +103,8 @@ impl Form {
         let text = |pair: &Array, i| pair.get(i).as_string().ok_or_else(refused);
         let mut form = Self::default();
         for pair in Array::from(pairs).to_vec() {
-            let pair = Array::from(&pair);
-            form.0.push((text(&pair, 0)?, text(&pair, 1)?));
+            let pair = pair.unchecked_ref::<Array>();
+            form.0.push((text(pair, 0)?, text(pair, 1)?));
         }
         Ok(form)
     }

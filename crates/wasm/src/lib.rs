@@ -32,7 +32,7 @@
 //! | Which text puts this page into another one? | `frame` |
 //! | How is a served page found without its server? | `offline` |
 //! | Where does a desk keep its jobs? How do they leave the page and come back? | `shelf`, on a `store`; `passing` |
-//! | Who writes on the page? | `dom` |
+//! | Who writes on the page? Where? | `dom`, in `places` |
 //! | Which part of the page is in view? | `views` |
 
 mod acts;
@@ -61,6 +61,7 @@ pub mod names;
 pub mod number;
 mod offline;
 mod passing;
+mod places;
 pub mod plain;
 mod reader;
 mod ready;

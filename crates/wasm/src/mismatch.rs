@@ -45,49 +45,41 @@ pub fn tell(form: &HtmlFormElement, window: &Window) -> Result<(), JsValue> {
     warn.unchecked_ref::<js_sys::Function>().apply(&console, &Array::of1(&lines.into())).map(drop)
 }
 
+/// Who calls what by a name, in which attribute, and is it known?
+type Called = (&'static str, &'static str, fn(&str) -> bool);
+
+const CALLED: [Called; 7] = [
+    ("output[name]", "name", |name| {
+        names::is_output(name) || names::is_cell(name) || is_listed(names::IN_FAULTS, name)
+    }),
+    // A field of the author's own, which is kept, has no dot.
+    ("input[name], select[name], textarea[name]", "name", |name| is_own(name) || names::is_field(name)),
+    ("[data-when]", "data-when", |state| {
+        let state = state.strip_prefix('!').unwrap_or(state);
+        state.is_empty() || names::is_state(state) || state == "ready"
+    }),
+    ("[data-fault]", "data-fault", names::is_fault),
+    ("[data-each]", "data-each", |name| is_listed(names::ROWS, name)),
+    ("[data-act]", "data-act", |name| is_listed(names::ACTS, name)),
+    ("[data-mark]", "data-mark", |name| is_listed(names::MARKS, name)),
+];
+
 /// All that a form, and every template in it, calls by a name.
 fn look(within: &Node, found: &mut Vec<String>) -> Result<(), JsValue> {
-    for element in all(within, "*") {
-        let get = |attribute: &str| element.get_attribute(attribute);
-        let mut wrong = |attribute: &str, value: &str| {
-            let tag = element.tag_name().to_ascii_lowercase();
-            found.push(joined(&["<", &tag, " ", attribute, "=\"", value, "\">"]));
-        };
-        let tag = element.tag_name();
-        if let Some(name) = get("name") {
-            let in_words = element.closest("[data-fault]")?.is_some();
-            let known = match tag.as_str() {
-                "OUTPUT" => {
-                    names::is_output(&name)
-                        || names::is_cell(&name)
-                        || is_listed(names::IN_FAULTS, &name)
-                        || in_words
+    for (selector, attribute, known) in CALLED {
+        for element in all(within, selector) {
+            let called = element.get_attribute(attribute).unwrap_or_default();
+            for wrong in called.split(' ').filter(|word| !known(word)) {
+                let tag = element.tag_name().to_ascii_lowercase();
+                // In a message an output says whatever its message needs.
+                if tag != "output" || element.closest("[data-fault]")?.is_none() {
+                    found.push(joined(&["<", &tag, " ", attribute, "=\"", wrong, "\">"]));
                 }
-                // A field of the author's own, which is kept, has no dot.
-                "INPUT" | "SELECT" | "TEXTAREA" => is_own(&name) || names::is_field(&name),
-                _ => true,
-            };
-            if !known {
-                wrong("name", &name);
             }
         }
-        for state in get("data-when").unwrap_or_default().split(' ') {
-            let state = state.strip_prefix('!').unwrap_or(state);
-            if !state.is_empty() && !names::is_state(state) && state != "ready" {
-                wrong("data-when", state);
-            }
-        }
-        if let Some(place) = get("data-fault").filter(|place| !names::is_fault(place)) {
-            wrong("data-fault", &place);
-        }
-        for (attribute, list) in
-            [("data-each", names::ROWS), ("data-act", names::ACTS), ("data-mark", names::MARKS)]
-        {
-            if let Some(name) = get(attribute).filter(|name| !is_listed(list, name)) {
-                wrong(attribute, &name);
-            }
-        }
-        if let Some(inner) = content(element.clone()) {
+    }
+    for template in all(within, "template") {
+        if let Some(inner) = content(template) {
             look(&inner, found)?;
         }
     }

@@ -62,6 +62,24 @@ impl Desk {
         }
     }
 
+    /// Opens the link that the page itself was opened with, if it is one, as a job of its own.
+    pub fn open_address(self: &Rc<Self>) -> Result<(), JsValue> {
+        let link = self.window.location().hash()?;
+        if link.starts_with(LINK) {
+            self.open_as_new(&link)?;
+        }
+        Ok(())
+    }
+
+    /// Opens a link as a job of its own, and keeps it at once: the address need not hold it then.
+    pub fn open_as_new(self: &Rc<Self>, link: &str) -> Result<(), JsValue> {
+        let parts = link.strip_prefix(LINK).unwrap_or_default();
+        self.at_once(|| {
+            self.begin(&form_of(parts)?)?;
+            self.keep_now()
+        })
+    }
+
     /// Begins a job of its own with this form; what stood here can be put back.
     pub fn begin(self: &Rc<Self>, form: &Form) -> Result<(), JsValue> {
         self.set_aside()?;

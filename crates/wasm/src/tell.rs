@@ -2,7 +2,7 @@
 //! names it.
 
 use crate::answer::{Answer, CONTRACT, joined};
-use crate::desk::Desk;
+use crate::desk::{Desk, SENTENCE};
 use crate::door::plain;
 use crate::form::Form;
 use crate::plain::Plain;
@@ -29,12 +29,14 @@ declare global {
 const PAUSE_MS: i32 = 900;
 
 impl Desk {
-    /// Says a sentence when it is new, after a rest.
-    pub fn speak(self: &Rc<Self>, sentence: String) -> Result<(), JsValue> {
+    /// Says what the answer comes to when that is new, after a rest.
+    pub fn speak(self: &Rc<Self>) -> Result<(), JsValue> {
+        let Some(region) = self.status.clone() else { return Ok(()) };
         let desk = self.clone();
         self.later(&self.speaking, PAUSE_MS, move || {
+            let sentence = desk.pen.sentence(SENTENCE, &desk.answer.borrow()).unwrap_or_default();
             if *desk.said.borrow() != sentence {
-                desk.status.iter().for_each(|region| region.set_text_content(Some(&sentence)));
+                region.set_text_content(Some(&sentence));
                 *desk.said.borrow_mut() = sentence;
             }
             Ok(())

@@ -113,6 +113,7 @@ impl Desk {
 
     /// Puts the form under new terms.
     pub fn agree(self: &Rc<Self>, mut terms: Terms) -> Result<(), JsValue> {
+        self.pen.forget();
         for part in all(&self.form, "[data-left-out]") {
             part.toggle_attribute_with_force("data-left-out", false)?;
             hide(&part, false);
@@ -146,6 +147,12 @@ impl Desk {
     pub fn lock(&self) -> Result<(), JsValue> {
         let terms = self.terms.borrow();
         let numbered = self.is_numbered();
+        if !numbered
+            && terms.locked.0.is_empty()
+            && all(&self.form, "[data-locked], [data-ticked]").is_empty()
+        {
+            return Ok(());
+        }
         for field in all(&self.form, "input[name], select[name], textarea[name]") {
             let name = field.get_attribute("name").unwrap_or_default();
             let settled = terms.locked.0.iter().any(|(locked, _)| *locked == name)
@@ -199,7 +206,7 @@ fn set_lock(field: &Element, settled: bool) -> Result<(), JsValue> {
 /// Is what stands in a field its author's, or a link's, to say? What is hidden is its author's.
 pub fn is_locked(field: &Element) -> bool {
     let hidden = field.get_attribute("type").as_deref() == Some("hidden");
-    let option = || !all(field, "option[data-locked]").is_empty();
+    let option = || field.tag_name() == "SELECT" && !all(field, "option[data-locked]").is_empty();
     hidden
         || ["readonly", "data-locked", "data-ticked"].iter().any(|mark| field.has_attribute(mark))
         || option()

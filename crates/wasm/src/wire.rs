@@ -5,9 +5,13 @@ use crate::dom::all;
 use wasm_bindgen::prelude::*;
 use web_sys::{Element, HtmlFormElement};
 
-/// What a field is described by: its hint, what was understood, what is wrong.
-const ABOUT: [(&str, &str); 3] =
-    [("[data-hint='", "']"), ("output[name='echo.", "']"), ("[data-fault='", "']:not(template)")];
+/// What a field is described by: its hint, what was understood, what is wrong. Which attribute names the field, and
+/// what stands there in front of its name?
+const ABOUT: [(&str, &str, &str); 3] = [
+    ("[data-hint]", "data-hint", ""),
+    ("output[name^='echo.']", "name", "echo."),
+    ("[data-fault]:not(template)", "data-fault", ""),
+];
 
 /// Ties what the author has not tied; `number` tells one form's ids from another's.
 pub fn wire(form: &HtmlFormElement, number: usize) -> Result<(), JsValue> {
@@ -23,14 +27,19 @@ pub fn wire(form: &HtmlFormElement, number: usize) -> Result<(), JsValue> {
         output.set_attribute("aria-live", "off")?;
     }
     let fields = all(form, "input[name]:not([type=hidden]), select[name], textarea[name]");
+    let mut about_all = Vec::new();
+    for (selector, attribute, before) in ABOUT {
+        for place in all(form, selector) {
+            let of = place.get_attribute(attribute).unwrap_or_default();
+            about_all.push((of.strip_prefix(before).unwrap_or_default().to_string(), place));
+        }
+    }
     for field in &fields {
         let name = field.get_attribute("name").unwrap_or_default();
         if !field.has_attribute("aria-describedby") {
             let mut about = String::new();
-            for (before, after) in ABOUT {
-                for place in all(form, &joined(&[before, &name, after])) {
-                    about = joined(&[&about, if about.is_empty() { "" } else { " " }, &id(&place)?]);
-                }
+            for (_, place) in about_all.iter().filter(|(of, _)| *of == name) {
+                about = joined(&[&about, if about.is_empty() { "" } else { " " }, &id(place)?]);
             }
             if !about.is_empty() {
                 field.set_attribute("aria-describedby", &about)?;
