@@ -24,6 +24,8 @@
 //! | Does each language write its figures its own way, and does every page fit? | `languages` |
 //! | Does the script serve other people's pages? | `guest` |
 //! | Does each way to embed work under its policy? | `embed` |
+//! | How soon does the page answer, on a slow line and with a slow processor? | `speed` |
+//! | Is it the same after a day, a million answers and ten thousand saves? | `life` |
 //! | Does question mode hold back what it must, and does a lock hold? | `exercise` |
 
 #[path = "browser/days.rs"]
@@ -46,6 +48,8 @@ mod guest;
 mod keep;
 #[path = "browser/languages.rs"]
 mod languages;
+#[path = "browser/life.rs"]
+mod life;
 #[path = "browser/means.rs"]
 mod means;
 #[path = "browser/offline.rs"]
@@ -60,6 +64,8 @@ mod records;
 mod seat;
 #[path = "browser/sheet.rs"]
 mod sheet;
+#[path = "browser/speed.rs"]
+mod speed;
 #[path = "browser/typing.rs"]
 mod typing;
 #[path = "browser/views.rs"]

@@ -136,12 +136,13 @@ impl Driver {
     pub fn before_every_page(&self, script: &str) {
         match &self.proxy {
             Some(proxy) => proxy.before_every_page(script),
-            None => self.inspect("Page.addScriptToEvaluateOnNewDocument", json!({ "source": script })),
+            None => drop(self.inspect("Page.addScriptToEvaluateOnNewDocument", json!({ "source": script }))),
         }
     }
 
-    fn inspect(&self, cmd: &str, params: Value) {
-        self.command("goog/cdp/execute", json!({ "cmd": cmd, "params": params }));
+    /// A command to Chromium's inspector, and what it replies.
+    pub fn inspect(&self, cmd: &str, params: Value) -> Value {
+        self.command("goog/cdp/execute", json!({ "cmd": cmd, "params": params }))
     }
 
     /// What a script returns.

@@ -152,6 +152,11 @@ impl Seat {
         self.driver.command("frame", json!({ "id": null }));
     }
 
+    /// A command to Chromium's inspector, and what it replies.
+    pub fn inspect(&self, command: &str, params: Value) -> Value {
+        self.driver.inspect(command, params)
+    }
+
     /// What a script returns. It reads; all that is done to a page is done by keys and clicks.
     pub fn ask(&self, script: &str) -> Value {
         let script = format!("{HELPERS}\nreturn (async () => {{ {script} }})()");

@@ -66,7 +66,7 @@ pub fn signs(form: &HtmlFormElement) -> Vec<(String, String)> {
 
 /// Lets a promise fail without a word on the console.
 pub fn quiet(promise: &JsValue) {
-    let refused = Closure::once_into_js(|_: JsValue| ());
+    let refused = Closure::once(|_: JsValue| ()).into_js_value();
     let _ = js_sys::Reflect::get(promise, &"catch".into())
         .and_then(|catch| catch.unchecked_ref::<js_sys::Function>().call1(promise, &refused));
 }

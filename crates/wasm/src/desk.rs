@@ -276,6 +276,7 @@ impl Desk {
         for timer in [&self.keeping, &self.speaking, &self.leaving, &self.printing] {
             self.window.clear_timeout_with_handle(timer.get());
         }
+        self.status.iter().for_each(Element::remove);
         DESKS.with_borrow_mut(|all| all.retain(|desk| desk.form != self.form));
         Ok(())
     }
@@ -386,7 +387,8 @@ impl Desk {
         act: impl FnOnce() -> Result<(), JsValue> + 'static,
     ) -> Result<(), JsValue> {
         self.window.clear_timeout_with_handle(timer.get());
-        let act = Closure::once_into_js(act);
+        // What is dropped before its time must not hold this desk: it goes with the browser's next clearing up.
+        let act = Closure::once(act).into_js_value();
         let set = self
             .window
             .set_timeout_with_callback_and_timeout_and_arguments_0(act.unchecked_ref(), after_ms)?;

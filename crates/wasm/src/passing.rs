@@ -113,7 +113,7 @@ impl Desk {
         let text = file.text();
         Reflect::get(&text, &"then".into())?
             .unchecked_ref::<js_sys::Function>()
-            .call1(&text, &Closure::once_into_js(read))?;
+            .call1(&text, &Closure::once(read).into_js_value())?;
         Ok(())
     }
 

@@ -56,11 +56,16 @@ impl Desk {
         }
         self.telling.set(true);
         let desk = self.clone();
-        let act = Closure::once_into_js(move || {
+        let tell = Closure::once(move || {
             desk.telling.set(false);
             if desk.is_attached() { desk.tell_now() } else { Ok(()) }
-        });
-        self.window.request_animation_frame(act.unchecked_ref()).map(drop)
+        })
+        .into_js_value();
+        // Behind the frame that paints it: whoever listens does not keep a reader waiting.
+        let window = self.window.clone();
+        let painted = Closure::once(move || window.set_timeout_with_callback(tell.unchecked_ref()).map(drop))
+            .into_js_value();
+        self.window.request_animation_frame(painted.unchecked_ref()).map(drop)
     }
 
     fn tell_now(&self) -> Result<(), JsValue> {

@@ -6,6 +6,7 @@ mod package;
 mod page;
 mod prove;
 mod prove_bench;
+mod prove_browser;
 mod prove_engines;
 mod prove_simulation;
 mod prove_vectors;
@@ -32,7 +33,9 @@ cargo xtask prove mutants [K/N]   changed chemistry: do the checks notice? shard
 cargo xtask prove panics          the chemistry's solver links only if it cannot panic
 cargo xtask prove simulation      200,000 made-up pools: who passes the high limit, and how often
 cargo xtask prove bench           ns for an index, natively, as wasm and in PHREEQC
-cargo xtask prove engines         the tests of the page in Firefox and in WebKit, a table of both";
+cargo xtask prove engines         the tests of the page in Firefox and in WebKit, a table of both
+cargo xtask prove speed           ms to the first answer and from key to paint, on a slow line and processor
+cargo xtask prove life            a day, 1,000,000 answers, 10,000 saves: does memory stay flat? 30 min";
 
 fn main() -> ExitCode {
     let words: Vec<String> = std::env::args().skip(1).collect();

@@ -1,0 +1,26 @@
+//! How quick is the page, and is it the same after a long life? What the browser's tests measure, in Chromium.
+
+use crate::shell::{self, Steps, cargo};
+use crate::{build, serve, setup};
+use anyhow::{Result, ensure};
+
+/// Runs what is measured in one room of the browser's tests; it prints its figures, and fails where one is missed.
+pub fn run(room: &str) -> Result<()> {
+    let mut steps = Steps::default();
+    let driver = steps.take("browser and driver", setup::browser)?;
+    let site = build::make(&mut steps)?;
+    let server = serve::start(&site.folder, 0)?;
+    let tests = |words: &str| {
+        let mut tests = cargo(&format!(
+            "test --quiet --package evidence --test browser -- --ignored --test-threads=1 {words} {room}::"
+        ));
+        tests.env("SALTWRIGHT_SITE", &site.folder).env("SALTWRIGHT_URL", server.address());
+        tests.env("CHROMEDRIVER", &driver).env_remove("SALTWRIGHT_ENGINE");
+        tests
+    };
+    let listed = tests("--list --format terse").output()?;
+    let listed =
+        String::from_utf8_lossy(&listed.stdout).lines().filter(|line| line.ends_with(": test")).count();
+    ensure!(listed > 0, "nothing is measured in `{room}`");
+    shell::run(&mut tests("--nocapture"))
+}
