@@ -272,7 +272,8 @@ impl Desk {
     /// Stops listening; what stands on the page stays.
     pub fn detach(self: &Rc<Self>) -> Result<(), JsValue> {
         self.keep_now()?;
-        self.ending.abort();
+        // With a reason of its own: the browser's remembers who called, and that is this very desk.
+        self.ending.abort_with_reason(&JsValue::NULL);
         for timer in [&self.keeping, &self.speaking, &self.leaving, &self.printing] {
             self.window.clear_timeout_with_handle(timer.get());
         }
