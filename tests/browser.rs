@@ -24,6 +24,7 @@
 //! | Does each language write its figures its own way, and does every page fit? | `languages` |
 //! | Does the script serve other people's pages? | `guest` |
 //! | Does each way to embed work under its policy? | `embed` |
+//! | Is the policy in the page what is meant, and does the browser hold to it? | `policy` |
 //! | Does question mode hold back what it must, and does a lock hold? | `exercise` |
 
 #[path = "browser/days.rs"]
@@ -52,6 +53,8 @@ mod means;
 mod offline;
 #[path = "browser/paper.rs"]
 mod paper;
+#[path = "browser/policy.rs"]
+mod policy;
 #[path = "browser/proxy.rs"]
 mod proxy;
 #[path = "browser/records.rs"]

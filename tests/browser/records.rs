@@ -17,7 +17,7 @@ const THROWS: &str = "Object.defineProperty(window, 'localStorage', { get() { th
 const FULL: &str =
     "Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); };";
 /// What a page hands out as files, caught before it reaches the disk.
-const FILES: &str = "window.files = [];
+pub const FILES: &str = "window.files = [];
     URL.createObjectURL = (blob) => { blob.text().then((text) => files.push(text)); return 'data:,'; };
     HTMLAnchorElement.prototype.click = function () { window.named = this.download; };";
 
