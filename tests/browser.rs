@@ -25,6 +25,7 @@
 //! | Does the script serve other people's pages? | `guest` |
 //! | Does each way to embed work under its policy? | `embed` |
 //! | Is the policy in the page what is meant, and does the browser hold to it? | `policy` |
+//! | Does a text stay a text wherever it goes, whatever it says? | `hostile` |
 //! | Does question mode hold back what it must, and does a lock hold? | `exercise` |
 
 #[path = "browser/days.rs"]
@@ -43,6 +44,8 @@ mod faults;
 mod figures;
 #[path = "browser/guest.rs"]
 mod guest;
+#[path = "browser/hostile.rs"]
+mod hostile;
 #[path = "browser/keep.rs"]
 mod keep;
 #[path = "browser/languages.rs"]
