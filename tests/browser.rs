@@ -26,6 +26,8 @@
 //! | Does each way to embed work under its policy? | `embed` |
 //! | How soon does the page answer, on a slow line and with a slow processor? | `speed` |
 //! | Is it the same after a day, a million answers and ten thousand saves? | `life` |
+//! | Is the policy in the page what is meant, and does the browser hold to it? | `policy` |
+//! | Does a text stay a text wherever it goes, whatever it says? | `hostile` |
 //! | Does question mode hold back what it must, and does a lock hold? | `exercise` |
 
 #[path = "browser/days.rs"]
@@ -44,6 +46,8 @@ mod faults;
 mod figures;
 #[path = "browser/guest.rs"]
 mod guest;
+#[path = "browser/hostile.rs"]
+mod hostile;
 #[path = "browser/keep.rs"]
 mod keep;
 #[path = "browser/languages.rs"]
@@ -56,6 +60,8 @@ mod means;
 mod offline;
 #[path = "browser/paper.rs"]
 mod paper;
+#[path = "browser/policy.rs"]
+mod policy;
 #[path = "browser/proxy.rs"]
 mod proxy;
 #[path = "browser/records.rs"]

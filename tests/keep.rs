@@ -252,8 +252,9 @@ fn tables_are_read_back_by_another_library() {
                 for (got, want) in record.iter().zip(row) {
                     let figure = |c: char| c.is_ascii_digit() || ".,".contains(c);
                     let number = want.len() > 1 && want.chars().skip(1).all(figure);
-                    let formula = want.starts_with(['=', '+', '-', '@', '\t', '\'', '\r'])
-                        && !(number && want.starts_with(['+', '-']));
+                    let formula = want.starts_with([
+                        '=', '+', '-', '@', '\t', '\'', '\r', '\n', '\0', '＝', '＋', '－', '＠',
+                    ]) && !(number && want.starts_with(['+', '-']));
                     assert_eq!(got, if formula { format!("'{want}") } else { want.clone() });
                 }
             }

@@ -42,7 +42,8 @@ pub fn page(forms: &str) -> String {
     let (integrity, script) = (integrity.trim(), script());
     let policy = format!(
         "default-src 'none'; img-src data:; \
-         script-src '{integrity}' 'nonce-host' 'wasm-unsafe-eval'; base-uri 'none'; form-action 'none'"
+         script-src '{integrity}' 'nonce-host' 'wasm-unsafe-eval'; require-trusted-types-for 'script'; \
+         trusted-types 'none'; base-uri 'none'; form-action 'none'"
     );
     let html = |_: &str| {
         format!(

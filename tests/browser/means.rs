@@ -39,7 +39,7 @@ impl Driver {
         self.log("browser").into_iter().filter(|entry| !quiet(entry)).collect()
     }
 
-    /// Every address that was asked for; what is inside the page itself is no request.
+    /// Every address that was asked for since it was last told; what is inside the page itself is no request.
     pub fn requests(&self) -> BTreeSet<String> {
         if let Some(proxy) = &self.proxy {
             return proxy.asked();

@@ -59,7 +59,7 @@ fn pages(pdf: &[u8]) -> usize {
 }
 
 /// The words of a PDF, letter by letter where it has some in one.
-fn text_of(pdf: &[u8]) -> String {
+pub fn text_of(pdf: &[u8]) -> String {
     let text = read(pdf, "pdftotext", &["-layout", "-", "-"]).replace('\u{a0}', " ");
     text.replace('ﬀ', "ff").replace('ﬁ', "fi").replace('ﬂ', "fl").replace('ﬃ', "ffi").replace('ﬄ', "ffl")
 }

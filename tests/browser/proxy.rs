@@ -64,9 +64,9 @@ impl Proxy {
         Self { address, shared: ours }
     }
 
-    /// Every address that was asked for; of a stranger behind encryption only who it is.
+    /// Every address that was asked for since it was last told; of a stranger behind encryption only who it is.
     pub fn asked(&self) -> BTreeSet<String> {
-        self.shared.lock().expect("no thread broke").asked.clone()
+        std::mem::take(&mut self.shared.lock().expect("no thread broke").asked)
     }
 
     /// A script that runs in every page opened from now on, before the page's own.

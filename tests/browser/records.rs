@@ -17,7 +17,7 @@ const THROWS: &str = "Object.defineProperty(window, 'localStorage', { get() { th
 const FULL: &str =
     "Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); };";
 /// What a page hands out as files, caught before it reaches the disk.
-const FILES: &str = "window.files = [];
+pub const FILES: &str = "window.files = [];
     URL.createObjectURL = (blob) => { blob.text().then((text) => files.push(text)); return 'data:,'; };
     HTMLAnchorElement.prototype.click = function () { window.named = this.download; };";
 
@@ -114,7 +114,7 @@ fn several_jobs_are_kept_opened_and_deleted() {
 }
 
 /// Chooses a file with this text.
-fn choose(page: &Seat, text: &str) {
+pub fn choose(page: &Seat, text: &str) {
     page.ask(&format!(
         "const chosen = new DataTransfer();
         chosen.items.add(new File([{text:?}], 'job.json'));
@@ -124,7 +124,7 @@ fn choose(page: &Seat, text: &str) {
     ));
 }
 
-fn file(page: &Seat, act: &str) -> String {
+pub fn file(page: &Seat, act: &str) -> String {
     page.ask("files.length = 0");
     page.click(&format!("[data-act='{act}']"));
     page.wait("return files.length === 1");

@@ -60,10 +60,7 @@ pub fn visit(address: &str, files: &[&str], act: impl FnOnce(&Seat)) {
         let complaints = seat.driver.complaints();
         assert!(complaints.is_empty(), "on the console: {complaints:#?}");
     }
-    // The page's own worker and manifest, which a browser may ask for when it likes.
-    let asked: BTreeSet<_> =
-        seat.driver.requests().into_iter().filter(|address| !OWN.contains(&own(address))).collect();
-    assert_eq!(asked, expected, "what was asked for");
+    assert_eq!(seat.asked(), expected, "what was asked for");
 }
 
 /// What a served page asks its own address for besides itself.
@@ -81,6 +78,12 @@ impl Seat {
         let seat = Self { driver: Driver::start() };
         seat.resize(1366, 768);
         seat
+    }
+
+    /// Every address that was asked for since it was last told, but for the page's own worker and manifest, which a
+    /// browser may ask for when it likes.
+    pub fn asked(&self) -> BTreeSet<String> {
+        self.driver.requests().into_iter().filter(|address| !OWN.contains(&own(address))).collect()
     }
 
     /// Can this be judged here? If not, the test says so in its output.

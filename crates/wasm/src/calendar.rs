@@ -30,7 +30,7 @@ pub fn calendar(entries: &[Entry], more: &str, now: &str, count: u64) -> String 
     line("PRODID:", "-//Saltwright//EN");
     for entry in entries {
         line("BEGIN:", "VEVENT");
-        line("UID:", &joined(&[&entry.id, "@saltwright"]));
+        line("UID:", &escaped(&joined(&[&entry.id, "@saltwright"])));
         line("SEQUENCE:", &count.to_string());
         line("DTSTAMP:", &joined(&[&bare(now), "Z"]));
         line("DTSTART:", &bare(&entry.at));

@@ -94,7 +94,7 @@ fn bare(cell: &mut String) -> String {
 
 /// Would a spreadsheet take a cell that begins so for a formula, or an apostrophe for our own?
 fn is_kept_apart(c: char) -> bool {
-    matches!(c, '=' | '+' | '-' | '@' | '\t' | '\r' | '\'')
+    matches!(c, '=' | '+' | '-' | '@' | '\t' | '\r' | '\n' | '\0' | '\'' | '＝' | '＋' | '－' | '＠')
 }
 
 /// A table with these rows; `decimal` of the page's language chooses the sign between cells.

@@ -8,6 +8,7 @@ mod prove;
 mod prove_bench;
 mod prove_browser;
 mod prove_engines;
+mod prove_lighthouse;
 mod prove_simulation;
 mod prove_vectors;
 mod reference;
@@ -35,7 +36,8 @@ cargo xtask prove simulation      200,000 made-up pools: who passes the high lim
 cargo xtask prove bench           ns for an index, natively, as wasm and in PHREEQC
 cargo xtask prove engines         the tests of the page in Firefox and in WebKit, a table of both
 cargo xtask prove speed           ms to the first answer and from key to paint, on a slow line and processor
-cargo xtask prove life            a day, 1,000,000 answers, 10,000 saves: does memory stay flat? 30 min";
+cargo xtask prove life            a day, 1,000,000 answers, 10,000 saves: does memory stay flat? 30 min
+cargo xtask prove lighthouse      its four scores of three pages, as on a telephone with a slow line";
 
 fn main() -> ExitCode {
     let words: Vec<String> = std::env::args().skip(1).collect();

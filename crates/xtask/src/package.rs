@@ -111,7 +111,7 @@ fn about() -> String {
 
 /// Installs the archive in an empty folder, and uses it there as its authors' readers would.
 pub fn check(archive: &Path) -> Result<()> {
-    let tools = tools()?;
+    let tools = tools("package-tools", TOOLS)?;
     let folder = fresh("package-proof/installed")?;
     let alone = fresh("package-proof/bundled")?;
     fs::write(folder.join("package.json"), r#"{ "private": true }"#)?;
@@ -176,11 +176,11 @@ fn declared(types: &str) -> impl Iterator<Item = &str> {
     })
 }
 
-/// Where the pinned programs lie; they stay there, and a second run asks nobody for them.
-fn tools() -> Result<PathBuf> {
-    let folder = shell::target().join("package-tools");
+/// Where pinned programs lie; they stay there, and a second run asks nobody for them.
+pub fn tools(name: &str, pinned: &str) -> Result<PathBuf> {
+    let folder = shell::target().join(name);
     fs::create_dir_all(&folder)?;
-    fs::write(folder.join("package.json"), TOOLS)?;
+    fs::write(folder.join("package.json"), pinned)?;
     run(&mut npm("install --prefer-offline", &folder))?;
     Ok(folder.join("node_modules/.bin"))
 }

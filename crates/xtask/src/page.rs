@@ -9,6 +9,12 @@ const CHARSET: &str = r#"<meta charset="utf-8">"#;
 const STYLE: &str = r#"<link rel="stylesheet" href="style.css">"#;
 const SCRIPT: &str = r#"<script type="module" src="saltwright.js"></script>"#;
 
+/// What a page says that is to be found without its server, and what its policy then allows: worker and manifest of
+/// its own address, and the one name, `VOUCHER` in `wasm/src/offline.rs`, under which the worker's is vouched for.
+const WORKER: &str = " data-worker=";
+const SERVED: &str = "worker-src 'self'; manifest-src 'self'; trusted-types saltwright";
+const UNSERVED: &str = "trusted-types 'none'";
+
 /// What the wasm must offer; the page and other people's scripts call these.
 const EXPORTS: [&str; 3] = ["answer", "attach", "edition"];
 
@@ -42,9 +48,10 @@ pub fn page(words: &str, style: &str, script: &str) -> Result<String> {
     let (start, rest) = split(&words, CHARSET)?;
     let (head, rest) = split(rest, STYLE)?;
     let (body, end) = split(rest, SCRIPT)?;
+    let served = if words.contains(WORKER) { SERVED } else { UNSERVED };
     let policy = format!(
-        "default-src 'none'; script-src '{}' 'wasm-unsafe-eval'; style-src '{}'; img-src data:; \
-         worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'",
+        "default-src 'none'; script-src '{}' 'wasm-unsafe-eval'; style-src '{}'; img-src data:; {served}; \
+         require-trusted-types-for 'script'; base-uri 'none'; form-action 'none'",
         sha256(script),
         sha256(&style),
     );
@@ -208,6 +215,14 @@ mod tests {
         assert!(policy.contains(&format!("script-src '{}' 'wasm-unsafe-eval';", sha256(script))));
         assert!(policy.contains(&format!("style-src '{}';", sha256(style))));
         assert!(!page.contains("question"), "{page}");
+    }
+
+    #[test]
+    fn only_a_page_with_a_worker_may_have_one() {
+        let with = page(&format!("{WORDS}<form data-worker=\"a.js\">"), "", "").unwrap();
+        assert!(with.contains(SERVED) && !with.contains(UNSERVED), "{with}");
+        let without = page(WORDS, "", "").unwrap();
+        assert!(without.contains(UNSERVED) && !without.contains(SERVED), "{without}");
     }
 
     #[test]

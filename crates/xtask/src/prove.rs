@@ -1,7 +1,9 @@
 //! What is proved beyond the daily test, because it takes a tool or a time of its own?
 
 use crate::shell::{self, Steps, cargo, run};
-use crate::{package, prove_bench, prove_browser, prove_engines, prove_simulation, prove_vectors};
+use crate::{
+    package, prove_bench, prove_browser, prove_engines, prove_lighthouse, prove_simulation, prove_vectors,
+};
 use anyhow::{Context, Result, bail};
 use std::path::PathBuf;
 use std::process::Command;
@@ -24,9 +26,8 @@ pub fn prove(words: &[&str]) -> Result<()> {
         ["engines"] => prove_engines::run(),
         ["speed"] => prove_browser::run("speed"),
         ["life"] => prove_browser::run("life"),
-        _ => bail!(
-            "nothing of that name can be proved: package, vectors, fuzz, panics, mutants, simulation, bench, engines, speed or life"
-        ),
+        ["lighthouse"] => prove_lighthouse::run(),
+        _ => bail!("nothing of that name can be proved: `cargo xtask help` lists what can"),
     }
 }
 
