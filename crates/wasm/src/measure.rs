@@ -199,9 +199,7 @@ impl Reader<'_> {
 
     fn miss(&mut self, name: &str) {
         let state = joined(&["need.", &name.replace('.', "-")]);
-        if !self.answer.holds(&state) {
-            self.answer.say(&state);
-        }
+        self.answer.say_once(&state);
     }
 
     /// Where only the unit is missing, ask for that.
