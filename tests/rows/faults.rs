@@ -52,6 +52,12 @@ pub const ROWS: &[Row] = &[
         holds: "fault",
     },
     Row {
+        name: "so does a reading at fault that would only be assumed",
+        form: &[METRIC, "salt.how=assumed salt.now=x"],
+        shows: &["buy.total=–"],
+        holds: "fault need.salt-now",
+    },
+    Row {
         name: "what a line of that kind does not ask for is not at fault",
         form: &[METRIC, DOSED, "log.1.salt=x log.1.how=nonsense log.2.kind=struck log.2.when=x log.2.mass=x"],
         shows: &["in.all=120"],
