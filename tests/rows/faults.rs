@@ -64,6 +64,15 @@ pub const ROWS: &[Row] = &[
         holds: "!fault !log.unfinished",
     },
     Row {
+        name: "a list of nothing is no list",
+        form: &[
+            "pool.shape=rectangle pool.length=8 pool.width=4 pool.length.unit=m pool.floor=level pool.shallow=1.5",
+            "pool.steps=, pool.steps-width=2 pool.steps-tread=0.3",
+        ],
+        shows: &["echo.pool.steps.count=– measured.volume=–"],
+        holds: "fault measure.unfinished !echo.pool.steps",
+    },
+    Row {
         name: "letters and digits are no signs between digits",
         form: &[METRIC, "sign.group=m sign.decimal=7"],
         shows: &["dose.rise=2,800 used.volume=62.82"],

@@ -124,3 +124,39 @@ pub fn plain(value: f64, signs: Signs) -> String {
     let text = crate::Shown::plain(value, None, Signs { group: ' ', ..signs }).text;
     text.chars().filter(|c| *c != ' ').map(|c| if c == '\u{2212}' { '-' } else { c }).collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const POINT: Signs = Signs::new('.', ',');
+
+    /// A foot is 0.3048 m by definition.
+    #[test]
+    fn what_is_typed_in_another_unit_is_turned_or_asked_for_again() {
+        for (name, unit, typed, settled, stands) in [
+            ("pool.widths", "[ft_i]", "0, 10, 20", "m", "0; 3.048; 6.096"),
+            ("pool.widths", "[ft_i]", "10' 6\"; 12'", "m", "3.2004; 3.6576"),
+            ("pool.length", "[ft_i]", "30' 6\"", "m", "9.2964"),
+            ("pool.ledge-area", "[ft_i]", "100", "m", "9.290304"),
+            ("salt.now", "mS/cm", "5", "[ppm]", ""),
+            ("salt.target", "mS/cm", "3200", "g/L", "3.2"),
+            ("treat.acid", "{Be}", "20", "%{HCl}", ""),
+            ("log.1.mass", "{bag}", "6", "kg", ""),
+            ("water.heat", "Cel", "x", "[degF]", "x"),
+        ] {
+            let asked = field::unit_of(name);
+            let form = Form::from([(name, typed), (asked, unit)]);
+            let come = here(&form, POINT, &[(asked.into(), settled.into())]);
+            assert_eq!((come.text(name), come.text(asked)), (stands, settled), "{typed} {unit}");
+        }
+    }
+
+    #[test]
+    fn a_list_is_read_as_its_question_reads_it() {
+        let form = Form::from([("pool.widths", "1.500; 2"), ("sign.decimal", "."), ("sign.group", ",")]);
+        assert_eq!(here(&form, Signs::new(',', '.'), &[]).text("pool.widths"), "1,5; 2");
+        assert!(hangs_on_signs(&form) && !hangs_on_signs(&Form::from([("pool.widths", "1.5; 2")])));
+        assert!(hangs_on_signs(&Form::from([("pool.widths", "0,10,14")])));
+    }
+}

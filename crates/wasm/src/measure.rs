@@ -222,6 +222,7 @@ impl Reader<'_> {
         }
         let code = match (length::items(text, self.signs), Self::unit(*kind, self.form.text(asked))) {
             (None, _) => "list-unsure",
+            (Some(items), _) if items.is_empty() => "not-a-number",
             (_, Err(code)) => code,
             (Some(items), Ok(unit)) => match self.items(name, &items, bounds, unit) {
                 Ok(list) => return list.map_or(Optional::Garbled, Optional::Given),
