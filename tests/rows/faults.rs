@@ -64,6 +64,21 @@ pub const ROWS: &[Row] = &[
         holds: "!fault !log.unfinished",
     },
     Row {
+        name: "what two readings lack is said once",
+        form: &["salt.now=6 salt.again=6.1 salt.now.unit=mS/cm salt.how=meter"],
+        shows: &[],
+        holds: "need.salt-compensated",
+    },
+    Row {
+        name: "nothing by meter nor tape, said once",
+        form: &[
+            "pool.meter-before=1 pool.meter-after=1.001 pool.meter.unit=L pool.shape=rectangle pool.length=2 pool.width=1",
+            "pool.length.unit=m pool.floor=level pool.shallow=0.5 pool.less=5 pool.part.unit=m3",
+        ],
+        shows: &["measured.volume=–"],
+        holds: "measure.nothing",
+    },
+    Row {
         name: "a list of nothing is no list",
         form: &[
             "pool.shape=rectangle pool.length=8 pool.width=4 pool.length.unit=m pool.floor=level pool.shallow=1.5",

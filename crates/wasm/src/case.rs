@@ -56,7 +56,7 @@ impl Reader<'_> {
             "yes" => Temperature::from_celsius(25.0).ok(),
             "no" => heat,
             _ => {
-                self.answer.say("need.salt-compensated");
+                self.answer.say_once("need.salt-compensated");
                 None
             }
         };

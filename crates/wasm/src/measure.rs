@@ -65,7 +65,7 @@ impl Reader<'_> {
         }
         let volume = Volume::from_cubic_metres(filled).ok();
         if volume.is_none() {
-            self.answer.say("measure.nothing");
+            self.answer.say_once("measure.nothing");
         }
         volume
     }
@@ -277,7 +277,7 @@ impl Reader<'_> {
             Fault::NoLedge => ("pool.ledge-water", "no-ledge"),
             Fault::TooFew => ("pool.widths", "too-few"),
             Fault::OtherFloor => ("pool.floor", "other-floor"),
-            Fault::NoPool => return self.answer.say("measure.nothing"),
+            Fault::NoPool => return self.answer.say_once("measure.nothing"),
         };
         self.fault(field, code);
     }
