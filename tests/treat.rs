@@ -3,7 +3,7 @@
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
 use plan::treat::{Amount, STEPS, Step, Treatment, What, treat};
-use plan::{Acid, Case, Excess, Goals, Instrument, Optional, Products, Tests, Unknown, replace};
+use plan::{Acid, Band, Case, Excess, Goals, Instrument, Optional, Products, Tests, Unknown, replace};
 
 fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option<f64>; 4]) -> Case {
     Case {
@@ -25,6 +25,7 @@ fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option
             cyanurate: goals[3].and_then(|x| Cyanurate::from_mg_per_l(x).ok()),
             ..Goals::default()
         },
+        band: Band::of(None, None, None).ok(),
         products: Some(Products {
             acid: Acid::Hydrochloric(AcidStrength::from_mass_percent(31.45).unwrap()),
             bleach: BleachStrength::from_trade_percent(10.0).unwrap(),

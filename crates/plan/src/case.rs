@@ -89,6 +89,11 @@ impl<T> Optional<T> {
         if let Self::Given(x) = self { Some(x) } else { None }
     }
 
+    /// Is it unusable?
+    pub const fn is_garbled(&self) -> bool {
+        matches!(self, Self::Garbled)
+    }
+
     /// The same of what is made of it.
     pub fn map<U>(self, of: impl Fn(T) -> U) -> Optional<U> {
         match self {
@@ -261,12 +266,12 @@ impl Case {
     /// Is something that the decision on the salt goes by at fault? Then nobody knows whether water goes first.
     pub fn is_garbled(&self) -> bool {
         self.band.is_none()
-            || self.reading == Optional::Garbled
-            || self.again == Optional::Garbled
-            || self.read_at == Optional::Garbled
-            || self.log == Optional::Garbled
-            || self.doubt == Optional::Garbled
-            || self.levels == Optional::Garbled
+            || self.reading.is_garbled()
+            || self.again.is_garbled()
+            || self.read_at.is_garbled()
+            || self.log.is_garbled()
+            || self.doubt.is_garbled()
+            || self.levels.is_garbled()
     }
 
     /// Is the reading so low that a slip of its unit is likelier?

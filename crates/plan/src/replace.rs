@@ -1,7 +1,7 @@
 //! What if there is too much of what only other water takes out?
 
 use crate::Unknown;
-use crate::case::{Case, Needs, Optional, Tests};
+use crate::case::{Case, Needs, Tests};
 use crate::choice::{Ground, Input, Surface};
 use crate::dilute::Dilution;
 use crate::policy;
@@ -168,7 +168,7 @@ pub fn cap(case: &Case) -> Option<(Cap, bool)> {
         _ if cement => (policy::CAP_CEMENT, Basis::Cement),
         Some(part) => (part, Basis::Depth),
         // It may be deeper than what is careful for a pool that nobody measured.
-        None if case.depth == Optional::Garbled => return None,
+        None if case.depth.is_garbled() => return None,
         None => (policy::CAP_UNKNOWN, Basis::Careful),
     };
     let share = Fraction::from_ratio(share).ok()?;
