@@ -206,6 +206,8 @@ fn figures_lie_in_their_ranges_and_none_is_rare() {
         }
         assert!(seen.iter().all(|count| (120..=280).contains(count)), "{seen:?}");
     }
+    // More steps than can be counted.
+    assert!(value(7, "salt.now", "0 999999999999999 0.0000000000000001", Signs::default()).is_some());
     for wrong in ["5", "5 1 1", "1 5 0", "1 5 -1", "1 2 x", ""] {
         assert_eq!(value(7, "salt.now", wrong, Signs::default()), None, "{wrong}");
     }

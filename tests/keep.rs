@@ -113,6 +113,21 @@ fn any_other_text_is_never_taken_for_a_job() {
     }
 }
 
+/// Whoever may write to the store may seal what he writes.
+#[test]
+fn a_forged_job_can_be_read_and_after_the_last_number_none_is_kept() {
+    let text = format!("{} {} pool.volume=50", u64::MAX, u64::MAX);
+    let sum = text
+        .bytes()
+        .fold(0xcbf2_9ce4_8422_2325_u64, |sum, byte| (sum ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3));
+    let store = Frail::default();
+    store.set("saltwright.job.a", &format!("{sum} {text}"));
+    let kept = keep::read(&store, "job").unwrap();
+    assert_eq!(kept.form, "pool.volume=50");
+    assert!(wasm::moment::read(&wasm::moment::write(kept.saved as i64)).is_some());
+    assert_eq!(keep::write(&store, "job", "pool.volume=60", 1, kept.number), Err(NotKept::NoStore));
+}
+
 #[test]
 fn a_store_that_is_full_throws_or_is_wiped_is_told() {
     let store = Frail::default();
@@ -221,6 +236,16 @@ fn calendars_are_read_back_by_another_library() {
             assert_eq!(event.property_value("SEQUENCE"), Some("4"));
         }
     }
+}
+
+#[test]
+fn no_text_makes_a_line_of_a_calendar() {
+    let hostile = "1\r\nBEGIN:VALARM\nX:\r\u{85}";
+    let entry = Entry { id: hostile.into(), at: hostile.into(), title: hostile.into() };
+    let text = calendar(&[entry], hostile, hostile, 1);
+    let names: Vec<_> = text.lines().map(|line| line.split(':').next().unwrap()).collect();
+    assert_eq!(names.join(" ").matches("BEGIN").count(), 3, "{text}");
+    assert!(!names.contains(&"X") && text.replace("\r\n", "").chars().all(|c| !c.is_control()), "{text:?}");
 }
 
 #[test]

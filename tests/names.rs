@@ -88,6 +88,8 @@ fn the_code_says_what_the_table_has_and_nothing_else() {
     let _: &mut [&mut Names; 6] =
         &mut [&mut outputs, &mut states, &mut lines, &mut rows, &mut cells, &mut faults];
     for answer in everything() {
+        let once: BTreeSet<_> = answer.states.iter().collect();
+        assert_eq!(once.len(), answer.states.len(), "each is said once: {:?}", answer.states);
         outputs.extend(answer.outputs.iter().map(|(name, _)| any_line(name)));
         states.extend(answer.states.iter().map(|state| any_line(state)));
         faults.extend(answer.faults.iter().map(|fault| fault.code.to_string()));

@@ -20,6 +20,7 @@ pub struct Row {
 mod days;
 mod dose;
 pub mod everything;
+mod faults;
 mod ready;
 mod running;
 mod schedule;
@@ -41,6 +42,7 @@ pub fn all() -> impl Iterator<Item = &'static Row> {
         running::ROWS,
         schedule::ROWS,
         volume::ROWS,
+        faults::ROWS,
     ]
     .into_iter()
     .flatten()

@@ -48,7 +48,7 @@ fn a_season_only_takes_and_the_more_the_longer() {
                 volume: Volume::from_cubic_metres(size).ok(),
                 band: Band::of(None, Salinity::from_mg_per_l(from).ok(), None).ok(),
                 fill_salt: Salinity::from_mg_per_l(fill).ok(),
-                depth: Length::from_metres(1.5).ok(),
+                depth: plan::Optional::Given(Length::from_metres(1.5).unwrap()),
                 season,
                 ..Case::default()
             };

@@ -145,7 +145,7 @@ fn case(ask: &mut Ask) -> Case {
             calcium: ask.purity(),
             powder: if ask.one(&[true, false]) { ask.purity() } else { Purity::WHOLE },
         }),
-        goals: optional!({
+        goals: {
             let goal = ask.goal();
             Goals {
                 ph: maybe!(goal.ph),
@@ -153,8 +153,9 @@ fn case(ask: &mut Ask) -> Case {
                 hardness: maybe!(goal.hardness),
                 cyanurate: maybe!(goal.cyanurate),
                 chlorine: maybe!(ask.chlorine()),
+                garbled: ask.one(&[true, false, false, false]),
             }
-        }),
+        },
         ..Case::default()
     }
 }

@@ -3,7 +3,7 @@
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
 use plan::treat::{Amount, STEPS, Step, Treatment, What, treat};
-use plan::{Acid, Case, Excess, Goals, Instrument, Optional, Products, Tests, Unknown, replace};
+use plan::{Acid, Band, Case, Excess, Goals, Instrument, Optional, Products, Tests, Unknown, replace};
 
 fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option<f64>; 4]) -> Case {
     Case {
@@ -18,13 +18,14 @@ fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option
             cyanurate: Cyanurate::from_mg_per_l(tests[4]).ok(),
             chlorine: Optional::LeftOut,
         },
-        goals: Optional::Given(Goals {
+        goals: Goals {
             ph: goals[0].and_then(|x| Ph::from_units(x).ok()),
             alkalinity: goals[1].and_then(|x| Alkalinity::from_mg_per_l(x).ok()),
             hardness: goals[2].and_then(|x| Hardness::from_mg_per_l(x).ok()),
             cyanurate: goals[3].and_then(|x| Cyanurate::from_mg_per_l(x).ok()),
-            chlorine: None,
-        }),
+            ..Goals::default()
+        },
+        band: Band::of(None, None, None).ok(),
         products: Some(Products {
             acid: Acid::Hydrochloric(AcidStrength::from_mass_percent(31.45).unwrap()),
             bleach: BleachStrength::from_trade_percent(10.0).unwrap(),
@@ -162,7 +163,7 @@ fn chlorine_goes_in_first_and_is_gone_for_the_rest() {
     );
     here.water.chlorine = Optional::Given(Chlorine::from_mg_per_l(0.2).unwrap());
     let chlorine = Chlorine::from_mg_per_l(3.0).ok();
-    here.goals = Optional::Given(Goals { chlorine, ..here.goals.given().unwrap() });
+    here.goals = Goals { chlorine, ..here.goals };
     let steps = steps(&here, 0.0);
     assert_eq!(steps.iter().map(|s| s.what).collect::<Vec<_>>(), [What::Chlorine, What::AcidAndAir]);
     let Amount::Liquid(litres) = steps[0].whole else { panic!("{:?}", steps[0]) };

@@ -7,7 +7,7 @@ pub const DEMO: &str = "pool.volume=16596 pool.volume.unit=[gal_us] pool.how=tap
      salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=40 bag.size.unit=[lb_av] bag.purity=99.4 \
      water.heat=75.2 water.heat.unit=[degF] water.ph=7.5 water.ta=110 water.ch=250 water.cya=40";
 /// The same in cubic metres and kilograms, without its other tests.
-const METRIC: &str = "pool.volume=62.82 pool.volume.unit=m3 pool.how=taped salt.now=400 salt.now.unit=[ppm] salt.how=meter \
+pub const METRIC: &str = "pool.volume=62.82 pool.volume.unit=m3 pool.how=taped salt.now=400 salt.now.unit=[ppm] salt.how=meter \
      salt.target=3200 salt.low=2800 salt.high=3600 bag.size=20 bag.size.unit=kg bag.purity=99.4";
 
 pub const ROWS: &[Row] = &[

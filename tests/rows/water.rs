@@ -141,7 +141,7 @@ pub const ROWS: &[Row] = &[
             "salt.now=400 salt.now.unit=[ppm] salt.how=drops water.heat=24 water.heat.unit=Cel",
             "water.ph=7.4 water.ta=100 water.ch=0 water.cya=30",
         ],
-        shows: &["index.now=–"],
+        shows: &["index.now=– index.log-calcium=–"],
         holds: "index.no-calcium gate.index.unknown",
     },
     Row {

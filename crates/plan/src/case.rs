@@ -89,6 +89,20 @@ impl<T> Optional<T> {
         if let Self::Given(x) = self { Some(x) } else { None }
     }
 
+    /// Is it unusable?
+    pub const fn is_garbled(&self) -> bool {
+        matches!(self, Self::Garbled)
+    }
+
+    /// The same of what is made of it.
+    pub fn map<U>(self, of: impl Fn(T) -> U) -> Optional<U> {
+        match self {
+            Self::LeftOut => Optional::LeftOut,
+            Self::Garbled => Optional::Garbled,
+            Self::Given(x) => Optional::Given(of(x)),
+        }
+    }
+
     /// The answer, `otherwise` where it was left out, nothing where it is garbled.
     pub fn or(self, otherwise: T) -> Option<T> {
         match self {
@@ -141,6 +155,8 @@ pub struct Goals {
     pub cyanurate: Option<Cyanurate>,
     /// Free chlorine.
     pub chlorine: Option<Chlorine>,
+    /// One of them can't be used: no step leads to the others without it.
+    pub garbled: bool,
 }
 
 impl Goals {
@@ -227,8 +243,8 @@ pub struct Case {
     pub levels: Optional<Levels>,
     /// What stands on the shelf for the other tests; `None` while one of its labels is garbled.
     pub products: Option<Products>,
-    /// Where the other tests are to go; garbled while one of the goals is.
-    pub goals: Optional<Goals>,
+    /// Where the other tests are to go.
+    pub goals: Goals,
     /// What was asked about the pool besides figures.
     pub ready: Ready,
     /// The generator and its pump.
@@ -238,13 +254,24 @@ pub struct Case {
     /// How fast water is let out and in, and its price.
     pub flow: Flow,
     /// Mean depth, by the tape.
-    pub depth: Option<Length>,
+    pub depth: Optional<Length>,
 }
 
 impl Case {
     /// The pool's sample, once all of it is there.
     pub fn sample(&self) -> Option<Sample> {
         self.water.behind(self.read()?, self.instrument?)
+    }
+
+    /// Is something that the decision on the salt goes by at fault? Then nobody knows whether water goes first.
+    pub fn is_garbled(&self) -> bool {
+        self.band.is_none()
+            || self.reading.is_garbled()
+            || self.again.is_garbled()
+            || self.read_at.is_garbled()
+            || self.log.is_garbled()
+            || self.doubt.is_garbled()
+            || self.levels.is_garbled()
     }
 
     /// Is the reading so low that a slip of its unit is likelier?

@@ -153,6 +153,7 @@ pub fn plan(case: &Case) -> Plan {
     let here = now(case, &today);
     let excess = Excess::of(&here, over);
     let replace = match excess.filter(|_| !(over && by_display)) {
+        Some(_) if case.is_garbled() => Err(Unknown::Needs(Needs::NONE)),
         Some(excess) => replace::replace(&here, excess, today.decision.as_ref().and_then(|d| d.dilution)),
         None => Err(Unknown::NotAsked),
     };
@@ -239,8 +240,7 @@ fn tested(case: &Case, dose: &Dose) -> Case {
 
 /// What is to happen to the salt, from the reading that the other tests go with.
 fn due(case: &Case, dose: &Dose) -> Due {
-    let garbled = case.doubt == Optional::Garbled || case.levels == Optional::Garbled;
-    let known = case.band.is_some() && case.read().is_some() && dose.course.is_some() && !garbled;
+    let known = case.read().is_some() && dose.course.is_some() && !case.is_garbled();
     let put_in = dose.course.is_some_and(|course| course.put_in > Mass::NONE);
     match (dose.standing(), due_rise(case, dose)) {
         (None, _) if !known => Due::Unknown,

@@ -217,7 +217,7 @@ pub(crate) fn chlorine(case: &Case) -> Verdict {
         Some(cya) if cya > 0.0 => policy::CHLORINE_STABILISED.max(cya * policy::CHLORINE_OF_CYANURATE),
         _ => policy::CHLORINE_BARE,
     };
-    let goal = case.goals.given().and_then(|goals| goals.chlorine).map_or(0.0, |x| x.mg_per_l());
+    let goal = case.goals.chlorine.map_or(0.0, |x| x.mg_per_l());
     let most = policy::CHLORINE_MOST.max(goal).max(least);
     match free {
         free if (least..=most).contains(&free) => cya.map_or(Unknown, |_| Pass),

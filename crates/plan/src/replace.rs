@@ -24,16 +24,16 @@ impl Excess {
     ///
     /// ```
     /// use chem::Cyanurate;
-    /// use plan::{Case, Goals, Optional, Tests, replace::Excess};
+    /// use plan::{Case, Goals, Tests, replace::Excess};
     /// let mg = |x| Cyanurate::from_mg_per_l(x).ok();
     /// let goals = Goals { cyanurate: mg(50.0), ..Goals::default() };
     /// let water = Tests { cyanurate: mg(130.0), ..Tests::default() };
-    /// let case = Case { goals: Optional::Given(goals), water, ..Case::default() };
+    /// let case = Case { goals, water, ..Case::default() };
     /// assert_eq!(Excess::of(&case, false).unwrap().cyanurate, mg(50.0));
     /// assert_eq!(Excess::of(&Case::default(), false), None);
     /// ```
     pub fn of(case: &Case, salt_over: bool) -> Option<Self> {
-        let (goals, water) = (case.goals.given().unwrap_or_default(), &case.water);
+        let (goals, water) = (case.goals, &case.water);
         let excess = Self {
             salt: case.band.filter(|_| salt_over).map(|band| band.target),
             hardness: over(goals.hardness, water.hardness, policy::NEAR_HARDNESS),
@@ -151,7 +151,7 @@ pub enum Basis {
     Owner,
 }
 
-/// The cap of a case, and whether the owner's own figure is larger; `None` while that is garbled.
+/// The cap of a case, and whether the owner's own figure is larger; `None` while that is garbled, or the depth.
 ///
 /// ```
 /// use plan::replace::{Basis, cap};
@@ -163,10 +163,12 @@ pub enum Basis {
 /// ```
 pub fn cap(case: &Case) -> Option<(Cap, bool)> {
     let cement = case.surface == Some(Surface::Cement) && case.ground == Some(Ground::Low);
-    let span = case.depth.map(|depth| policy::HAND_SPAN / depth.metres()).filter(|part| *part < 1.0);
+    let span = case.depth.given().map(|depth| policy::HAND_SPAN / depth.metres()).filter(|part| *part < 1.0);
     let (share, basis) = match span {
         _ if cement => (policy::CAP_CEMENT, Basis::Cement),
         Some(part) => (part, Basis::Depth),
+        // It may be deeper than what is careful for a pool that nobody measured.
+        None if case.depth.is_garbled() => return None,
         None => (policy::CAP_UNKNOWN, Basis::Careful),
     };
     let share = Fraction::from_ratio(share).ok()?;

@@ -1,7 +1,7 @@
 //! How is the output to be set, and what does a season take of the salt?
 
 use crate::Acid;
-use crate::case::{Case, Goals, Optional};
+use crate::case::{Case, Optional};
 use crate::policy;
 use crate::treat::Amount;
 use chem::recipe::dose_to_ph;
@@ -126,8 +126,7 @@ pub fn setting(case: &Case) -> Option<Setting> {
     let grams = demand * volume;
     let full_hours = grams / makes;
     let share = full_hours / hours;
-    let goal = case.goals.given().and_then(|goals| goals.chlorine);
-    let lift = goal.zip(case.water.chlorine.given()).and_then(|(goal, now)| {
+    let lift = case.goals.chlorine.zip(case.water.chlorine.given()).and_then(|(goal, now)| {
         let rise = goal.mg_per_l() - now.mg_per_l();
         (rise > 0.0).then_some(rise * volume / makes)
     });
@@ -164,7 +163,8 @@ pub struct Climb {
 /// it no farther than to where it rests; `None` where that is not above the goal, and while the water, its size, its
 /// goals or the label are not known.
 pub fn climb(case: &Case, target: Salinity) -> Option<Climb> {
-    let goal = case.goals.or(Goals::default())?.ph.or(Ph::from_units(policy::CLIMB_FROM).ok())?;
+    let goal =
+        Some(case.goals).filter(|goals| !goals.garbled)?.ph.or(Ph::from_units(policy::CLIMB_FROM).ok())?;
     let (sample, products, volume) = (case.sample()?, case.products?, case.volume?);
     // A reading counts more than sodium chloride; what is put in is that alone.
     let rise = case.read().and_then(|read| target.above(read)).unwrap_or(Salinity::NONE);
@@ -231,7 +231,7 @@ pub fn ahead(case: &Case) -> Option<Ahead> {
     let (lost, rain) = (case.season.water()?, case.season.rain.or(0.0)?);
     let size = volume.cubic_metres();
     // Rain falls on all of the surface: the same part of the water as of its depth.
-    let rained = if rain > 0.0 { rain / case.depth?.metres() } else { 0.0 };
+    let rained = if rain > 0.0 { rain / case.depth.given()?.metres() } else { 0.0 };
     let fill = if lost > 0.0 { case.fill_salt?.mg_per_l() } else { 0.0 };
     if size <= 0.0 || lost + rained <= 0.0 {
         return None;

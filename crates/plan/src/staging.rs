@@ -224,19 +224,12 @@ fn job(case: &Case) -> Option<Job> {
 /// The course of the case, unless a part of it can't be used: the rest would tell of another pool.
 fn logged(case: &Case) -> Option<Course> {
     let log: Log = case.log.or([None; MOST_ENTRIES])?;
+    // Also where the reading would not count, or there is none that they would go with: somebody meant one.
+    let (again, when) = (case.again.map(Some).or(None)?, case.read_at.map(Some).or(None)?);
     let baseline = match (case.reading, case.instrument) {
+        (Optional::Garbled, _) => return None,
         (Optional::LeftOut, _) | (_, Some(Instrument::Assumed)) => None,
         (Optional::Given(salt), Some(instrument)) => {
-            let again = match case.again {
-                Optional::LeftOut => None,
-                Optional::Garbled => return None,
-                Optional::Given(again) => Some(again),
-            };
-            let when = match case.read_at {
-                Optional::LeftOut => None,
-                Optional::Garbled => return None,
-                Optional::Given(when) => Some(when),
-            };
             Some(Baseline { when, reading: Reading { salt, again, instrument } })
         }
         _ => return None,

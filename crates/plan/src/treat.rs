@@ -2,7 +2,7 @@
 
 use crate::Unknown;
 use crate::balance::shown;
-use crate::case::{Acid, Case, Goals, Needs, Optional, Products, Tests};
+use crate::case::{Acid, Case, Goals, Needs, Products, Tests};
 use crate::choice::{Input, Surface};
 use crate::policy;
 use crate::replace::Replace;
@@ -156,17 +156,18 @@ impl Treatment {
 ///
 /// ```
 /// use plan::treat::treat;
-/// use plan::{Case, Goals, Optional, Unknown};
-/// let case = Case { goals: Optional::Given(Goals::default()), ..Case::default() };
-/// let nothing = treat(&case, chem::Salinity::NONE, &Err(Unknown::NotAsked));
+/// use plan::{Case, Unknown};
+/// let nothing = treat(&Case::default(), chem::Salinity::NONE, &Err(Unknown::NotAsked));
 /// assert!(matches!(nothing, Err(Unknown::NotAsked)));
 /// ```
 pub fn treat(case: &Case, rise: Salinity, replace: &Result<Replace, Unknown>) -> Result<Treatment, Unknown> {
-    let goals = match case.goals {
-        Optional::Given(goals) if goals.are_any() => goals,
-        Optional::Garbled => return Err(Unknown::Needs(Needs::NONE)),
-        _ => return Err(Unknown::NotAsked),
-    };
+    let goals = case.goals;
+    if !goals.are_any() && !goals.garbled {
+        return Err(Unknown::NotAsked);
+    }
+    if goals.garbled || case.is_garbled() {
+        return Err(Unknown::Needs(Needs::NONE));
+    }
     let Tests { heat, ph, alkalinity, hardness, cyanurate, chlorine } = case.water;
     let chlorine = chlorine.given();
     let needs = Needs::of(&[

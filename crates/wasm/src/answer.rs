@@ -93,6 +93,13 @@ impl Answer {
     pub(crate) fn say(&mut self, state: &str) {
         self.states.push(state.into());
     }
+
+    /// Says what several things may bring about.
+    pub(crate) fn say_once(&mut self, state: &str) {
+        if !self.holds(state) {
+            self.say(state);
+        }
+    }
 }
 
 impl Shown {

@@ -138,9 +138,7 @@ pub fn hold(form: &Form, answer: &mut Answer) {
     let (checked, revealed) = (form.text("ask.check") == "yes", form.text("ask.reveal") == "yes");
     let (mut held, mut tried, mut differs) = (Vec::new(), true, false);
     for asked in of(form) {
-        if !answer.holds("ask") {
-            answer.say("ask");
-        }
+        answer.say_once("ask");
         let state = asked.name.replace('.', "-");
         answer.say(&joined(&["ask.", &state]));
         let mut mark = mark(form, asked, answer);
@@ -193,7 +191,7 @@ fn mark(form: &Form, asked: &Asked, answer: &mut Answer) -> Mark {
             let got = text.to_string();
             let code = if wrong == NotNumber::Unit { "unit-in-text" } else { "not-a-number" };
             answer.faults.push(Fault { field: asked.attempt, code, limits: None, got, other: None });
-            answer.say("fault");
+            answer.say_once("fault");
             return Mark::Open;
         }
     };

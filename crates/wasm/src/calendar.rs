@@ -61,17 +61,17 @@ fn escaped(text: &str) -> String {
         match c {
             '\\' | ';' | ',' => all.extend(['\\', c]),
             '\n' => all.push_str("\\n"),
-            c if c.is_control() => {}
             c => all.push(c),
         }
     }
     all
 }
 
-/// A line of at most 75 bytes, and what is over on lines that begin with a space; no letter is cut.
+/// A line of at most 75 bytes, and what is over on lines that begin with a space; no letter is cut, and what would
+/// begin a line of its own is left out.
 fn fold(all: &mut String, name: &str, text: &str) {
     let mut length = 0;
-    for c in name.chars().chain(text.chars()) {
+    for c in name.chars().chain(text.chars()).filter(|c| !c.is_control()) {
         if length + c.len_utf8() > 75 {
             all.push_str("\r\n ");
             length = 1;

@@ -56,7 +56,7 @@ impl Reader<'_> {
             "yes" => Temperature::from_celsius(25.0).ok(),
             "no" => heat,
             _ => {
-                self.answer.say("need.salt-compensated");
+                self.answer.say_once("need.salt-compensated");
                 None
             }
         };
@@ -81,9 +81,7 @@ impl Reader<'_> {
                 Optional::LeftOut => continue,
                 Optional::Garbled => {
                     all = Optional::Garbled;
-                    if !self.answer.holds("log.unfinished") {
-                        self.answer.say("log.unfinished");
-                    }
+                    self.answer.say_once("log.unfinished");
                 }
                 Optional::Given(entry) => *place = Some(entry),
             }
@@ -101,11 +99,18 @@ impl Reader<'_> {
     /// One line; garbled while it is not finished.
     fn line(&mut self, line: &Line, bag: Option<Mass>, heat: Option<Temperature>) -> Optional<Entry> {
         let kind = self.choice(line.kind, &["dose", "reading", "struck"], |code| code);
+        if kind == Some("struck") {
+            return Optional::LeftOut;
+        }
         let when = self.moment(line.when);
-        let mass = self.put_in(line, bag);
-        let instrument = self.choice(line.how, &Instrument::ALL[..READ_WITH.len()], Instrument::code);
-        let salt = self.salt(line.salt, instrument, heat);
-        let again = self.salt(line.again, instrument, heat);
+        // What the other kind of line asks for is not seen in this one.
+        let mass = if kind == Some("reading") { Optional::LeftOut } else { self.put_in(line, bag) };
+        let (mut instrument, mut salt, mut again) = (None, Optional::LeftOut, Optional::LeftOut);
+        if kind != Some("dose") {
+            instrument = self.choice(line.how, &Instrument::ALL[..READ_WITH.len()], Instrument::code);
+            salt = self.salt(line.salt, instrument, heat);
+            again = self.salt(line.again, instrument, heat);
+        }
         let what = match (kind, mass, salt, instrument, again) {
             (Some("dose"), Optional::Given(mass), ..) => Some(What::Dose(mass)),
             (Some("reading"), _, Optional::Given(salt), Some(instrument), again)
@@ -115,7 +120,7 @@ impl Reader<'_> {
             }
             _ => None,
         };
-        if let Some(kind) = kind.filter(|kind| *kind != "struck") {
+        if let Some(kind) = kind {
             let begin = line.kind.strip_suffix("kind").unwrap_or_default();
             self.answer.say(&joined(&[begin, kind]));
             self.answer.say(&joined(&[begin, "timed"]));
@@ -131,7 +136,6 @@ impl Reader<'_> {
             }
         }
         match (what, when) {
-            _ if kind == Some("struck") => Optional::LeftOut,
             (Some(what), Optional::Given(when)) => Optional::Given(Entry { when, what }),
             _ if line.names().iter().all(|name| self.form.text(name).is_empty()) => Optional::LeftOut,
             _ => Optional::Garbled,
@@ -201,23 +205,16 @@ impl Reader<'_> {
         Some(Products { acid: acid?, bleach: bleach?, calcium: calcium?, powder: powder? })
     }
 
-    /// The goals, unless one of them can't be used: the others would lead elsewhere without it.
-    fn goals(&mut self) -> Optional<Goals> {
+    fn goals(&mut self) -> Goals {
         let goals = Goals {
             ph: self.quantity("goal.ph", Ph::from_units),
             alkalinity: self.quantity("goal.ta", Alkalinity::from_mg_per_l),
             hardness: self.quantity("goal.ch", Hardness::from_mg_per_l),
             cyanurate: self.quantity("goal.cya", Cyanurate::from_mg_per_l),
             chlorine: self.quantity("goal.fc", Chlorine::from_mg_per_l),
+            garbled: false,
         };
-        let names = ["goal.ph", "goal.ta", "goal.ch", "goal.cya", "goal.fc"];
-        if names.iter().any(|name| self.is_faulty(name)) {
-            Optional::Garbled
-        } else if goals.are_any() {
-            Optional::Given(goals)
-        } else {
-            Optional::LeftOut
-        }
+        Goals { garbled: self.answer.faults.iter().any(|fault| fault.field.starts_with("goal.")), ..goals }
     }
 
     fn band(&mut self) -> Option<Band> {
@@ -258,7 +255,9 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     let size = r.quantity("bag.size", Mass::from_kilograms);
     let units = Units::of(form);
     let typed = r.quantity("pool.volume", Volume::from_cubic_metres);
+    let faults = r.answer.faults.len();
     let measured = r.measured();
+    let tape_faulty = r.answer.faults.iter().skip(faults).any(|fault| !fault.field.starts_with("pool.meter"));
     if let Some(measured) = &measured {
         r.show(measured, typed, units);
     }
@@ -319,7 +318,11 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         },
         ground: r.choice("less.ground", Ground::ALL, Ground::code),
         unlisted: false,
-        depth: measured.and_then(|m| m.taped).map(|(_, size)| size.depth),
+        depth: match measured.and_then(|m| m.taped) {
+            Some((_, size)) => Optional::Given(size.depth),
+            None if tape_faulty => Optional::Garbled,
+            None => Optional::LeftOut,
+        },
     };
     case.unlisted = r.answer.faults.iter().any(|fault| fault.code == "not-listed");
     if r.words("job.name") {
@@ -327,7 +330,7 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     }
     let _ = r.words("job.by") | r.words("job.note");
     // What the decision goes by besides numbers.
-    if r.is_faulty("pool.how") || r.is_faulty("salt.class") {
+    if ["pool.how", "salt.how", "salt.class"].iter().any(|name| r.is_faulty(name)) {
         case.doubt = Optional::Garbled;
     }
     let _ = r.choice("show", &["as-typed", "metric", "us"], |code| code);

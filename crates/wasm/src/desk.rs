@@ -298,16 +298,14 @@ impl Desk {
     /// Puts texts into the fields of their names, but into a locked one only what its link says; a name that the
     /// page has no field for is kept, and passed on.
     pub fn set(self: &Rc<Self>, form: &Form) -> Result<(), JsValue> {
-        let locked = self.terms.borrow().locked.clone();
+        let nothing = Form::default();
         self.pen.lines((form.lines_used() + 1).min(LINES.len()))?;
         let mut fields = Vec::new();
         for field in all(&self.form, "input[name], select[name], textarea[name]") {
             let name = field.get_attribute("name").unwrap_or_default();
             fields.push(name.clone());
-            let said =
-                |form: &Form| form.0.iter().rev().find(|(n, _)| *n == name).map(|(_, text)| text.clone());
-            let given = said(form).filter(|_| !is_locked(&field));
-            let Some(text) = said(&locked).or(given) else { continue };
+            let given = if is_locked(&field) { &nothing } else { form };
+            let Some(text) = self.terms.borrow().said(&name, given).map(String::from) else { continue };
             let (key, value) = match field.get_attribute("type").as_deref() {
                 Some("radio" | "checkbox") => {
                     ("checked", JsValue::from(field.get_attribute("value").as_ref() == Some(&text)))

@@ -128,8 +128,11 @@ impl Filler<'_> {
         self.answer.put(name, Shown::of(x.cubic_metres(), self.units.water, self.signs));
     }
 
+    /// Nothing of what is no number: the logarithm of no calcium.
     fn number(&mut self, name: &str, x: f64, decimals: usize) {
-        self.answer.put(name, Shown::number(x, decimals, false, self.signs));
+        if x.is_finite() {
+            self.answer.put(name, Shown::number(x, decimals, false, self.signs));
+        }
     }
 
     fn signed(&mut self, name: &'static str, x: f64) {
@@ -184,17 +187,13 @@ impl Filler<'_> {
 
     fn need(&mut self, field: &str) {
         self.want(field);
-        if !self.answer.holds("need") {
-            self.answer.say("need");
-        }
+        self.answer.say_once("need");
     }
 
     /// `need.` and a field's name, its dots made hyphens.
     fn want(&mut self, field: &str) {
         let state = joined(&["need.", &field.replace('.', "-")]);
-        if !self.answer.holds(&state) {
-            self.answer.say(&state);
-        }
+        self.answer.say_once(&state);
     }
 
     fn gates(&mut self, plan: &Plan) {

@@ -1,7 +1,7 @@
 //! What was typed, in which signs, and in which units are results shown?
 
 use crate::field::LINES;
-use crate::number::Signs;
+use crate::number::{self, Signs};
 use crate::unit::{self, Kind, Unit};
 
 /// The flat form: name to text as typed. A name twice: the last counts.
@@ -22,23 +22,27 @@ impl Form {
 
     /// The text of a field as it was typed.
     pub fn raw(&self, name: &str) -> &str {
-        self.0.iter().rev().find(|(n, _)| n == name).map_or("", |(_, text)| text)
+        self.said(name).unwrap_or_default()
+    }
+
+    /// The same; nothing for a name that is not there.
+    pub fn said(&self, name: &str) -> Option<&str> {
+        self.0.iter().rev().find(|(n, _)| n == name).map(|(_, text)| text.as_str())
     }
 
     /// The page's signs for decimals and groups, handed over in the form by whoever knows its
     /// language.
     pub fn signs(&self) -> Signs {
-        let sign = |name, otherwise| self.text(name).chars().next().unwrap_or(otherwise);
-        let decimal = sign("sign.decimal", '.');
-        // A group sign may be a space, which trimming would lose.
-        let group = self.0.iter().rev().find(|(n, _)| n == "sign.group").and_then(|(_, t)| t.chars().next());
+        let first = |name| self.raw(name).chars().next();
+        let decimal = first("sign.decimal").filter(|c| number::is_decimal(*c)).unwrap_or('.');
+        let group = first("sign.group").filter(|c| number::is_group(*c) && *c != decimal);
         let grouped_from = if self.text("sign.grouped") == "5" { 5 } else { 4 };
         Signs { grouped_from, ..Signs::new(decimal, group.unwrap_or(if decimal == ',' { '.' } else { ',' })) }
     }
 
     /// The number of the last line of the log in which anything stands; 0 for none.
     pub fn lines_used(&self) -> usize {
-        let logged = |name: &str| self.0.iter().any(|(n, text)| n == name && !text.trim_ascii().is_empty());
+        let logged = |name: &str| !self.text(name).is_empty();
         if !self.0.iter().any(|(name, _)| name.starts_with("log.")) {
             return 0;
         }
@@ -53,7 +57,7 @@ impl Form {
                 || n.starts_with("sign.")
                 || ["treat.", "level.", "utc.", "ask.", "link.", "give."].iter().any(|begin| n.starts_with(begin))
         };
-        self.0.iter().all(|(n, text)| begun(n) || text.trim_ascii().is_empty())
+        self.0.iter().all(|(n, _)| begun(n) || self.text(n).is_empty())
     }
 }
 

@@ -106,7 +106,9 @@ pub fn write(store: &impl Store, job: &str, form: &str, saved: u64, known: u64) 
     if there.as_ref().is_some_and(|there| there.form == form) {
         return Ok(known); // Nothing new.
     }
-    let kept = Kept { number: known + 1, saved, form: form.into() };
+    // After the last number there is none: that was forged.
+    let number = known.checked_add(1).ok_or(NotKept::NoStore)?;
+    let kept = Kept { number, saved, form: form.into() };
     let (key, text) = (key(job, slot), seal(&kept));
     // What a store says it took is not always there.
     let took = store.set(&key, &text) && store.get(&key).as_ref() == Some(&text);

@@ -69,7 +69,7 @@ mod shelf;
 mod store;
 pub mod table;
 mod tell;
-mod terms;
+pub mod terms;
 pub mod unit;
 pub mod variant;
 mod views;

@@ -65,7 +65,7 @@ impl Reader<'_> {
         }
         let volume = Volume::from_cubic_metres(filled).ok();
         if volume.is_none() {
-            self.answer.say("measure.nothing");
+            self.answer.say_once("measure.nothing");
         }
         volume
     }
@@ -199,9 +199,7 @@ impl Reader<'_> {
 
     fn miss(&mut self, name: &str) {
         let state = joined(&["need.", &name.replace('.', "-")]);
-        if !self.answer.holds(&state) {
-            self.answer.say(&state);
-        }
+        self.answer.say_once(&state);
     }
 
     /// Where only the unit is missing, ask for that.
@@ -224,6 +222,7 @@ impl Reader<'_> {
         }
         let code = match (length::items(text, self.signs), Self::unit(*kind, self.form.text(asked))) {
             (None, _) => "list-unsure",
+            (Some(items), _) if items.is_empty() => "not-a-number",
             (_, Err(code)) => code,
             (Some(items), Ok(unit)) => match self.items(name, &items, bounds, unit) {
                 Ok(list) => return list.map_or(Optional::Garbled, Optional::Given),
@@ -278,7 +277,7 @@ impl Reader<'_> {
             Fault::NoLedge => ("pool.ledge-water", "no-ledge"),
             Fault::TooFew => ("pool.widths", "too-few"),
             Fault::OtherFloor => ("pool.floor", "other-floor"),
-            Fault::NoPool => return self.answer.say("measure.nothing"),
+            Fault::NoPool => return self.answer.say_once("measure.nothing"),
         };
         self.fault(field, code);
     }

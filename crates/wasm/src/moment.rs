@@ -9,6 +9,9 @@ use crate::answer::joined;
 /// Minutes that are moments: from 1970 to about 9999.
 pub const RANGE: core::ops::Range<i64> = 0..4_223_000_000;
 
+/// The last day of 9999.
+const LAST_DAY: i64 = 2_932_896;
+
 /// Minutes of a moment; `None` for what is none.
 ///
 /// ```
@@ -49,9 +52,9 @@ pub fn write(minutes: i64) -> String {
     joined(&[&write_day(minutes.div_euclid(1_440)), "T", &two(minute / 60), ":", &two(minute % 60)])
 }
 
-/// The text of a day.
-pub fn write_day(mut day: i64) -> String {
-    let mut year = 1_970;
+/// The text of a day; of what lies beyond, the last that has one.
+pub fn write_day(day: i64) -> String {
+    let (mut year, mut day) = (1_970, day.clamp(0, LAST_DAY));
     while day >= year_length(year) {
         day -= year_length(year);
         year += 1;
@@ -104,6 +107,15 @@ mod tests {
         }
         // Seconds since 1970 of a known moment: 2001-09-09T01:46:40Z is 1,000,000,000 (POSIX).
         assert_eq!(read("2001-09-09T01:46:40"), Some(16_666_666));
+    }
+
+    /// A forged store may tell of any minute; its text is not worked out for ages, and reads.
+    #[test]
+    fn whatever_lies_beyond_the_calendar_is_its_end() {
+        assert_eq!(read_day("9999-12-31"), Some(LAST_DAY));
+        for (minutes, text) in [(i64::MAX, "9999-12-31T"), (i64::MIN, "1970-01-01T"), (-1, "1970-01-01T")] {
+            assert!(write(minutes).starts_with(text) && read(&write(minutes)).is_some(), "{minutes}");
+        }
     }
 
     #[test]

@@ -81,6 +81,16 @@ pub(crate) fn is_space(c: char) -> bool {
     c.is_ascii_whitespace() || matches!(c, '\u{a0}' | '\u{2009}' | '\u{202f}' | '\u{200e}' | '\u{200f}')
 }
 
+/// What languages write before decimals. A digit there would make another number.
+pub(crate) fn is_decimal(c: char) -> bool {
+    matches!(c, '.' | ',' | '\u{66b}')
+}
+
+/// What languages write between groups.
+pub(crate) fn is_group(c: char) -> bool {
+    matches!(c, '.' | ',' | '\'' | '\u{2019}' | '\u{66c}' | ' ' | '\u{a0}' | '\u{2009}' | '\u{202f}')
+}
+
 fn parse(text: &str, signs: Signs) -> Result<Typed, ()> {
     // Digits of any script to ASCII, every kind of group or decimal sign to one of four.
     let mut negative = false;

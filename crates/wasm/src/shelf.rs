@@ -7,7 +7,7 @@ use crate::desk::{Desk, LINK};
 use crate::dom::all;
 use crate::form::Form;
 use crate::keep::{self, NotKept};
-use crate::terms::Terms;
+use crate::terms::{Terms, is_origin};
 use crate::views;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -100,7 +100,7 @@ impl Desk {
     /// Shows nothing but this form, under the terms that came with it.
     fn put(self: &Rc<Self>, form: &Form) -> Result<(), JsValue> {
         let mut form = arrival::here(form, Form(self.signs.clone()).signs(), &self.settled());
-        self.agree(Terms::of(&mut form))?;
+        self.agree(Terms::of(&mut form, is_origin))?;
         views::reset(&self.form);
         self.set(&form)
     }

@@ -12,8 +12,9 @@ use web_sys::{Element, HtmlInputElement};
 /// What a link says besides the form itself.
 #[derive(Default)]
 pub struct Terms {
-    /// The fields that keep the link's value; and these values.
+    /// The fields that keep the link's value.
     lock: String,
+    /// And these values.
     pub locked: Form,
     /// The results to be found.
     pub ask: String,
@@ -33,16 +34,20 @@ fn listed(list: &str, name: &str) -> bool {
 }
 
 impl Terms {
-    /// Takes the terms out of what a link, a file or a kept job holds.
-    pub fn of(form: &mut Form) -> Self {
+    /// Takes the terms out of what a link, a file or a kept job holds. A host is one origin, and nobody else: not
+    /// everybody who may have put the page into a frame.
+    pub fn of(form: &mut Form, is_origin: fn(&str) -> bool) -> Self {
         let [lock, ask, only, tell, can] = TERMS.map(|name| form.text(name).to_string());
         // Nobody's attempt is checked or revealed by what comes from elsewhere.
         form.0.retain(|(name, _)| !TERMS.contains(&name.as_str()) && !name.starts_with("ask."));
-        // A host is one origin, and nobody else: not everybody who may have put the page into a frame.
-        let origin = web_sys::Url::new(&tell).map(|url| url.origin());
-        let tell = if origin.is_ok_and(|origin| origin == tell) { tell } else { String::new() };
+        let tell = if is_origin(&tell) { tell } else { String::new() };
         let locked = Form(form.0.iter().filter(|(name, _)| listed(&lock, name)).cloned().collect());
         Self { lock, locked, ask, only, tell, can }
+    }
+
+    /// What is to stand in a field: in a locked one what its link says, in another what is handed in.
+    pub fn said<'a>(&'a self, name: &str, part: &'a Form) -> Option<&'a str> {
+        self.locked.said(name).or(part.said(name))
     }
 
     /// What goes with a job wherever it goes. Who may hear and what a sandbox allows is a matter of the place.
@@ -161,6 +166,11 @@ impl Desk {
         }
         Ok(())
     }
+}
+
+/// Is this the whole of an origin, such as `https://host`?
+pub(crate) fn is_origin(text: &str) -> bool {
+    web_sys::Url::new(text).is_ok_and(|url| url.origin() == text)
 }
 
 /// Hides what the link leaves out, and remembers that it was not the author who did.

@@ -36,7 +36,7 @@ pub(crate) fn check(form: &Form, answer: &mut Answer) {
         let limit = |number: &u32| Shown::words(plain(f64::from(*number), form.signs()));
         let limits = Some([limit(NUMBERS.start()), limit(NUMBERS.end())]);
         answer.faults.push(Fault { field: "variant", code, limits, got, other: None });
-        answer.say("fault");
+        answer.say_once("fault");
     }
 }
 
@@ -65,8 +65,8 @@ pub fn value(variant: u32, field: &str, range: &str, signs: Signs) -> Option<Str
     if !(step > 0.0 && most >= least) {
         return None;
     }
-    let steps = ((most - least) / step + 1e-9) as usize;
-    let at = pick(variant, field, steps + 1)?;
+    let steps = ((most - least) / step + 1e-9) as u32;
+    let at = pick(variant, field, steps.saturating_add(1) as usize)?;
     let places = |part: &&str| part.split('.').nth(1).map_or(0, str::len);
     let decimals = parts.iter().map(places).max()?;
     // Without signs between thousands: it is to be read back, in whatever language.

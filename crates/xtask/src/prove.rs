@@ -31,10 +31,10 @@ pub fn prove(words: &[&str]) -> Result<()> {
     }
 }
 
-/// Both targets for so long each. What breaks one ends it, and lies in `tests/fuzz/artifacts`.
+/// Each target for so long. What breaks one ends it, and lies in `tests/fuzz/artifacts`.
 fn fuzz(seconds: u32) -> Result<()> {
     let tool = tool(FUZZ)?;
-    for target in ["chem", "answer"] {
+    for target in ["chem", "answer", "outside"] {
         let corpus = shell::target().join("fuzz-corpus").join(target);
         std::fs::create_dir_all(&corpus)?;
         let mut command = Command::new(&tool);

@@ -41,7 +41,7 @@ impl Filler<'_> {
             self.answer.say("less.parts");
             self.effort("less.total", case, &parts.total);
             let largest = parts.first[0].map(|first| first.amount);
-            if let Some((largest, depth)) = largest.zip(case.depth) {
+            if let Some((largest, depth)) = largest.zip(case.depth.given()) {
                 self.answer.say("less.depth");
                 let sinks = Shown::of(largest.share * depth.metres(), self.units.length, self.signs);
                 self.answer.put("less.sinks", sinks);

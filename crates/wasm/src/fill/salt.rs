@@ -68,7 +68,8 @@ impl Filler<'_> {
         if dose.faults.contains(Fault::Dose) {
             self.answer.say("log.too-much");
         }
-        if let Some(course) = dose.course.as_ref().filter(|_| dose.faults.is_none()) {
+        // Whether the log can be true is not known while something that it is held against is at fault.
+        if let Some(course) = dose.course.as_ref().filter(|_| dose.faults.is_none() && !case.is_garbled()) {
             self.clock(case, course);
         }
         let Some(decision) = &dose.decision else { return };

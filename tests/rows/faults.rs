@@ -1,0 +1,108 @@
+//! What is told while a field is at fault, or holds what nobody types? Found by fuzzing: see `tests/fuzz`.
+
+use super::Row;
+use super::days::METRIC;
+
+const TOO_SALTY_OVER_LINER: &str = "pool.shape=rectangle pool.length=10 pool.width=5 pool.length.unit=m pool.floor=level \
+     pool.shallow=1.5 surface.kind=liner salt.how=lab salt.now=4,100 salt.now.unit=[ppm] salt.target=3200 salt.low=2800 \
+     salt.high=3600 fill.salt=150";
+const HARD: &str = "pool.how=taped pool.volume=68 pool.volume.unit=m3 salt.now=1800 salt.now.unit=[ppm] salt.how=drops \
+     salt.target=3200 bag.size=20 bag.size.unit=kg bag.purity=99.4 water.heat=25 water.heat.unit=Cel water.ph=7.5 water.ta=100 \
+     water.ch=300 water.cya=30 fill.salt=120 fill.ch=300 treat.acid=31.45 treat.calcium=77 treat.bleach=10 treat.powder=100";
+const DOSED: &str = "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00";
+
+pub const ROWS: &[Row] = &[
+    Row {
+        name: "a hand-span of no known depth: a tape at fault is not a pool that nobody measured",
+        form: &[TOO_SALTY_OVER_LINER, "pool.ledge-area=x"],
+        shows: &["less.share=22.8 less.cap=– less.count=–"],
+        holds: "less.known fault !less.parts !cap.ours",
+    },
+    Row {
+        name: "a decision at fault: whether water goes first is not known, so no chemical is told",
+        form: &[HARD, "goal.ta=120 level.over=x"],
+        shows: &["treat.end.index=– treat.end.ph=–"],
+        holds: "treat.unknown fault !treat.steps",
+    },
+    Row {
+        name: "nor how much water, for the sake of another test",
+        form: &[HARD, "goal.ch=200 pool.how=nonsense"],
+        shows: &["less.share=–"],
+        holds: "less.unknown treat.unknown",
+    },
+    Row {
+        name: "one goal at fault: what another asks for still goes before the salt",
+        form: &[HARD, "goal.ch=200 goal.ph=x"],
+        shows: &["buy.bags=– dose.mass=– dose.from=–"],
+        holds: "less.due less.hardness treat.unknown fault",
+    },
+    Row {
+        name: "a setting at fault: whether the log can be true is not known",
+        form: &[METRIC, DOSED, "level.slack=x now=2027-05-21T10:00"],
+        shows: &["in.all=– clock.retest=– now.mass=–"],
+        holds: "fault !schedule",
+    },
+    Row {
+        name: "a second reading at fault counts, where the first is in the log",
+        form: &[
+            METRIC,
+            "salt.now= salt.again=x log.1.kind=reading log.1.salt=400 log.1.how=meter log.1.when=2027-05-20T09:00",
+        ],
+        shows: &["buy.total=– now.mass=–"],
+        holds: "fault",
+    },
+    Row {
+        name: "so does a reading at fault that would only be assumed",
+        form: &[METRIC, "salt.how=assumed salt.now=x"],
+        shows: &["buy.total=–"],
+        holds: "fault need.salt-now",
+    },
+    Row {
+        name: "what a line of that kind does not ask for is not at fault",
+        form: &[METRIC, DOSED, "log.1.salt=x log.1.how=nonsense log.2.kind=struck log.2.when=x log.2.mass=x"],
+        shows: &["in.all=120"],
+        holds: "!fault !log.unfinished",
+    },
+    Row {
+        name: "what two readings lack is said once",
+        form: &["salt.now=6 salt.again=6.1 salt.now.unit=mS/cm salt.how=meter"],
+        shows: &[],
+        holds: "need.salt-compensated",
+    },
+    Row {
+        name: "nothing by meter nor tape, said once",
+        form: &[
+            "pool.meter-before=1 pool.meter-after=1.001 pool.meter.unit=L pool.shape=rectangle pool.length=2 pool.width=1",
+            "pool.length.unit=m pool.floor=level pool.shallow=0.5 pool.less=5 pool.part.unit=m3",
+        ],
+        shows: &["measured.volume=–"],
+        holds: "measure.nothing",
+    },
+    Row {
+        name: "a list of nothing is no list",
+        form: &[
+            "pool.shape=rectangle pool.length=8 pool.width=4 pool.length.unit=m pool.floor=level pool.shallow=1.5",
+            "pool.steps=, pool.steps-width=2 pool.steps-tread=0.3",
+        ],
+        shows: &["echo.pool.steps.count=– measured.volume=–"],
+        holds: "fault measure.unfinished !echo.pool.steps",
+    },
+    Row {
+        name: "letters and digits are no signs between digits",
+        form: &[METRIC, "sign.group=m sign.decimal=7"],
+        shows: &["dose.rise=2,800 used.volume=62.82"],
+        holds: "dose.add",
+    },
+    Row {
+        name: "of a name that is there twice the last text counts",
+        form: &["run.hours=8 run.hours= log.1.mass=6 log.1.mass="],
+        shows: &[],
+        holds: "blank",
+    },
+    Row {
+        name: "a moment after which there is none that can be written",
+        form: &["on.when=9999-12-31T23:00 now=9999-12-31T23:00"],
+        shows: &["next.when=9999-12-31T23:00"],
+        holds: "schedule",
+    },
+];
