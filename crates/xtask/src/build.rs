@@ -2,7 +2,7 @@
 
 use crate::shell::{self, Steps};
 use crate::sizes::{Parts, Sizes};
-use crate::{names, package, page, setup};
+use crate::{linked, names, package, page, setup};
 use anyhow::{Context, Result};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -48,6 +48,8 @@ fn cargo_home() -> PathBuf {
 struct Loader {
     text: String,
     types: String,
+    /// With the names of its functions, for the table alone.
+    named: Vec<u8>,
     wasm: Vec<u8>,
 }
 
@@ -60,7 +62,6 @@ fn loader() -> Result<Loader> {
         "wasm-bindgen",
         "--target=web",
         "--omit-default-module-path",
-        "--remove-name-section",
         "--remove-producers-section",
         "--out-name=loader",
         "--out-dir",
@@ -69,8 +70,9 @@ fn loader() -> Result<Loader> {
     ])?;
     let text = fs::read_to_string(folder.join("loader.js"))?;
     let types = package::types(&fs::read_to_string(folder.join("loader.d.ts"))?)?;
-    let (text, wasm) = names::short(&text, &fs::read(folder.join("loader_bg.wasm"))?)?;
-    Ok(Loader { text, types, wasm })
+    let named = linked::used(&text, &fs::read(folder.join("loader_bg.wasm"))?)?;
+    let (text, wasm) = names::short(&text, &named)?;
+    Ok(Loader { text, types, named, wasm })
 }
 
 fn assemble(loader: &Loader) -> Result<Site> {
@@ -118,6 +120,7 @@ fn assemble(loader: &Loader) -> Result<Site> {
         style: &page::strip(&style, "/*", "*/"),
         script: &script,
         wasm: &loader.wasm,
+        named: &loader.named,
     })?;
     Ok(Site { folder, sizes })
 }

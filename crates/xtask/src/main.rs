@@ -1,6 +1,7 @@
 //! Which verbs does `cargo xtask` know?
 
 mod build;
+mod linked;
 mod names;
 mod package;
 mod page;

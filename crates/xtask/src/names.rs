@@ -4,11 +4,11 @@
 //! of a hash. Nobody reads these names, so both files get short ones.
 
 use anyhow::{Result, ensure};
-use walrus::Module;
+use walrus::ModuleConfig;
 
-/// Loader and wasm with `$0`, `$1` … for every name between them that the tool made up.
+/// Loader and wasm with `$0`, `$1` … for every name between them that the tool made up, and none for what lies within.
 pub fn short(loader: &str, wasm: &[u8]) -> Result<(String, Vec<u8>)> {
-    let mut module = Module::from_buffer(wasm)?;
+    let mut module = ModuleConfig::new().generate_name_section(false).parse(wasm)?;
     let mut text = loader.to_string();
     let mut count = 0;
     let mut rename = |name: &mut String| {
@@ -45,6 +45,7 @@ fn replaced(text: &str, name: &str, short: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use walrus::Module;
 
     #[test]
     fn only_whole_words_are_replaced() {

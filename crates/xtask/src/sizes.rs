@@ -1,5 +1,6 @@
 //! How much has to travel?
 
+use crate::linked;
 use anyhow::{Result, ensure};
 use flate2::{Compression, write::GzEncoder};
 use std::fmt;
@@ -19,10 +20,16 @@ pub struct Parts<'a> {
     pub style: &'a str,
     pub script: &'a str,
     pub wasm: &'a [u8],
+    /// The same before its functions lost their names.
+    pub named: &'a [u8],
 }
 
-/// One row a page, then one a part of `index.html`.
-pub struct Sizes(Vec<Size>);
+/// One row a page, then one a part of `index.html`, and the functions that take the most of the wasm.
+pub struct Sizes {
+    parts: Vec<Size>,
+    wasm: usize,
+    largest: Vec<(String, usize)>,
+}
 
 struct Size {
     name: String,
@@ -44,12 +51,13 @@ impl Sizes {
             Ok(Size { name, plain: bytes.len(), gzip: gzip(bytes)?, brotli: brotli(bytes)?.len() })
         };
         let pages = parts.pages.iter().map(|(name, page)| (name.as_str(), page.as_bytes()));
-        pages.chain(named).map(size).collect::<Result<_>>().map(Self)
+        let rows = pages.chain(named).map(size).collect::<Result<_>>()?;
+        Ok(Self { parts: rows, wasm: parts.wasm.len(), largest: linked::largest(parts.named)? })
     }
 
     /// Refuses a page over the limit.
     pub fn check(&self) -> Result<()> {
-        for Size { name, brotli, .. } in self.0.iter().filter(|size| size.name.ends_with(".html")) {
+        for Size { name, brotli, .. } in self.parts.iter().filter(|size| size.name.ends_with(".html")) {
             ensure!(
                 *brotli <= PAGE_LIMIT,
                 "{name} is {brotli} bytes in brotli, over the limit of {PAGE_LIMIT}"
@@ -62,10 +70,16 @@ impl Sizes {
 impl fmt::Display for Sizes {
     fn fmt(&self, out: &mut fmt::Formatter) -> fmt::Result {
         writeln!(out, "{:<24}{:>9}{:>9}{:>9}", "bytes", "plain", "gzip", "brotli")?;
-        for Size { name, plain, gzip, brotli } in &self.0 {
+        for Size { name, plain, gzip, brotli } in &self.parts {
             writeln!(out, "{name:<24}{plain:>9}{gzip:>9}{brotli:>9}")?;
         }
-        write!(out, "{:<24}{PAGE_LIMIT:>27}", "limit of a page")
+        writeln!(out, "{:<24}{PAGE_LIMIT:>27}\n", "limit of a page")?;
+        write!(out, "{:<24}{:>9}{:>9}", "largest functions", "plain", "of wasm")?;
+        for (name, bytes) in &self.largest {
+            let share = 100.0 * *bytes as f64 / self.wasm as f64;
+            write!(out, "\n{name:<24}{bytes:>9}{share:>7.1} %")?;
+        }
+        Ok(())
     }
 }
 
@@ -87,9 +101,11 @@ pub fn brotli(bytes: &[u8]) -> Result<Vec<u8>> {
 mod tests {
     use super::*;
 
+    const EMPTY: &[u8] = b"\0asm\x01\0\0\0";
+
     fn page_of(brotli: usize) -> Sizes {
         let name = "index.html".to_string();
-        Sizes(vec![Size { name, plain: 0, gzip: 0, brotli }])
+        Sizes { parts: vec![Size { name, plain: 0, gzip: 0, brotli }], wasm: 0, largest: vec![] }
     }
 
     #[test]
@@ -102,8 +118,8 @@ mod tests {
     fn the_page_is_what_the_check_judges() {
         let page = "page ".repeat(9);
         let pages = [("index.html".to_string(), page.clone()), ("fr.html".to_string(), page.clone())];
-        let parts = Parts { pages: &pages, words: "", style: "", script: "", wasm: b"" };
+        let parts = Parts { pages: &pages, words: "", style: "", script: "", wasm: b"", named: EMPTY };
         let sizes = Sizes::measure(&parts).unwrap();
-        assert_eq!((sizes.0[1].name.as_str(), sizes.0[1].plain), ("fr.html", page.len()));
+        assert_eq!((sizes.parts[1].name.as_str(), sizes.parts[1].plain), ("fr.html", page.len()));
     }
 }
