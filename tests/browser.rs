@@ -6,6 +6,7 @@
 //!
 //! | Question | Room |
 //! |---|---|
+//! | Does a checker of access find nothing, and is a screen reader told what it was? | `access` |
 //! | How is a browser started, told what to do, and ended? | `driver` |
 //! | Which browser is it, and what cannot be judged in it? | `engine` |
 //! | By what means is it looked into and set up? | `means` |
@@ -30,6 +31,8 @@
 //! | Does a text stay a text wherever it goes, whatever it says? | `hostile` |
 //! | Does question mode hold back what it must, and does a lock hold? | `exercise` |
 
+#[path = "browser/access.rs"]
+mod access;
 #[path = "browser/days.rs"]
 mod days;
 #[path = "browser/driver.rs"]

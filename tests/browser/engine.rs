@@ -45,6 +45,8 @@ pub enum Need {
     Order,
     /// A watch over a page that comes from the disk.
     FileWatch,
+    /// What a screen reader is told.
+    Tree,
 }
 
 impl Engine {
@@ -66,6 +68,7 @@ impl Engine {
             (Self::Firefox | Self::WebKit, Need::FileWatch) => {
                 "its driver tells no log, and no proxy sees a file"
             }
+            (Self::Firefox | Self::WebKit, Need::Tree) => "its driver does not tell the tree",
             (Self::WebKit, Need::Order) => "it does not wait: a fault of its own",
             _ => return true,
         };

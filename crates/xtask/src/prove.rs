@@ -24,6 +24,7 @@ pub fn prove(words: &[&str]) -> Result<()> {
         ["simulation"] => prove_simulation::run_many(),
         ["bench"] => prove_bench::run(),
         ["engines"] => prove_engines::run(),
+        ["access"] => prove_browser::access(),
         ["speed"] => prove_browser::run("speed"),
         ["life"] => prove_browser::run("life"),
         ["lighthouse"] => prove_lighthouse::run(),

@@ -1,0 +1,186 @@
+//! Can everyone use the page: does a checker of access find nothing, and is what a screen reader is told what it was?
+//!
+//! The checker is axe-core, which `cargo xtask prove access` brings: `SALTWRIGHT_AXE` is its file. The tree of a filled
+//! page stands in `access-tree.txt`; `SALTWRIGHT_WRITE=1` writes it anew.
+
+use crate::engine::Need;
+use crate::figures::{METRIC, READY, TOO_MUCH, US, link};
+use crate::seat::{Seat, setting, site, visit};
+use serde_json::{Value, json};
+use std::collections::BTreeMap;
+use std::fs;
+
+/// Of `prefers-color-scheme`, `forced-colors` and `prefers-contrast`.
+const LOOKS: [(&str, [&str; 3]); 4] = [
+    ("light", ["light", "none", "no-preference"]),
+    ("dark", ["dark", "none", "no-preference"]),
+    ("forced colours", ["light", "active", "no-preference"]),
+    ("more contrast", ["dark", "none", "more"]),
+];
+const VIEWS: [&str; 3] = ["counter", "owner", "class"];
+
+/// What the checker said in all.
+#[derive(Default)]
+struct Told {
+    runs: usize,
+    findings: Vec<String>,
+    /// What it could not judge, by rule.
+    unsure: BTreeMap<String, usize>,
+}
+
+impl Told {
+    fn look(&mut self, page: &Seat, of: &str, look: &(&str, [&str; 3])) {
+        let (look, [scheme, forced, contrast]) = look;
+        let media = json!({ "features": [
+            { "name": "prefers-color-scheme", "value": scheme },
+            { "name": "forced-colors", "value": forced },
+            { "name": "prefers-contrast", "value": contrast },
+        ] });
+        page.inspect("Emulation.setEmulatedMedia", media);
+        let found = page.ask(
+            "const { violations, incomplete } = await axe.run(document, { resultTypes: ['violations', 'incomplete'] });
+            return [
+                violations.flatMap((rule) => rule.nodes.map((node) => `${rule.id}: ${node.target} ${node.html.slice(0, 90)}`)),
+                incomplete.map((rule) => rule.id),
+            ]",
+        );
+        self.runs += 1;
+        let list = |n: usize| found[n].as_array().expect("a list").iter().filter_map(Value::as_str);
+        self.findings.extend(list(0).map(|finding| format!("{of}, {look}: {finding}")));
+        list(1).for_each(|rule| *self.unsure.entry(rule.into()).or_default() += 1);
+    }
+}
+
+/// Brings the checker to a page; by the inspector, since the page's policy lets no script in.
+fn bring(page: &Seat) {
+    let script = fs::read_to_string(setting("SALTWRIGHT_AXE")).expect("axe-core is a file");
+    page.inspect("Runtime.evaluate", json!({ "expression": script }));
+    assert!(page.holds("return typeof axe === 'object'"));
+}
+
+fn choose(page: &Seat, view: &str) {
+    page.ask(&format!("field('view').find((e) => e.value === '{view}').click()"));
+}
+
+fn unfold(page: &Seat) {
+    page.ask("all('details').forEach((e) => { e.open = true })");
+}
+
+/// Every language in every view in every look, folded; then all unfolded, on a telephone as well; then each state.
+#[test]
+#[ignore = "cargo xtask prove access"]
+fn the_checker_finds_nothing() {
+    let mut told = Told::default();
+    for name in ["index.html", "fr.html", "es.html"] {
+        visit(&format!("{}{name}#{}&{READY}", site(), link(US)), &[], |page| {
+            bring(page);
+            for view in VIEWS {
+                choose(page, view);
+                LOOKS.iter().for_each(|look| told.look(page, &format!("{name}, {view}"), look));
+            }
+            unfold(page);
+            LOOKS[..2].iter().for_each(|look| told.look(page, &format!("{name}, all unfolded"), look));
+            choose(page, "owner");
+            page.resize(320, 640);
+            let parts = page.text("return field('at').map((e) => e.value).join()");
+            for (n, part) in parts.split(',').enumerate() {
+                page.ask(&format!("field('at').find((e) => e.value === '{part}').click()"));
+                unfold(page);
+                told.look(page, &format!("{name}, 320 pixels, {part}"), &LOOKS[n % 2]);
+            }
+        });
+    }
+    let second_day = "log.1.kind=dose&log.1.bags=6&log.1.when=2027-05-22T09:00&log.2.kind=reading&log.2.salt=2150\
+        &log.2.when=2027-05-23T10:00";
+    for (state, form) in [
+        ("empty", String::new()),
+        ("at fault", "#sw1&pool.volume=-3&water.ph=75&salt.now=a%20lot&salt.low=4000".into()),
+        ("metric", format!("#{}&show=metric", link(METRIC))),
+        ("second day", format!("#{}&{READY}&{second_day}", link(US))),
+        ("asked and locked", format!("#{}&ask=dose.mass,buy.bags&lock=salt.now,show&view=class", link(US))),
+    ] {
+        visit(&format!("{}{form}", site()), &[], |page| {
+            bring(page);
+            LOOKS.iter().for_each(|look| told.look(page, state, look));
+        });
+    }
+    visit(&site(), &[], |page| {
+        page.open_example(TOO_MUCH);
+        bring(page);
+        LOOKS.iter().for_each(|look| told.look(page, "too much salt", look));
+    });
+    for name in ["first-salt.html", "first-salt.fr.html", "first-salt.es.html", "examples/own.html"] {
+        visit(&format!("{}{name}", site()), &[], |page| {
+            bring(page);
+            unfold(page);
+            LOOKS.iter().for_each(|look| told.look(page, name, look));
+        });
+    }
+    println!("axe-core: {} runs, {} findings; not judged: {:?}", told.runs, told.findings.len(), told.unsure);
+    assert!(told.findings.is_empty(), "{}", told.findings.join("\n"));
+}
+
+/// The roles that stand in the published list of them, as a browser's tree spells those; its own are in capitals.
+fn is_published(role: &str) -> bool {
+    role.starts_with(|c: char| c.is_ascii_lowercase()) && !["generic", "none", "paragraph"].contains(&role)
+}
+
+/// One line a node, the deeper the further in: role, name, value, states.
+fn tree(nodes: &[Value]) -> String {
+    let by_id: BTreeMap<&str, &Value> =
+        nodes.iter().filter_map(|node| Some((node["nodeId"].as_str()?, node))).collect();
+    let mut lines = String::new();
+    write(&by_id, &nodes[0], 0, &mut lines);
+    lines
+}
+
+fn write(all: &BTreeMap<&str, &Value>, node: &Value, depth: usize, lines: &mut String) {
+    let text = |of: &str| node[of]["value"].as_str().unwrap_or_default().replace(['\n', '\u{a0}'], " ");
+    let role = text("role");
+    let told = is_published(&role) && node["ignored"] != true;
+    if told {
+        let mut line = format!("{:depth$}{role} {:?}", "", text("name"), depth = 2 * depth);
+        if !text("value").is_empty() {
+            line += &format!(" = {:?}", text("value"));
+        }
+        for state in node["properties"].as_array().into_iter().flatten() {
+            let (name, value) = (state["name"].as_str().unwrap_or_default(), &state["value"]["value"]);
+            if ["checked", "disabled", "expanded", "invalid", "level", "readonly", "required"].contains(&name)
+            {
+                line += &format!(" {name}={}", value.as_str().map_or(value.to_string(), String::from));
+            }
+        }
+        *lines += line.trim_end();
+        lines.push('\n');
+    }
+    for child in node["childIds"].as_array().into_iter().flatten() {
+        if let Some(child) = child.as_str().and_then(|id| all.get(id)) {
+            write(all, child, depth + usize::from(told), lines);
+        }
+    }
+}
+
+/// The demo on a day that is set.
+#[test]
+fn a_screen_reader_is_told_what_it_was() {
+    let stored = concat!(env!("CARGO_MANIFEST_DIR"), "/browser/access-tree.txt");
+    let page = Seat::start();
+    if !page.can(Need::Tree, "all of it") {
+        return;
+    }
+    page.set_clock("2027-05-21T09:00");
+    page.open(&format!("{}#{}&{READY}&view=counter", site(), link(US)));
+    // The status is spoken, and its text there, once the answer has settled.
+    page.wait("return all('[role=status]').some((e) => e.textContent.trim())");
+    let nodes = page.inspect("Accessibility.getFullAXTree", json!({}))["nodes"].clone();
+    let now = tree(nodes.as_array().expect("a list"));
+    assert!(now.contains("2,122 ppm") && now.contains("textbox"), "the tree of a filled page:\n{now}");
+    if std::env::var_os("SALTWRIGHT_WRITE").is_some() {
+        fs::write(stored, &now).expect("written");
+    }
+    let was = fs::read_to_string(stored).expect("a stored tree");
+    let gone = was.lines().filter(|line| !now.lines().any(|l| l == *line)).map(|line| format!("- {line}"));
+    let come = now.lines().filter(|line| !was.lines().any(|l| l == *line)).map(|line| format!("+ {line}"));
+    let apart: Vec<_> = gone.chain(come).collect();
+    assert!(now == was, "{}\n(SALTWRIGHT_WRITE=1 writes it anew)", apart.join("\n"));
+}
