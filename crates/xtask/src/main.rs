@@ -8,6 +8,7 @@ mod prove;
 mod prove_bench;
 mod prove_engines;
 mod prove_simulation;
+mod prove_supply;
 mod prove_vectors;
 mod reference;
 mod serve;
@@ -32,7 +33,8 @@ cargo xtask prove mutants [K/N]   changed chemistry: do the checks notice? shard
 cargo xtask prove panics          the chemistry's solver links only if it cannot panic
 cargo xtask prove simulation      200,000 made-up pools: who passes the high limit, and how often
 cargo xtask prove bench           ns for an index, natively, as wasm and in PHREEQC
-cargo xtask prove engines         the tests of the page in Firefox and in WebKit, a table of both";
+cargo xtask prove engines [PART]  the tests of the page in Chromium, Firefox and WebKit; those with PART in their name
+cargo xtask prove supply          what comes from outside is allowed, and two clean builds are the same";
 
 fn main() -> ExitCode {
     let words: Vec<String> = std::env::args().skip(1).collect();

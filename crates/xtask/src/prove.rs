@@ -1,7 +1,7 @@
 //! What is proved beyond the daily test, because it takes a tool or a time of its own?
 
 use crate::shell::{self, Steps, cargo, run};
-use crate::{package, prove_bench, prove_engines, prove_simulation, prove_vectors};
+use crate::{package, prove_bench, prove_engines, prove_simulation, prove_supply, prove_vectors};
 use anyhow::{Context, Result, bail};
 use std::path::PathBuf;
 use std::process::Command;
@@ -21,9 +21,11 @@ pub fn prove(words: &[&str]) -> Result<()> {
         ["mutants", shard] => mutants(&[shard]),
         ["simulation"] => prove_simulation::run_many(),
         ["bench"] => prove_bench::run(),
-        ["engines"] => prove_engines::run(),
+        ["engines"] => prove_engines::run(""),
+        ["engines", part] => prove_engines::run(part),
+        ["supply"] => prove_supply::run(),
         _ => bail!(
-            "nothing of that name can be proved: package, vectors, fuzz, panics, mutants, simulation, bench or engines"
+            "nothing of that name can be proved: package, vectors, fuzz, panics, mutants, simulation, bench, engines or supply"
         ),
     }
 }

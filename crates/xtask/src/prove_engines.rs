@@ -1,4 +1,4 @@
-//! Does the page hold in Firefox and in WebKit, as it does in Chromium?
+//! Does the page hold in Chromium, in Firefox and in WebKit?
 
 use crate::shell::{Steps, cargo};
 use crate::{build, prove, serve, setup};
@@ -7,26 +7,27 @@ use std::path::PathBuf;
 use std::process::Command;
 
 const DRIVER: &str = "geckodriver --version 0.37.1";
-const ENGINES: [&str; 2] = ["firefox", "webkit"];
+const ENGINES: [&str; 3] = ["chromium", "firefox", "webkit"];
 
 /// How a test tells what it leaves without a judgement, and that this is all there is of it.
 const UNJUDGED: &str = "NOT JUDGED: ";
 const WHOLE: &str = "all of it: ";
 
-/// Runs each test of the page in each engine. What failed is told at once, the table line by line; notes and
+/// Runs each test of the page with this part in its name in each engine. What failed is told at once, the table line by line; notes and
 /// sums come last.
-pub fn run() -> Result<()> {
+pub fn run(part: &str) -> Result<()> {
     let mut steps = Steps::default();
+    let chromium = steps.take("browser and driver", setup::browser)?;
     let webkit = steps.take("other browsers", setup::more_browsers)?;
     let firefox = steps.take("driver of Firefox", || prove::tool(DRIVER))?;
     let site = build::make(&mut steps)?;
     let server = serve::start(&site.folder, 0)?;
-    let here = Place { firefox, webkit, site: site.folder.clone(), address: server.address() };
+    let here = Place { chromium, firefox, webkit, site: site.folder.clone(), address: server.address() };
 
-    let tests = here.tests()?;
+    let tests = here.tests(part)?;
     let mut notes = Vec::new();
     let mut sums = ENGINES.map(|_| Sum::default());
-    println!("\n{:<80}{:<20}{:<20}", "", ENGINES[0], ENGINES[1]);
+    println!("\n{:<80}{}", "", ENGINES.map(|engine| format!("{engine:<20}")).concat());
     for test in &tests {
         print!("{test:<80}");
         let mut complaints = Vec::new();
@@ -56,6 +57,7 @@ pub fn run() -> Result<()> {
 
 /// Where everything is that a test must know of.
 struct Place {
+    chromium: PathBuf,
     firefox: PathBuf,
     webkit: PathBuf,
     site: PathBuf,
@@ -66,18 +68,23 @@ impl Place {
     fn cargo(&self, words: &str) -> Command {
         let mut command = cargo(&format!("test --quiet --package evidence --test browser -- {words}"));
         command.env("SALTWRIGHT_SITE", &self.site).env("SALTWRIGHT_URL", &self.address);
+        command.env("CHROMEDRIVER", &self.chromium);
         command.env("GECKODRIVER", &self.firefox).env("WEBKITDRIVER", &self.webkit);
         command
     }
 
-    fn tests(&self) -> Result<Vec<String>> {
+    fn tests(&self, part: &str) -> Result<Vec<String>> {
         let done = self.cargo("--list --format terse").output()?;
         ensure!(done.status.success(), "the tests of the page:\n{}", String::from_utf8_lossy(&done.stderr));
         let list = String::from_utf8(done.stdout)?;
-        let tests: Vec<_> =
-            list.lines().filter_map(|line| line.strip_suffix(": test")).map(String::from).collect();
+        let tests: Vec<_> = list
+            .lines()
+            .filter_map(|line| line.strip_suffix(": test"))
+            .filter(|name| name.contains(part))
+            .map(String::from)
+            .collect();
         if tests.is_empty() {
-            bail!("there is no test of the page in\n{list}");
+            bail!("there is no test of the page with `{part}` in its name in\n{list}");
         }
         Ok(tests)
     }
