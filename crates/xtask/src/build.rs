@@ -40,7 +40,7 @@ fn compile() -> Result<()> {
     shell::run(shell::cargo(words).env("CARGO_ENCODED_RUSTFLAGS", flags.join("\x1f")))
 }
 
-fn cargo_home() -> PathBuf {
+pub fn cargo_home() -> PathBuf {
     let given = std::env::var_os("CARGO_HOME").map(PathBuf::from);
     given.unwrap_or_else(|| std::env::home_dir().unwrap_or_default().join(".cargo"))
 }
@@ -134,7 +134,7 @@ pub fn files(folder: &Path) -> Result<Vec<PathBuf>> {
     Ok(found)
 }
 
-fn files_and_folders(folder: &Path) -> Result<Vec<PathBuf>> {
+pub fn files_and_folders(folder: &Path) -> Result<Vec<PathBuf>> {
     let entries = fs::read_dir(folder).with_context(|| folder.display().to_string())?;
     let mut found = entries.map(|entry| Ok(entry?.path())).collect::<Result<Vec<_>>>()?;
     found.sort();

@@ -11,6 +11,7 @@ mod prove_browser;
 mod prove_engines;
 mod prove_lighthouse;
 mod prove_simulation;
+mod prove_supply;
 mod prove_vectors;
 mod reference;
 mod serve;
@@ -35,11 +36,13 @@ cargo xtask prove mutants [K/N]   changed chemistry: do the checks notice? shard
 cargo xtask prove panics          the chemistry's solver links only if it cannot panic
 cargo xtask prove simulation      200,000 made-up pools: who passes the high limit, and how often
 cargo xtask prove bench           ns for an index, natively, as wasm and in PHREEQC
-cargo xtask prove engines         the tests of the page in three engines, one table
+cargo xtask prove engines [PART]  the tests of the page, or those with PART in their name, in three engines
 cargo xtask prove access          axe-core in every view, language and look of the page
 cargo xtask prove speed           ms to the first answer and from key to paint, on a slow line and processor
 cargo xtask prove life            a day, 1,000,000 answers, 10,000 saves: does memory stay flat? 30 min
-cargo xtask prove lighthouse      its four scores of three pages, as on a telephone with a slow line";
+cargo xtask prove lighthouse      its four scores of three pages, as on a telephone with a slow line
+
+cargo xtask prove supply          what comes from outside is allowed, and two clean builds are the same";
 
 fn main() -> ExitCode {
     let words: Vec<String> = std::env::args().skip(1).collect();

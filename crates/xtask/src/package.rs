@@ -16,7 +16,8 @@ const README: &str = include_str!("package.md");
 const FILES: [&str; 3] = ["saltwright.js", "saltwright.d.ts", "names.md"];
 
 /// What the check takes from npm, to the digit. Neither has dependencies but its own programs.
-const TOOLS: &str = r#"{ "private": true, "dependencies": { "esbuild": "0.28.2", "typescript": "7.0.2" } }"#;
+pub const TOOLS: &str =
+    r#"{ "private": true, "dependencies": { "esbuild": "0.28.2", "typescript": "7.0.2" } }"#;
 
 /// From here on the tool's declarations are about fetching wasm from somewhere; our module has it inside.
 const TYPES_END: &str = "export type InitInput =";
@@ -186,7 +187,7 @@ pub fn tools(name: &str, pinned: &str) -> Result<PathBuf> {
 }
 
 /// A new folder of this name in `target`; what lay there is gone.
-fn fresh(name: &str) -> Result<PathBuf> {
+pub fn fresh(name: &str) -> Result<PathBuf> {
     let folder = shell::target().join(name);
     if folder.exists() {
         fs::remove_dir_all(&folder)?;

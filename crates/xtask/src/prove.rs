@@ -2,7 +2,8 @@
 
 use crate::shell::{self, Steps, cargo, run};
 use crate::{
-    package, prove_bench, prove_browser, prove_engines, prove_lighthouse, prove_simulation, prove_vectors,
+    package, prove_bench, prove_browser, prove_engines, prove_lighthouse, prove_simulation, prove_supply,
+    prove_vectors,
 };
 use anyhow::{Context, Result, bail};
 use std::path::PathBuf;
@@ -23,11 +24,13 @@ pub fn prove(words: &[&str]) -> Result<()> {
         ["mutants", shard] => mutants(&[shard]),
         ["simulation"] => prove_simulation::run_many(),
         ["bench"] => prove_bench::run(),
-        ["engines"] => prove_engines::run(),
+        ["engines"] => prove_engines::run(""),
+        ["engines", part] => prove_engines::run(part),
         ["access"] => prove_browser::access(),
         ["speed"] => prove_browser::run("speed"),
         ["life"] => prove_browser::run("life"),
         ["lighthouse"] => prove_lighthouse::run(),
+        ["supply"] => prove_supply::run(),
         _ => bail!("nothing of that name can be proved: `cargo xtask help` lists what can"),
     }
 }

@@ -1,4 +1,4 @@
-//! Does the page hold in each of three engines?
+//! Does the page hold in Chromium, in Firefox and in WebKit?
 
 use crate::shell::{Steps, cargo};
 use crate::{build, prove, serve, setup};
@@ -13,9 +13,9 @@ const ENGINES: [&str; 3] = ["chromium", "firefox", "webkit"];
 const UNJUDGED: &str = "NOT JUDGED: ";
 const WHOLE: &str = "all of it: ";
 
-/// Runs each test of the page in each engine. What failed is told at once, the table line by line; notes and
-/// sums come last.
-pub fn run() -> Result<()> {
+/// Runs each test of the page with this part in its name in each engine. What failed is told at once, the table
+/// line by line; notes and sums come last.
+pub fn run(part: &str) -> Result<()> {
     let mut steps = Steps::default();
     let chromium = steps.take("browser and driver", setup::browser)?;
     let webkit = steps.take("other browsers", setup::more_browsers)?;
@@ -24,7 +24,7 @@ pub fn run() -> Result<()> {
     let server = serve::start(&site.folder, 0)?;
     let here = Place { chromium, firefox, webkit, site: site.folder.clone(), address: server.address() };
 
-    let tests = here.tests()?;
+    let tests = here.tests(part)?;
     let mut notes = Vec::new();
     let mut sums = ENGINES.map(|_| Sum::default());
     println!("\n{:<80}{}", "", ENGINES.map(|engine| format!("{engine:<20}")).concat());
@@ -75,12 +75,12 @@ impl Place {
         command
     }
 
-    /// All but what is only measured.
-    fn tests(&self) -> Result<Vec<String>> {
+    /// All with this part in their name but what is only measured.
+    fn tests(&self, part: &str) -> Result<Vec<String>> {
         let measured = self.list("--ignored")?;
         let mut tests = self.list("")?;
-        tests.retain(|test| !measured.contains(test));
-        ensure!(!tests.is_empty(), "there is no test of the page");
+        tests.retain(|test| test.contains(part) && !measured.contains(test));
+        ensure!(!tests.is_empty(), "there is no test of the page with `{part}` in its name");
         Ok(tests)
     }
 
