@@ -125,37 +125,39 @@ fn is_published(role: &str) -> bool {
     role.starts_with(|c: char| c.is_ascii_lowercase()) && !["generic", "none", "paragraph"].contains(&role)
 }
 
-/// One line a node, the deeper the further in: role, name, value, states.
+/// One line a node, the deeper the further in: role, name, value, states; of a result also its text.
 fn tree(nodes: &[Value]) -> String {
     let by_id: BTreeMap<&str, &Value> =
         nodes.iter().filter_map(|node| Some((node["nodeId"].as_str()?, node))).collect();
     let mut lines = String::new();
-    write(&by_id, &nodes[0], 0, &mut lines);
+    write(&by_id, &nodes[0], 0, false, &mut lines);
     lines
 }
 
-fn write(all: &BTreeMap<&str, &Value>, node: &Value, depth: usize, lines: &mut String) {
+fn write(all: &BTreeMap<&str, &Value>, node: &Value, depth: usize, result: bool, lines: &mut String) {
     let text = |of: &str| node[of]["value"].as_str().unwrap_or_default().replace(['\n', '\u{a0}'], " ");
     let role = text("role");
-    let told = is_published(&role) && node["ignored"] != true;
+    let told = node["ignored"] != true && (is_published(&role) || result && role == "StaticText");
     if told {
-        let mut line = format!("{:depth$}{role} {:?}", "", text("name"), depth = 2 * depth);
+        *lines += &format!("{:depth$}{role} {:?}", "", text("name"), depth = 2 * depth);
         if !text("value").is_empty() {
-            line += &format!(" = {:?}", text("value"));
+            *lines += &format!(" = {:?}", text("value"));
         }
         for state in node["properties"].as_array().into_iter().flatten() {
-            let (name, value) = (state["name"].as_str().unwrap_or_default(), &state["value"]["value"]);
-            if ["checked", "disabled", "expanded", "invalid", "level", "readonly", "required"].contains(&name)
+            let name = state["name"].as_str().unwrap_or_default();
+            let value = state["value"]["value"].to_string().replace('"', "");
+            if ["checked", "disabled", "expanded", "invalid", "readonly", "required"].contains(&name)
+                && value != "false"
             {
-                line += &format!(" {name}={}", value.as_str().map_or(value.to_string(), String::from));
+                *lines += &format!(" {name}={value}");
             }
         }
-        *lines += line.trim_end();
         lines.push('\n');
     }
+    let result = result || role == "status";
     for child in node["childIds"].as_array().into_iter().flatten() {
         if let Some(child) = child.as_str().and_then(|id| all.get(id)) {
-            write(all, child, depth + usize::from(told), lines);
+            write(all, child, depth + usize::from(told), result, lines);
         }
     }
 }
@@ -174,7 +176,10 @@ fn a_screen_reader_is_told_what_it_was() {
     page.wait("return all('[role=status]').some((e) => e.textContent.trim())");
     let nodes = page.inspect("Accessibility.getFullAXTree", json!({}))["nodes"].clone();
     let now = tree(nodes.as_array().expect("a list"));
-    assert!(now.contains("2,122 ppm") && now.contains("textbox"), "the tree of a filled page:\n{now}");
+    assert!(
+        now.contains("term \"Whole bags to buy\"") && now.contains("StaticText \"10\""),
+        "the tree of a filled page:\n{now}"
+    );
     if std::env::var_os("SALTWRIGHT_WRITE").is_some() {
         fs::write(stored, &now).expect("written");
     }
