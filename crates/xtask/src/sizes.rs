@@ -74,10 +74,10 @@ impl fmt::Display for Sizes {
             writeln!(out, "{name:<24}{plain:>9}{gzip:>9}{brotli:>9}")?;
         }
         writeln!(out, "{:<24}{PAGE_LIMIT:>27}\n", "limit of a page")?;
-        write!(out, "{:<24}{:>9}{:>9}", "largest functions", "plain", "of wasm")?;
+        write!(out, "{:>9}{:>9}  largest functions", "plain", "of wasm")?;
         for (name, bytes) in &self.largest {
             let share = 100.0 * *bytes as f64 / self.wasm as f64;
-            write!(out, "\n{name:<24}{bytes:>9}{share:>7.1} %")?;
+            write!(out, "\n{bytes:>9}{share:>7.1} %  {name}")?;
         }
         Ok(())
     }
