@@ -113,7 +113,7 @@ fn a_form_is_wired_and_tells_its_page() {
             form.addEventListener('saltwright:answer', (e) => told.push(e.detail));
             const desk = window.attach(form);
             const again = window.attach(form);
-            desk.set({ 'pool.volume': '60', 'strange.name': 'kept' });
+            desk.set({ 'pool.volume': '60', 'strange.name': 'kept', tell: 'https://other.example', lock: 'pool.volume' });
             desk.set({ 'pool.volume': '62' });
             await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
             desk.set({ 'pool.volume': '62' });
@@ -127,6 +127,8 @@ fn a_form_is_wired_and_tells_its_page() {
         assert_eq!(told["count"], 1, "once a frame, and only if something changed: {told}");
         assert_eq!(told["value"], serde_json::json!({ "value": 62, "unit": "m3" }));
         assert_eq!((&told["kept"]["strange.name"], &told["kept"]["own"]), (&"kept".into(), &"mine".into()));
+        let terms = ["tell", "lock"].map(|term| &told["kept"][term]);
+        assert_eq!(terms, [&serde_json::Value::Null; 2], "a link's terms are the link's");
         assert_eq!(
             told["shown"].as_str().unwrap().replace('\u{a0}', " "),
             "62 m³",

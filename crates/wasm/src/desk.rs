@@ -12,7 +12,7 @@ use crate::mismatch;
 use crate::offline;
 use crate::shelf::Kept;
 use crate::store::Device;
-use crate::terms::{Terms, is_locked};
+use crate::terms::{TERMS, Terms, is_locked};
 use crate::views;
 use crate::wire;
 use std::cell::{Cell, RefCell};
@@ -316,7 +316,9 @@ impl Desk {
             self.exercise.typed(&name);
             self.leave(&name);
         }
-        let strange = |name: &str| !name.starts_with("ask.") && !fields.iter().any(|field| field == name);
+        // Who may hear, and what is locked, is for the link to say.
+        let of_a_link = |name: &str| name.starts_with("ask.") || TERMS.contains(&name);
+        let strange = |name: &str| !of_a_link(name) && !fields.iter().any(|field| field == name);
         let more = form.0.iter().filter(|(name, _)| strange(name)).cloned();
         self.strange.borrow_mut().retain(|(name, _)| form.0.iter().all(|(n, _)| n != name));
         self.strange.borrow_mut().extend(more);
