@@ -26,7 +26,7 @@ fn allowed() -> Result<()> {
         if !text.lines().any(|line| line.starts_with("[workspace]")) {
             continue;
         }
-        println!("{}", path.display());
+        println!("{}", path.strip_prefix(shell::root())?.display());
         let vain = if text.contains("\nmembers") { "--deny" } else { "--allow" };
         let mut command = Command::new(&tool);
         command.current_dir(shell::root()).arg("--manifest-path").arg(&path);
@@ -54,7 +54,9 @@ fn manifests() -> Result<Vec<(PathBuf, String)>> {
 
 /// Two builds from nothing, in two folders, must agree in every byte, and must not tell whose machine it was.
 fn twice() -> Result<()> {
-    let [one, other] = [made(PLACES[0])?, made(PLACES[1])?];
+    // Both copies first: whoever goes on writing meanwhile changes neither.
+    let folders = [copied(PLACES[0])?, copied(PLACES[1])?];
+    let [one, other] = [made(&folders[0])?, made(&folders[1])?];
     for (name, bytes) in &one {
         let hash: String = Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect();
         println!("{hash}  {}", name.display());
@@ -67,16 +69,21 @@ fn twice() -> Result<()> {
 
 type Files = BTreeMap<PathBuf, Vec<u8>>;
 
-/// The site, built in this folder of `target` from a copy of what git knows of.
-fn made(place: &str) -> Result<Files> {
+/// A copy of what git knows of, in this folder of `target`.
+fn copied(place: &str) -> Result<PathBuf> {
     let folder = package::fresh(place)?.canonicalize()?;
     for name in tracked()? {
         let copy = folder.join(&name);
         fs::create_dir_all(copy.parent().context("a file lies in a folder")?)?;
         fs::copy(shell::root().join(&name), copy).with_context(|| name.clone())?;
     }
+    Ok(folder)
+}
+
+/// The site, built in this folder.
+fn made(folder: &Path) -> Result<Files> {
     let target = folder.join("target");
-    shell::run(cargo("xtask build").current_dir(&folder).env("CARGO_TARGET_DIR", &target))?;
+    shell::run(cargo("xtask build").current_dir(folder).env("CARGO_TARGET_DIR", &target))?;
 
     let site = target.join("site");
     let mut files = Files::new();
@@ -85,10 +92,8 @@ fn made(place: &str) -> Result<Files> {
     }
     // In the page it is packed, where no path could be seen.
     let module = fs::read(target.join("loader/loader_bg.wasm"))?;
-    for ours in [Some(folder), Some(build::cargo_home()), std::env::home_dir()].into_iter().flatten() {
-        if ours.parent().is_none() {
-            continue;
-        }
+    let home = std::env::home_dir().filter(|home| home.parent().is_some());
+    for ours in [Some(folder.into()), Some(build::cargo_home()), home].into_iter().flatten() {
         let ours = ours.to_string_lossy().into_owned();
         for (name, bytes) in files.iter().chain([(&PathBuf::from("the module"), &module)]) {
             ensure!(!holds(bytes, &ours), "{} tells of {ours}", name.display());
