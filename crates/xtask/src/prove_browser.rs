@@ -7,7 +7,7 @@ use anyhow::{Result, ensure};
 use std::path::PathBuf;
 
 /// To the digit.
-const AXE: &str = r#"{ "private": true, "dependencies": { "axe-core": "4.14.1" } }"#;
+pub const AXE: &str = r#"{ "private": true, "dependencies": { "axe-core": "4.14.1" } }"#;
 
 /// Brings axe-core, and runs it over the pages.
 pub fn access() -> Result<()> {

@@ -10,7 +10,7 @@ use std::path::Path;
 use std::process::Command;
 
 /// To the digit; it needs Node from 18.20 on.
-const TOOL: &str = r#"{ "private": true, "dependencies": { "lighthouse": "12.8.2" } }"#;
+pub const TOOL: &str = r#"{ "private": true, "dependencies": { "lighthouse": "12.8.2" } }"#;
 const PAGES: [&str; 3] = ["index.html", "fr.html", "first-salt.html"];
 const CATEGORIES: [&str; 4] = ["performance", "accessibility", "best-practices", "seo"];
 /// As often as it takes for one bad moment of the machine not to count.
