@@ -40,7 +40,7 @@ fn a_numbered_exercise_is_found_step_by_step() {
         let row = |number: usize| {
             format!("return all('tbody tr')[{}].innerText.split(/\\s*\\t\\s*/).join('|')", number - 1)
         };
-        assert_eq!(page.text(&row(7)), "7|65 m³|400 ppm|3,500 ppm|3,100 ppm|202.7 kg");
+        assert_eq!(page.text(&row(7)), "7|65 m³, 400 ppm, 3,500 ppm|3,100 ppm, 202.7 kg");
         assert_eq!(page.text("return String(all('tbody tr').length)"), "30");
     });
 }

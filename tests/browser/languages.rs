@@ -3,28 +3,76 @@
 use crate::figures;
 use crate::seat::{site, visit};
 
-const PAGES: [&str; 6] =
-    ["index.html", "fr.html", "es.html", "first-salt.html", "first-salt.fr.html", "first-salt.es.html"];
+const PAGES: [&str; 10] = [
+    "index.html",
+    "fr.html",
+    "es.html",
+    "first-salt.html",
+    "first-salt.fr.html",
+    "first-salt.es.html",
+    "examples/own.html",
+    "examples/form.html",
+    "examples/frame.html",
+    "examples/script.html",
+];
 
-/// 1,280 pixels at 400 % are 320.
+/// What a page asks for besides itself.
+fn files(name: &str) -> Vec<String> {
+    match name {
+        "examples/form.html" | "examples/script.html" => vec![site() + "saltwright.js"],
+        "examples/frame.html" => vec![site() + "index.html"],
+        _ => Vec::new(),
+    }
+}
+
+/// Opens all there is, and says what is wider than the page.
+const OVER: &str = "
+    all('details').forEach((e) => { e.open = true });
+    all('[data-act=answers]').forEach((e) => e.click());
+    const wide = document.documentElement.clientWidth + 1;
+    const out = all('body *').filter((e) => e.checkVisibility() && !e.closest('.roll') && e.getBoundingClientRect().right > wide);
+    return [document.documentElement.scrollWidth > wide, ...out.slice(0, 5).map((e) => e.outerHTML.slice(0, 80))].join('\\n')";
+
+/// Letters, words and lines as far apart as WCAG 2.2 allows a reader to set them (1.4.12).
+const SPACED: &str = "
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync(`* { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important }
+        p { margin-block-end: 2em !important }`);
+    document.adoptedStyleSheets = [sheet]";
+
+/// 1,280 pixels at 400 % are 320 (WCAG 2.2, 1.4.10). Then text alone is twice its size (1.4.4).
 #[test]
 fn every_page_fits_a_screen_of_320() {
     for name in PAGES {
-        let form = if name.starts_with("first") {
-            String::new()
-        } else {
-            format!("#{}&view=counter", figures::link(figures::US))
+        let form = match PAGES[..3].contains(&name) {
+            true => format!("#{}&{}&view=counter", figures::link(figures::US), figures::READY),
+            false => String::new(),
         };
-        visit(&format!("{}{name}{form}", site()), &[], |page| {
+        let files = files(name);
+        let files: Vec<_> = files.iter().map(String::as_str).collect();
+        visit(&format!("{}{name}{form}", site()), &files, |page| {
+            let fits = |what: &str| assert_eq!(page.text(OVER), "false", "{name}, {what}");
             page.resize(320, 640);
-            let over = page.text(
-                "all('details').forEach((e) => { e.open = true });
-                all('[data-act=answers]').forEach((e) => e.click());
-                const wide = document.documentElement.clientWidth + 1;
-                const out = all('body *').filter((e) => e.checkVisibility() && !e.closest('.roll') && e.getBoundingClientRect().right > wide);
-                return [document.documentElement.scrollWidth > wide, ...out.slice(0, 5).map((e) => e.outerHTML.slice(0, 80))].join('\\n')",
-            );
-            assert_eq!(over, "false", "{name}");
+            fits("320 pixels");
+            for view in ["class", "owner"] {
+                let choose =
+                    format!("field('view').filter((e) => e.value === '{view}').forEach((e) => e.click())");
+                page.ask(&choose);
+                fits(view);
+            }
+            let parts = page.text("return form && field('at').map((e) => e.value).join() || ''");
+            for part in parts.split(',').filter(|part| !part.is_empty()) {
+                page.ask(&format!("field('at').find((e) => e.value === '{part}').click()"));
+                fits(part);
+            }
+            page.ask("field('view').filter((e) => e.value === 'counter').forEach((e) => e.click())");
+            page.ask(SPACED);
+            fits("letters and words apart");
+            page.ask("document.adoptedStyleSheets = []; document.documentElement.style.fontSize = '200%'");
+            for width in [1366, 800] {
+                page.resize(width, 768);
+                fits(&format!("text of 200 % on {width} pixels"));
+            }
         });
     }
 }
