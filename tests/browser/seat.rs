@@ -240,24 +240,29 @@ impl Seat {
 
     /// Goes on by Tab until the field of this name has the focus; opens the part it is folded into.
     pub fn tab_to(&self, name: &str) {
+        self.tab_on_to(&format!(":is(input, select, textarea)[name={name:?}]"));
+    }
+
+    /// Goes on by Tab until such an element has the focus.
+    pub fn tab_on_to(&self, selector: &str) {
+        let there = format!("return document.activeElement.matches({selector:?})");
         for _ in 0..400 {
-            let there = format!("return document.activeElement.name === {name:?}");
             if self.holds(&there) {
                 return;
             }
-            self.unfold(&format!("[name={name:?}]"));
-            self.step_on(name);
+            self.unfold(selector);
+            self.step_on(selector);
             self.driver.round_the_end();
             self.press("\t");
         }
-        panic!("the Tab key does not get to {name}");
+        panic!("the Tab key does not get to {selector}");
     }
 
-    /// Presses the button for the next part of the page, if it has the focus and the field is not in this one.
-    fn step_on(&self, name: &str) {
+    /// Presses the button for the next part of the page, if it has the focus and the goal is not in this one.
+    fn step_on(&self, selector: &str) {
         let on = format!(
             "return document.activeElement.matches('[data-act=next]')
-                && field({name:?})[0].closest('[data-part]')?.checkVisibility() === false"
+                && all({selector:?})[0]?.closest('[data-part]')?.checkVisibility() === false"
         );
         if self.holds(&on) {
             self.press("\n");

@@ -1,7 +1,7 @@
 //! Does the form take what people type, by keys alone?
 
 use crate::figures;
-use crate::seat::{setting, site, visit};
+use crate::seat::{Seat, setting, site, visit};
 
 #[test]
 fn the_demo_in_us_units() {
@@ -140,5 +140,74 @@ fn the_units_of_results_never_touch_a_field() {
             page.expect(&[("dose.mass", mass)]);
             assert_eq!(page.ask(fields), before, "{choice}");
         }
+    });
+}
+
+/// All that a quote takes.
+const QUOTE: [(&str, &str); 9] = [
+    ("view", "counter"),
+    ("pool.volume", "16596"),
+    ("pool.volume.unit", "[gal_us]"),
+    ("pool.how", "taped"),
+    ("salt.now", "400"),
+    ("salt.how", "meter"),
+    ("salt.target", "3200"),
+    ("bag.size", "40"),
+    ("bag.size.unit", "[lb_av]"),
+];
+
+#[test]
+fn a_counter_quotes_from_an_empty_page_in_nine_fields() {
+    visit(&site(), &[], |page| {
+        page.fill(&QUOTE);
+        page.expect(&[("dose.mass", "390.1 lb"), ("dose.bags", "9.75"), ("buy.bags", "10")]);
+        page.back_to("bag.size");
+        page.press("\n");
+        assert!(page.holds("return document.activeElement.id === 'sheet-t'"));
+        page.tab_on_to("[data-act=print][value=slip]");
+    });
+}
+
+/// Presses a line's own button for the moment.
+fn now(page: &Seat, line: u32) {
+    page.tab_on_to(&format!("[data-act=now][value=\"log.{line}.when\"]"));
+    page.press("\n");
+}
+
+#[test]
+fn an_owner_works_over_two_days_on_a_telephone() {
+    visit(&format!("{}#sw1&{}", site(), figures::READY), &[], |page| {
+        page.resize(360, 740);
+        page.set_clock("2027-05-21T09:00");
+        page.reload();
+        page.fill(figures::US);
+        page.expect(figures::US_ANSWER);
+        page.fill(&[("log.1.kind", "dose"), ("log.1.mass", "6"), ("log.1.mass.unit", "{bag}")]);
+        now(page, 1);
+        page.expect(&[("in.all", "240 lb")]);
+        page.wait("return all('[data-when=\"kept.yes\"]').some((e) => !e.hidden)");
+        page.set_clock("2027-05-22T09:05");
+        page.reload();
+        page.fill(&[("log.2.kind", "reading"), ("log.2.salt", "2150"), ("log.2.how", "meter")]);
+        now(page, 2);
+        page.expect(&[("now.bags", "3"), ("now.mass", "120 lb")]);
+    });
+}
+
+#[test]
+fn an_educator_has_an_exercise_solved_and_its_answers_listed() {
+    visit(&format!("{}first-salt.html", site()), &[], |page| {
+        page.tab_to("try.dose.rise");
+        // 85 m³ × 3,250 ppm ÷ 1,000 = 276.25 kg; ÷ 0.982 = 281.3 kg; ÷ 20 = 14.07 bags.
+        page.press("3250\t276.25\t281.3\t15\n");
+        assert!(page.says("try.dose-mass.right") && page.says("try.dose-bags.off"));
+        page.retype("14.07\n");
+        assert!(page.says("try.dose-bags.right"));
+        page.wait("return document.querySelector('#one [data-when=\"!held\"]').hidden === false");
+        page.tab_on_to("#one [data-act=answers]");
+        page.press("\n");
+        page.wait("return all('#one tbody tr').length === 30");
+        page.press("\t");
+        assert!(page.holds("return document.activeElement.matches('#one .roll')"), "what rolls is reached");
     });
 }
