@@ -6,7 +6,7 @@ use crate::arrival::hangs_on_signs;
 use crate::beside::signs;
 use crate::dom::{Pen, all, first};
 use crate::exercise::Exercise;
-use crate::field::{self, LINES};
+use crate::field::LINES;
 use crate::form::Form;
 use crate::mismatch;
 use crate::offline;
@@ -77,7 +77,7 @@ pub struct Desk {
     /// Fields whose faults are shown.
     faulty: RefCell<Vec<String>>,
     /// The field that has the focus, or had it last.
-    at: RefCell<String>,
+    pub at: RefCell<String>,
     /// What was typed before it was cleared or replaced, and in which job.
     pub before: RefCell<Option<(String, Form)>>,
     /// Where the sentence is spoken, and when, and which was last.
@@ -260,13 +260,18 @@ impl Desk {
     /// Goes where the form's author wants a reader to go who is done.
     pub fn submitted(self: &Rc<Self>, event: &Event) -> Result<(), JsValue> {
         event.prevent_default();
-        let at = self.window.document().and_then(|document| document.active_element());
-        if at.and_then(|at| at.get_attribute("name")).is_some_and(|name| name.starts_with("try.")) {
+        if self.in_hand().starts_with("try.") {
             return self.check();
         }
         let goal = self.form.get_attribute("action").unwrap_or_default();
         views::reveal(&self.form, &goal)?;
         first(&self.form, &goal).map_or(Ok(()), |goal| goal.unchecked_into::<HtmlElement>().focus())
+    }
+
+    /// The name of what has the focus.
+    pub fn in_hand(&self) -> String {
+        let at = self.window.document().and_then(|document| document.active_element());
+        at.and_then(|at| at.get_attribute("name")).unwrap_or_default()
     }
 
     /// Stops listening; what stands on the page stays.
@@ -359,18 +364,13 @@ impl Desk {
         }
         self.tell(&mut answer);
         self.abilities(&mut answer);
-        // A number is not at fault while its unit is being chosen.
-        let (left, at) = (self.left.borrow().clone(), self.at.borrow().clone());
-        answer.faults.retain(|fault| {
-            let choosing = at == field::unit_of(fault.field) && at != fault.field;
-            left.iter().any(|n| n == fault.field) && !choosing
-        });
+        let typing = self.hold_back(&mut answer);
         self.pen.write(&answer)?;
         self.leave_out()?;
         self.tell_of(&answer)?;
         *self.faulty.borrow_mut() = answer.faults.iter().map(|fault| fault.field.to_string()).collect();
         *self.answer.borrow_mut() = answer;
-        self.speak()
+        self.speak(typing)
     }
 
     pub fn leave(&self, name: &str) {

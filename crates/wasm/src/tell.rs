@@ -4,6 +4,7 @@
 use crate::answer::{Answer, CONTRACT, joined};
 use crate::desk::{Desk, SENTENCE};
 use crate::door::plain;
+use crate::field;
 use crate::form::Form;
 use crate::plain::Plain;
 use js_sys::{Object, Reflect};
@@ -29,9 +30,28 @@ declare global {
 const PAUSE_MS: i32 = 900;
 
 impl Desk {
-    /// Says what the answer comes to when that is new, after a rest.
-    pub fn speak(self: &Rc<Self>) -> Result<(), JsValue> {
+    /// Holds each fault back until its field is left; is that field being typed in?
+    pub fn hold_back(&self, answer: &mut Answer) -> bool {
+        let (left, at, in_hand) = (self.left.borrow(), self.at.borrow(), self.in_hand());
+        let mut typing = false;
+        answer.faults.retain(|fault| {
+            // A number is not at fault while its unit is being chosen.
+            let choosing = *at == field::unit_of(fault.field) && *at != fault.field;
+            let shown = left.iter().any(|n| n == fault.field) && !choosing;
+            typing |= !shown && (choosing || in_hand == fault.field);
+            shown
+        });
+        typing
+    }
+
+    /// Says what the answer comes to when that is new, after a rest; nothing while a figure is typed that cannot be
+    /// used as yet.
+    pub fn speak(self: &Rc<Self>, typing: bool) -> Result<(), JsValue> {
         let Some(region) = self.status.clone() else { return Ok(()) };
+        if typing {
+            self.window.clear_timeout_with_handle(self.speaking.get());
+            return Ok(());
+        }
         let desk = self.clone();
         self.later(&self.speaking, PAUSE_MS, move || {
             let sentence = desk.pen.sentence(SENTENCE, &desk.answer.borrow()).unwrap_or_default();
