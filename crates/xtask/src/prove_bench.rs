@@ -2,6 +2,7 @@
 //!
 //! One run of everything on the same waters, so that what else the machine does weighs on all alike.
 
+use crate::setup;
 use crate::shell::{self, cargo, find};
 use anyhow::{Context, Result, bail};
 use base64::Engine;
@@ -119,12 +120,9 @@ fn script() -> Result<PathBuf> {
     Ok(script)
 }
 
-const FLAGS: &str = "--headless=new --no-sandbox --disable-gpu --disable-quic --no-first-run \
-    --disable-background-networking --disable-component-update --disable-sync --disable-dev-shm-usage --dump-dom";
-
 /// A page with nothing but the script; what it leaves in its body comes back as text.
 fn chromium(script: &Path) -> Result<Times> {
-    let program = find("chromium").or_else(|| find("google-chrome")).context("no Chromium on the path")?;
+    let program = setup::chromium().context("no Chromium on the path")?;
     let folder = script.parent().context("a script lies in a folder")?;
     let page = folder.join("stopwatch.html");
     fs::write(&page, "<!doctype html><body><script src=\"stopwatch.js\"></script></body>")?;
@@ -133,7 +131,10 @@ fn chromium(script: &Path) -> Result<Times> {
         fs::remove_dir_all(&profile)?;
     }
     let mut command = Command::new(program);
-    command.args(FLAGS.split_whitespace()).arg(format!("--user-data-dir={}", profile.display()));
+    command
+        .args(setup::QUIET.split_whitespace())
+        .arg("--dump-dom")
+        .arg(format!("--user-data-dir={}", profile.display()));
     command.arg(format!("file://{}", page.display()));
     let done = command.output()?;
     let page = String::from_utf8_lossy(&done.stdout);

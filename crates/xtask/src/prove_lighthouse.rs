@@ -1,7 +1,7 @@
 //! What does Lighthouse say of the pages, as of a telephone with a slow line?
 
 use crate::serve;
-use crate::shell::{Steps, find};
+use crate::shell::Steps;
 use crate::{build, package, setup};
 use anyhow::{Context, Result, bail, ensure};
 use serde_json::Value;
@@ -15,10 +15,6 @@ const PAGES: [&str; 3] = ["index.html", "fr.html", "first-salt.html"];
 const CATEGORIES: [&str; 4] = ["performance", "accessibility", "best-practices", "seo"];
 /// As often as it takes for one bad moment of the machine not to count.
 const TIMES: usize = 3;
-
-/// No window, no profile, no call to anybody, as in the tests of the page.
-const FLAGS: &str = "--headless=new --no-sandbox --disable-gpu --disable-quic --no-first-run \
-    --disable-background-networking --disable-component-update --disable-sync --disable-dev-shm-usage";
 
 /// What scores below 1 and counts, and why it stays.
 const STAYS: [(&str, &str); 3] = [
@@ -67,11 +63,11 @@ pub fn run() -> Result<()> {
 }
 
 fn one(tools: &Path, address: &str) -> Result<Report> {
-    let chromium = find("chromium").or_else(|| find("google-chrome")).context("no Chromium on the path")?;
+    let chromium = setup::chromium().context("no Chromium on the path")?;
     let file = tools.join("report.json");
     let mut command = Command::new(tools.join("lighthouse"));
     command.args([address, "--quiet", "--no-enable-error-reporting", "--output=json"]);
-    command.arg(format!("--output-path={}", file.display())).arg(format!("--chrome-flags={FLAGS}"));
+    command.arg(format!("--output-path={}", file.display())).arg(format!("--chrome-flags={}", setup::QUIET));
     let done = command.env("CHROME_PATH", chromium).output().context("cannot start Lighthouse")?;
     ensure!(done.status.success(), "Lighthouse ended so:\n{}", String::from_utf8_lossy(&done.stderr));
     let report: Value = serde_json::from_slice(&fs::read(&file)?)?;

@@ -49,10 +49,19 @@ pub fn node() -> Result<()> {
     Ok(())
 }
 
+/// No window, no profile, no call to anybody: what a Chromium is told that measures.
+pub const QUIET: &str = "--headless=new --no-sandbox --disable-gpu --disable-quic --no-first-run \
+    --disable-background-networking --disable-component-update --disable-sync --disable-dev-shm-usage";
+
+/// Chromium itself.
+pub fn chromium() -> Option<PathBuf> {
+    find("chromium").or_else(|| find("google-chrome"))
+}
+
 /// Finds Chromium's driver, and what reads a printed page; on Debian as root it installs them first.
 pub fn browser() -> Result<PathBuf> {
     let there = || {
-        find("chromium").or_else(|| find("google-chrome"))?;
+        chromium()?;
         find("pdftotext")?;
         find("chromedriver")
     };
