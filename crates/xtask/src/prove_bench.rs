@@ -17,23 +17,22 @@ use wasm_bindgen_cli::wasm_bindgen;
 const BENCH: &str = "--quiet --release --manifest-path tests/bench/Cargo.toml --config Cargo.toml";
 const WASM: &str = "wasm32-unknown-unknown";
 const LIBRARY: &str = "phreeqpython==1.6.2";
-const WATERS: &str = "tests/vectors/saturation-index.csv";
+pub const WATERS: &str = "tests/vectors/saturation-index.csv";
 
 const MOST_NS_OF_AN_INDEX_IN_WASM: f64 = 1_500.0;
 const MOST_NS_OF_A_DECISION_IN_WASM: f64 = 500_000.0;
 const LEAST_TIMES_PHREEQC: f64 = 500.0;
 
 /// What a program printed: names with numbers, nanoseconds for the most part.
-type Times = BTreeMap<String, f64>;
+pub type Times = BTreeMap<String, f64>;
 
 /// Measures, prints the table, and fails where it falls short of what was asked for.
 pub fn run() -> Result<()> {
     let native = times(&mut cargo(&format!("run {BENCH}")))?;
     let phreeqc =
         times(Command::new(python()?).args(["tests/bench/phreeqc.py", WATERS]).current_dir(shell::root()))?;
-    let script = script()?;
-    let node = times(Command::new(find("node").context("no `node` on the path")?).arg(&script))?;
-    let chromium = chromium(&script)?;
+    let script = script("")?;
+    let (node, chromium) = (node(&script)?, chromium(&script)?);
 
     println!(
         "{:<12}{:>12}{:>12}{:>12}{:>14}{:>12}",
@@ -79,7 +78,7 @@ fn times(command: &mut Command) -> Result<Times> {
     if !done.status.success() {
         bail!("`{shown}` ended with {}\n{}", done.status, String::from_utf8_lossy(&done.stderr));
     }
-    read(&String::from_utf8_lossy(&done.stdout)).with_context(|| format!("`{shown}` printed no times"))
+    read(String::from_utf8_lossy(&done.stdout).trim()).with_context(|| format!("`{shown}` printed no times"))
 }
 
 fn read(printed: &str) -> Option<Times> {
@@ -98,30 +97,45 @@ fn python() -> Result<PathBuf> {
     Ok(python)
 }
 
-/// Loader, module and stopwatch in one script, the same for Node and for a page.
-fn script() -> Result<PathBuf> {
+/// Where loader and module lie once there is a script.
+pub fn folder() -> PathBuf {
+    shell::target().join("bench")
+}
+
+/// Loader, module, waters, stopwatch and what else is to be timed beside them, in one script, the same for Node
+/// and for a page.
+pub fn script(beside: &str) -> Result<PathBuf> {
     shell::run(&mut cargo(&format!("build {BENCH} --lib --target {WASM}")))?;
-    let folder = shell::target().join("bench");
+    let folder = folder();
     let input = shell::target().join(WASM).join("release/bench.wasm");
     let (from, to) = (input.to_string_lossy(), folder.to_string_lossy());
     wasm_bindgen::run_cli_with_args([
         "wasm-bindgen",
         "--target=no-modules",
         "--no-typescript",
+        "--remove-name-section",
+        "--remove-producers-section",
         "--out-dir",
         &to,
         &from,
     ])?;
     let loader = fs::read_to_string(folder.join("bench.js"))?;
     let module = BASE64_STANDARD.encode(fs::read(folder.join("bench_bg.wasm"))?);
+    let waters = fs::read_to_string(shell::root().join(WATERS))?;
     let stopwatch = fs::read_to_string(shell::root().join("tests/bench/wasm.js"))?;
     let script = folder.join("stopwatch.js");
-    fs::write(&script, format!("{loader}\nconst MODULE = {module:?};\n{stopwatch}"))?;
+    let texts = format!("const MODULE = {module:?};\nconst WATERS = {waters:?};");
+    fs::write(&script, format!("{loader}\n{beside}\n{texts}\n{stopwatch}"))?;
     Ok(script)
 }
 
+/// What Node prints of the script.
+pub fn node(script: &Path) -> Result<Times> {
+    times(Command::new(find("node").context("no `node` on the path")?).arg(script))
+}
+
 /// A page with nothing but the script; what it leaves in its body comes back as text.
-fn chromium(script: &Path) -> Result<Times> {
+pub fn chromium(script: &Path) -> Result<Times> {
     let program = setup::chromium().context("no Chromium on the path")?;
     let folder = script.parent().context("a script lies in a folder")?;
     let page = folder.join("stopwatch.html");

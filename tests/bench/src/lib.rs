@@ -1,130 +1,195 @@
 //! What is one index, one treatment, one recipe, one decision, over and over? The clock is the caller's.
 //!
-//! Each function goes so many times round the waters of `saturation-index.csv` and returns a sum, so
-//! that nothing can be left out as unused.
+//! Each function goes so many times round the waters that were pushed, from one to another, and returns the sum
+//! of one figure of each answer, so that nothing can be left out as unused. Of one water that is the figure
+//! itself, to which `plain/bench.js`, the same in JavaScript, is held; what has no answer is NaN.
 
 use chem::recipe::{Goal, recipe};
 use chem::treatment::{Chemical, Dose};
 use chem::*;
 use plan::course::{Baseline, Course, Entry, MOST_ENTRIES, Reading, What, course};
+use plan::dosing::Dosing;
 use plan::job::{Handled, Job};
 use plan::policy::Levels;
+use plan::stage::Stage;
 use plan::{Band, History, Instrument, Method, decide, pays};
 use std::hint::black_box;
-use std::sync::LazyLock;
+use std::sync::{Mutex, MutexGuard, PoisonError};
 use wasm_bindgen::prelude::wasm_bindgen;
 
-static WATERS: LazyLock<Vec<Sample>> = LazyLock::new(|| {
-    let lines = include_str!("../../vectors/saturation-index.csv").lines().filter(|l| !l.starts_with('#'));
-    lines.skip(1).map(sample).collect()
-});
+static WATERS: Mutex<Vec<Sample>> = Mutex::new(Vec::new());
 
-/// Columns by place: the same rows go to PHREEQC in `phreeqc.py`, by name.
-fn sample(line: &str) -> Sample {
-    let x: Vec<f64> = line.split(',').map_while(|cell| cell.parse().ok()).collect();
-    Sample {
-        temperature: Temperature::from_celsius(x[0]).unwrap(),
-        ph: Ph::from_units(x[1]).unwrap(),
-        alkalinity: Alkalinity::from_mg_per_l(x[2]).unwrap(),
-        hardness: Hardness::from_mg_per_l(x[3]).unwrap(),
-        cyanurate: Cyanurate::from_mg_per_l(x[4]).unwrap(),
-        salt: Salinity::from_mg_per_l(x[6]).unwrap(),
-        boron: Boron::from_mg_per_l(x[5]).unwrap(),
-        magnesium: Magnesium::from_mg_per_l(x[7]).unwrap(),
-        sulfate: Sulfate::from_mg_per_l(x[8]).unwrap(),
-    }
+fn all() -> MutexGuard<'static, Vec<Sample>> {
+    WATERS.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
-fn round(turns: u32, act: impl Fn(&Sample) -> f64) -> f64 {
-    (0..turns).flat_map(|_| WATERS.iter()).map(|sample| act(black_box(sample))).sum()
-}
-
-/// How many waters one turn goes through.
+/// One water more: the first columns of `saturation-index.csv`, in its order.
 #[wasm_bindgen]
-pub fn waters() -> u32 {
-    WATERS.len() as u32
+#[allow(clippy::too_many_arguments)] // A row of numbers, as they come.
+pub fn push(t: f64, ph: f64, ta: f64, ch: f64, cya: f64, b: f64, salt: f64, mg: f64, so4: f64) {
+    let sample = || {
+        Some(Sample {
+            temperature: Temperature::from_celsius(t).ok()?,
+            ph: Ph::from_units(ph).ok()?,
+            alkalinity: Alkalinity::from_mg_per_l(ta).ok()?,
+            hardness: Hardness::from_mg_per_l(ch).ok()?,
+            cyanurate: Cyanurate::from_mg_per_l(cya).ok()?,
+            salt: Salinity::from_mg_per_l(salt).ok()?,
+            boron: Boron::from_mg_per_l(b).ok()?,
+            magnesium: Magnesium::from_mg_per_l(mg).ok()?,
+            sulfate: Sulfate::from_mg_per_l(so4).ok()?,
+        })
+    };
+    all().extend(sample());
+}
+
+/// What does it cost to come here and go back?
+#[wasm_bindgen]
+pub fn nothing() {}
+
+fn round<const N: usize>(
+    [turns, from, to, figure]: [u32; 4],
+    act: impl Fn(&Sample) -> Option<[f64; N]>,
+) -> f64 {
+    let all = all();
+    let some = all.get(from as usize..to as usize).unwrap_or_default();
+    let one = |sample| act(black_box(sample))?.get(black_box(figure) as usize).copied();
+    (0..turns).flat_map(|_| some).map(|sample| or_nan(one(sample))).sum()
+}
+
+fn or_nan(x: Option<f64>) -> f64 {
+    x.unwrap_or(f64::NAN)
 }
 
 /// The index at the measured pH.
 #[wasm_bindgen]
-pub fn index(turns: u32) -> f64 {
-    round(turns, |sample| sample.state().unwrap().index.unwrap().log10())
+pub fn index(turns: u32, from: u32, to: u32, figure: u32) -> f64 {
+    round([turns, from, to, figure], |sample| {
+        let state = sample.state().ok()?;
+        Some([or_nan(state.index.map(SaturationIndex::log10)), state.strength.molal(), state.carbon.molal()])
+    })
 }
 
 /// A tenth of a mmol of acid to a litre, and the pH after it: the water is solved twice.
 #[wasm_bindgen]
-pub fn treatment(turns: u32) -> f64 {
-    let dose = Dose::from_mmol_per_l(0.1).unwrap();
-    round(turns, |sample| {
-        let water = sample.water().unwrap().treated(Chemical::HydrochloricAcid, dose);
-        water.state().unwrap().ph.units()
+pub fn treatment(turns: u32, from: u32, to: u32, figure: u32) -> f64 {
+    round([turns, from, to, figure], |sample| {
+        let dose = Dose::from_mmol_per_l(0.1).ok()?;
+        let state = sample.water().ok()?.treated(Chemical::HydrochloricAcid, dose).state().ok()?;
+        let index = or_nan(state.index.map(SaturationIndex::log10));
+        Some([state.ph.units(), index, state.carbon_dioxide.atmospheres()])
     })
 }
 
 /// The way to pH 7.5 and 30 more of alkalinity, calcium hardness and cyanuric acid.
 #[wasm_bindgen]
-pub fn recipes(turns: u32) -> f64 {
-    let more = |x: f64| x + 30.0;
-    round(turns, |sample| {
+pub fn recipes(turns: u32, from: u32, to: u32, figure: u32) -> f64 {
+    round([turns, from, to, figure], |sample| {
         let goal = Goal {
-            ph: Ph::from_units(7.5).unwrap(),
-            alkalinity: Alkalinity::from_mg_per_l(more(sample.alkalinity.mg_per_l())).unwrap(),
-            hardness: Hardness::from_mg_per_l(more(sample.hardness.mg_per_l())).unwrap(),
-            cyanurate: Cyanurate::from_mg_per_l(more(sample.cyanurate.mg_per_l())).unwrap(),
+            ph: Ph::from_units(7.5).ok()?,
+            alkalinity: Alkalinity::from_mg_per_l(sample.alkalinity.mg_per_l() + 30.0).ok()?,
+            hardness: Hardness::from_mg_per_l(sample.hardness.mg_per_l() + 30.0).ok()?,
+            cyanurate: Cyanurate::from_mg_per_l(sample.cyanurate.mg_per_l() + 30.0).ok()?,
         };
-        recipe(&sample.water().unwrap(), &goal).map_or(0.0, |found| found.calcium.mmol_per_l())
+        let found = recipe(&sample.water().ok()?, &goal).ok()?;
+        let doses =
+            [found.bicarbonate, found.carbonate, found.acid, found.calcium, found.cyanuric, found.stripped];
+        Some(doses.map(Dose::mmol_per_l))
     })
 }
 
 /// As many powers of ten as an index takes on these waters, and nothing else: one for each reaction that takes
 /// place, one for the hydrogen ion, one for carbon dioxide.
 #[wasm_bindgen]
-pub fn powers(turns: u32) -> f64 {
-    round(turns, |sample| {
-        (0..13).map(|i| libm::exp(black_box(-sample.ph.units() - f64::from(i) / 8.0))).sum()
+pub fn powers(turns: u32, from: u32, to: u32, figure: u32) -> f64 {
+    round([turns, from, to, figure], |sample| {
+        let power = |i| libm::exp(black_box(-sample.ph.units() - f64::from(i) / 8.0));
+        Some([(0..13).map(power).sum()])
     })
 }
 
 /// The demo's job with two stages in and three readings; `salt` stirs the last of them.
-fn job(salt: f64) -> (Job, Course) {
-    let kg = |x| Mass::from_kilograms(x).unwrap();
-    let ppm = |x| Salinity::from_mg_per_l(x).unwrap();
-    let read = |x| Reading { salt: ppm(x), again: None, instrument: Instrument::Meter };
+fn job(salt: f64) -> Option<(Job, Course)> {
+    let kg = |x| Mass::from_kilograms(x).ok();
+    let ppm = |x| Salinity::from_mg_per_l(x).ok();
+    let read = |x| Some(Reading { salt: ppm(x)?, again: None, instrument: Instrument::Meter });
     let job = Job {
-        volume: Volume::from_cubic_metres(62.82).unwrap(),
+        volume: Volume::from_cubic_metres(62.82).ok()?,
         method: Method::Taped,
         doubt: None,
-        bag: kg(20.0),
-        purity: Purity::from_ratio(0.994).unwrap(),
+        bag: kg(20.0)?,
+        purity: Purity::from_ratio(0.994).ok()?,
         in_hand: 0,
-        band: Band::of(Some(ppm(2_800.0)), Some(ppm(3_200.0)), Some(ppm(3_600.0))).unwrap(),
+        band: Band::of(ppm(2_800.0), ppm(3_200.0), ppm(3_600.0)).ok()?,
         history: History::Fresh,
         fill: None,
-        handled: Handled::Bags([kg(0.05), kg(0.5)]),
+        handled: Handled::Bags([kg(0.05)?, kg(0.5)?]),
         levels: Levels::default(),
     };
     let mut log = [None; MOST_ENTRIES];
-    log[0] = Some(Entry { when: 0, what: What::Dose(kg(120.0)) });
-    log[1] = Some(Entry { when: 1_440, what: What::Reading(read(2_320.0)) });
-    log[2] = Some(Entry { when: 1_500, what: What::Dose(kg(30.0)) });
-    log[3] = Some(Entry { when: 4_400, what: What::Reading(read(2_850.0 + salt / 100.0)) });
-    (job, course(Some(Baseline { when: None, reading: read(400.0) }), &log))
+    log[0] = Some(Entry { when: 0, what: What::Dose(kg(120.0)?) });
+    log[1] = Some(Entry { when: 1_440, what: What::Reading(read(2_320.0)?) });
+    log[2] = Some(Entry { when: 1_500, what: What::Dose(kg(30.0)?) });
+    log[3] = Some(Entry { when: 4_400, what: What::Reading(read(2_850.0 + salt)?) });
+    Some((job, course(Some(Baseline { when: None, reading: read(400.0)? }), &log)))
 }
 
-/// A whole decision with three readings.
+/// A whole decision with three readings, the last one stirred by so much of the water's salt.
 #[wasm_bindgen]
-pub fn decision(turns: u32) -> f64 {
-    round(turns, |sample| {
-        let (job, course) = job(sample.salt.mg_per_l());
-        decide::decide(&job, &course).unwrap().known.unwrap().need
+pub fn decision(turns: u32, from: u32, to: u32, figure: u32, stir: f64) -> f64 {
+    round([turns, from, to, figure], |sample| {
+        let (job, course) = job(sample.salt.mg_per_l() * stir)?;
+        let found = decide::decide(&job, &course).ok()?;
+        let known = |f: fn(&decide::Known) -> f64| or_nan(found.known.as_ref().map(f));
+        let stage = |f: fn(&Stage) -> Option<f64>| or_nan(found.stage.as_ref().and_then(f));
+        let expect = |f: fn(&decide::Expected) -> f64| or_nan(found.expect.as_ref().map(f));
+        let buy = |f: fn(&decide::Buy) -> Option<u32>| or_nan(found.buy.as_ref().and_then(f).map(f64::from));
+        let [volume, spread, low, high] = match found.dosing {
+            Some(Dosing::Told { volume, low, high, .. }) => [volume.mean, volume.spread, low, or_nan(high)],
+            _ => [f64::NAN; 4],
+        };
+        Some([
+            f64::from(found.code as u8),
+            found.plain,
+            found.stated.mean,
+            found.stated.spread,
+            known(|known| known.need),
+            known(|known| known.volume.mean),
+            known(|known| known.volume.spread),
+            known(|known| known.salt.mean),
+            known(|known| known.salt.spread),
+            stage(|stage| Some(stage.bags)),
+            stage(|stage| stage.allowed),
+            stage(|stage| Some(stage.wanted)),
+            stage(|stage| stage.room),
+            stage(|stage| Some(stage.over_now)),
+            stage(|stage| Some(stage.over)),
+            stage(|stage| Some(stage.low)),
+            stage(|stage| stage.part),
+            expect(|expect| expect.mean),
+            expect(|expect| expect.range[0]),
+            expect(|expect| expect.range[1]),
+            buy(|buy| Some(buy.bags)),
+            buy(|buy| Some(buy.range[0])),
+            buy(|buy| Some(buy.range[1])),
+            buy(|buy| Some(buy.more)),
+            buy(|buy| buy.sealed),
+            volume,
+            spread,
+            low,
+            high,
+            or_nan(found.sums.map(|sums| sums.by_volume.kilograms())),
+            or_nan(found.sums.and_then(|sums| sums.by_proportion).map(Mass::kilograms)),
+        ])
     })
 }
 
 /// Which measurement would pay, at the same readings.
 #[wasm_bindgen]
-pub fn paying(turns: u32) -> f64 {
-    round(turns, |sample| {
-        let (job, course) = job(sample.salt.mg_per_l());
-        pays::pays(&job, &course).unwrap().unwrap().lab
+pub fn paying(turns: u32, from: u32, to: u32, figure: u32, stir: f64) -> f64 {
+    round([turns, from, to, figure], |sample| {
+        let (job, course) = job(sample.salt.mg_per_l() * stir)?;
+        let found = pays::pays(&job, &course).ok()??;
+        Some([found.today, found.volume, found.lab, found.again])
     })
 }
