@@ -206,6 +206,31 @@ mod tests {
         let later = schedule(&Case { now: Some(31 * 60), ..case }, &Dose::default()).unwrap();
         assert_eq!(later.next().unwrap().at, Some(48 * 60));
         assert!(!later.is_due(later.next().unwrap()));
+        // Six hours to the minute are not past yet.
+        for (now, first) in [(30 * 60, 24 * 60), (30 * 60 + 1, 48 * 60)] {
+            let late = schedule(&Case { now: Some(now), ..case }, &Dose::default()).unwrap();
+            assert_eq!(late.next().unwrap().at, Some(first));
+        }
+    }
+
+    /// Days 1, 2, 3 and 5, then the week and the month; before them a stage, its reading, and the rest.
+    #[test]
+    fn the_first_month_is_all_there_and_a_plan_leads_to_it() {
+        const HOUR: i64 = 60;
+        let case = Case { on: Optional::Given(0), ..Case::default() };
+        let all = schedule(&case, &Dose::default()).unwrap();
+        let days = all.steps().filter_map(|step| step.at);
+        assert!(days.eq([1, 2, 3, 5, 7, 30].map(|day| day * 24 * HOUR)));
+        let mut list = List { steps: [None; MOST_STEPS] };
+        list.ahead(0, Some(Code::AddAndRetest));
+        let at = |act| list.steps.iter().flatten().filter(move |s| s.act == act).filter_map(|s| s.at);
+        assert!(at(Act::Stage).eq([0, 24].map(|hours| hours * HOUR)));
+        assert!(at(Act::Brush).eq([4, 28, 48, 56, 70].map(|hours| hours * HOUR)));
+        assert!(at(Act::Read).eq([24, 48].map(|hours| hours * HOUR)));
+        assert!(at(Act::Power).eq([72 * HOUR]) && at(Act::Week).eq([(72 + 7 * 24) * HOUR]));
+        let mut done = List { steps: [None; MOST_STEPS] };
+        done.ahead(0, Some(Code::AddAndFinish));
+        assert_eq!(done.steps.iter().flatten().filter(|step| step.act == Act::Stage).count(), 1);
     }
 
     #[test]

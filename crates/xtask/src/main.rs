@@ -33,7 +33,7 @@ cargo xtask test              every check there is; the first failure ends it
 cargo xtask prove package         the package, installed, bundled and type-checked, as `test` does it
 cargo xtask prove vectors         what the general libraries say, beside the stored vectors
 cargo xtask prove fuzz [SECONDS]  any bytes against chemistry, forms and all that comes from outside, 600 s each
-cargo xtask prove mutants [K/N]   changed chemistry: do the checks notice? shard K of N
+cargo xtask prove mutants [K/N]   changed chemistry or plan: do the checks notice? shard K of N
 cargo xtask prove panics          the chemistry's solver links only if it cannot panic
 cargo xtask prove simulation      200,000 made-up pools: who passes the high limit, and how often
 cargo xtask prove bench           ns for an index, natively, as wasm and in PHREEQC

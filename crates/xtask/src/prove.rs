@@ -74,8 +74,8 @@ fn panics() -> Result<()> {
 const SHARDS: [&str; 4] = ["0/4", "1/4", "2/4", "3/4"];
 const LEAST_CAUGHT: f64 = 0.9;
 
-/// Changes the chemistry, one place at a time, in each shard K of N (`K/N`, from 0); does a check notice?
-/// A change that makes a loop endless is noticed by the clock. The unchanged source goes first: where a check
+/// Changes chemistry and plan, one place at a time, in each shard K of N (`K/N`, from 0); does a check notice?
+/// Each shard is a sample of every file. A change that makes a loop endless is noticed by the clock. The unchanged source goes first: where a check
 /// fails anyway, every change would count as noticed.
 fn mutants(shards: &[&str]) -> Result<()> {
     let tool = tool(MUTANTS)?;
@@ -83,11 +83,12 @@ fn mutants(shards: &[&str]) -> Result<()> {
     let (mut caught, mut missed) = (0, Vec::new());
     for shard in shards {
         let mut command = Command::new(&tool);
-        command.current_dir(shell::root()).args(["mutants", "--package=chem", "--jobs=2", "--timeout=10"]);
+        command.current_dir(shell::root()).args(["mutants", "--package=chem", "--package=plan"]);
+        command.args(["--profile=mutants", "--jobs=2", "--timeout=60"]);
         command.args(["--sharding=round-robin", "--shard", shard, "--output"]).arg(&folder);
         command.args(["--", "--lib", "--test=mutants"]);
-        // Two builds at a time, each into its own folder, and quick to link.
-        command.env_remove("CARGO_TARGET_DIR").env("CARGO_PROFILE_DEV_DEBUG", "0").env("RUST_BACKTRACE", "0");
+        // Two builds at a time, each into its own folder.
+        command.env_remove("CARGO_TARGET_DIR").env("RUST_BACKTRACE", "0").env("SALTWRIGHT_ROUNDS", "400");
         command.env("SALTWRIGHT_VECTORS", shell::root().join("tests/vectors"));
         // 2: some were missed; 3: some took too long. Anything else is no result.
         let status = command.status().context("cannot start cargo-mutants")?;

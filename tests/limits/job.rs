@@ -1,0 +1,166 @@
+//! Is a job refused for what is wrong with it and for nothing else, weighed below its limits, and bought for?
+
+use super::{demo, ppm};
+use chem::{Fraction, Mass, Purity, Salinity, Volume, bounds};
+use plan::course::{Baseline, Course, MOST_ENTRIES, Reading, course};
+use plan::decide::decide;
+use plan::job::{Fault, Handled, Job};
+use plan::measure::{apart, measured};
+use plan::pays::{Measurement, Pays};
+use plan::policy::Levels;
+use plan::{Band, Code, History, Instrument, Method, staging};
+
+fn kg(x: f64) -> Mass {
+    Mass::from_kilograms(x).unwrap()
+}
+
+fn job() -> Job {
+    staging::dose(&demo()).job.unwrap()
+}
+
+fn read(salt: f64) -> Course {
+    let reading = Reading { salt: ppm(salt), again: None, instrument: Instrument::Meter };
+    course(Some(Baseline { when: None, reading }), &[None; MOST_ENTRIES])
+}
+
+#[test]
+fn a_level_is_a_part_and_the_risk_of_too_much_at_most_even_odds() {
+    let well = Levels::default();
+    let sets: [fn(&mut Levels, f64); 4] =
+        [|l, x| l.over = x, |l, x| l.low = x, |l, x| l.enough = x, |l, x| l.drained = x];
+    for (at, set) in sets.iter().enumerate() {
+        for (x, part) in [(-0.1, false), (0.0, false), (0.001, true), (0.5, true), (1.0, false), (1.1, false)]
+        {
+            let mut levels = well;
+            set(&mut levels, x);
+            assert_eq!(levels.are_levels(), part, "level {at} is {x}");
+        }
+    }
+    assert!(Levels { low: 0.6, enough: 0.6, drained: 0.6, ..well }.are_levels());
+    assert!(!Levels { over: 0.51, ..well }.are_levels());
+    for (cap, part) in [(0.0, false), (0.5, true), (1.0, true), (1.1, false)] {
+        assert_eq!(Levels { cap, ..well }.are_levels(), part, "cap {cap}");
+    }
+    for (slack, right) in [(-1.0, false), (0.0, true), (1_000.0, true), (1_001.0, false)] {
+        assert_eq!(Levels { slack, ..well }.are_levels(), right, "slack {slack}");
+    }
+}
+
+#[test]
+fn each_fault_is_found_alone() {
+    let found = |job: Job, course: &Course| job.faults(course).iter().collect::<Vec<_>>();
+    let faults = |job: Job| found(job, &read(400.0));
+    assert_eq!(faults(job()), []);
+    let band = |low, target, high| {
+        let [low, target, high] = [low, target, high].map(ppm);
+        faults(Job { band: Band { low, target, high, example: false, limits_ours: false }, ..job() })
+    };
+    assert_eq!(band(1.0, 2.0, 3.0), []);
+    for [low, target, high] in
+        [[0.0, 2.0, 3.0], [2.0, 2.0, 3.0], [3.0, 2.0, 4.0], [1.0, 2.0, 2.0], [1.0, 3.0, 2.0], [3.0, 2.0, 1.0]]
+    {
+        assert_eq!(band(low, target, high), [Fault::Band], "{low} {target} {high}");
+    }
+    assert_eq!(faults(Job { bag: Mass::NONE, ..job() }), [Fault::Bag]);
+    assert_eq!(faults(Job { levels: Levels { over: 0.0, ..Levels::default() }, ..job() }), [Fault::Levels]);
+    let beyond = bounds::MASS.high * 1.1;
+    for (step, well) in [(0.0, false), (1e-7, false), (1e-6, true), (1.0, true), (beyond, false)] {
+        for steps in [[step, 1.0], [1.0, step]] {
+            let faults = faults(Job { handled: Handled::Parts(steps), ..job() });
+            assert_eq!(faults.is_empty(), well, "{steps:?}: {faults:?}");
+        }
+    }
+    // More than any mass can't come through the types, but through sums of them.
+    let much = kg(bounds::MASS.high).times(2.0);
+    let sets: [fn(&mut Course, Mass); 3] = [
+        |all, much| all.put_in = much,
+        |all, much| all.visits[0].as_mut().unwrap().put_in = much,
+        |all, much| all.visits[0].as_mut().unwrap().latest = much,
+    ];
+    for set in sets {
+        let mut all = read(400.0);
+        set(&mut all, much);
+        assert_eq!(found(job(), &all), [Fault::Dose], "{:?}", all.visits[0]);
+    }
+    let typed = Job { doubt: Fraction::from_ratio(0.5).ok(), fill: Some(Salinity::NONE), ..job() };
+    assert_eq!(faults(typed), []);
+}
+
+/// Two bags and five kilograms are the limits: 1,000 mg/L into 40 m³ by bags of 20 kg are two bags; 500 mg/L into
+/// 10 m³ are five kilograms.
+#[test]
+fn few_bags_are_weighed_and_little_salt_finely() {
+    for (volume, from, unit, weighed) in [
+        (40.0, 2_000.0, 1.0, false),
+        (39.9, 2_000.0, 0.5 / 20.0, true),
+        (10.0, 2_500.0, 0.5 / 20.0, true),
+        (9.99, 2_500.0, 0.05 / 20.0, true),
+    ] {
+        let job = Job {
+            volume: Volume::from_cubic_metres(volume).unwrap(),
+            purity: Purity::WHOLE,
+            band: Band::of(None, Some(ppm(3_000.0)), None).unwrap(),
+            handled: Handled::Bags([kg(0.05), kg(0.5)]),
+            ..job()
+        };
+        let stage = decide(&job, &read(from)).unwrap().stage.unwrap();
+        assert_eq!((stage.unit, stage.weighed), (unit, weighed), "{volume} m3 from {from}: {stage:?}");
+    }
+}
+
+/// What is bought is by a guess that nothing goes in by.
+#[test]
+fn the_water_s_history_is_the_guess_while_nothing_was_read() {
+    for (history, mean, spread) in [
+        (History::Fresh, 300.0, 300.0),
+        (History::Older, 1_000.0, 800.0),
+        (History::Salted, 3_000.0, 1_500.0),
+        (History::Unknown, 800.0, 1_200.0),
+    ] {
+        let told = decide(&Job { history, ..job() }, &course(None, &[None; MOST_ENTRIES])).unwrap();
+        assert!(told.code == Code::NeedBaseline && told.known.is_none() && told.stage.is_none());
+        let salt = told.guess.unwrap().salt;
+        assert!((salt.mean - mean).abs() < 1e-6 && (salt.spread - spread).abs() < 1e-6, "{salt:?}");
+    }
+}
+
+/// Half a bag is worth a measurement; of two that are worth the same, the size.
+#[test]
+fn a_measurement_pays_from_half_a_bag_on() {
+    for (volume, lab, most) in [
+        (2.6, 2.6, None),
+        (2.5, 3.0, Some(Measurement::Volume)),
+        (3.0, 2.5, Some(Measurement::Lab)),
+        (2.0, 2.0, Some(Measurement::Volume)),
+        (2.0, 1.5, Some(Measurement::Lab)),
+        (1.5, 2.0, Some(Measurement::Volume)),
+        (3.5, 3.5, None),
+    ] {
+        let pays = Pays { today: 3.0, volume, lab, again: 3.0 };
+        assert_eq!(pays.most(), most, "{volume} {lab}");
+    }
+}
+
+/// Half the doubt, typed, is as narrow as half the doubt was said to make it.
+#[test]
+fn what_pays_is_what_is_in_doubt() {
+    let pays = |job: Job| plan::pays::pays(&job, &read(400.0)).unwrap().unwrap();
+    let taped = pays(job());
+    assert!(taped.volume < taped.today && taped.lab < taped.today && taped.again < taped.today, "{taped:?}");
+    let remembered = pays(Job { method: Method::Remembered, ..job() });
+    assert!(remembered.today > taped.today && remembered.most() == Some(Measurement::Volume));
+    let halved = pays(Job { doubt: Fraction::from_ratio(0.025).ok(), ..job() });
+    assert!((halved.today - taped.volume).abs() < 1e-9, "{halved:?} {taped:?}");
+}
+
+#[test]
+fn a_meter_counts_before_a_tape_and_sizes_a_seventh_apart_are_wrong() {
+    let size = |x| Volume::from_cubic_metres(x).unwrap();
+    assert_eq!(measured(None, None), None);
+    assert_eq!(measured(Some(size(50.0)), None).unwrap().method, Method::Metered);
+    for (typed, wrong) in [(84.0, true), (86.0, false), (100.0, false), (114.0, false), (116.0, true)] {
+        let (more, apart) = apart(size(typed), size(100.0));
+        assert!((more - (typed / 100.0 - 1.0)).abs() < 1e-12);
+        assert_eq!(apart, wrong, "{typed}");
+    }
+}

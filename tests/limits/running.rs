@@ -1,0 +1,180 @@
+//! Do the generator's setting, a season and the effort of replacing turn where they must?
+
+use super::{chlorine, demo, ppm};
+use chem::{Fraction, Length, Mass, Temperature, Volume};
+use plan::Optional::{self, Given};
+use plan::replace::{Basis, cap};
+use plan::running::{Ahead, Flow, Run, Season, Setting, Warmth, ahead, effort, exchange_hours, setting};
+use plan::{Case, Ground, Surface};
+
+/// 3 mg/L a day in 60 m³ are 180 g; at 15 g/h twelve hours.
+fn at_work() -> Case {
+    Case {
+        volume: Volume::from_cubic_metres(60.0).ok(),
+        run: Run { demand: Given(3.0), makes: Given(15.0), hours: Given(24.0) },
+        ..demo()
+    }
+}
+
+fn set(change: fn(&mut Case)) -> Option<Setting> {
+    let mut case = at_work();
+    change(&mut case);
+    setting(&case)
+}
+
+#[test]
+fn a_setting_is_there_once_every_figure_is_above_none() {
+    let told = set(|_| {}).unwrap();
+    assert_eq!((told.grams, told.full_hours, told.share, told.reserve), (180.0, 12.0, 0.5, 2.0));
+    assert!(!told.example && told.range == [0.25, 0.75]);
+    let ours = set(|case| case.run.demand = Optional::LeftOut).unwrap();
+    assert!(ours.example && ours.grams == 180.0);
+    let without: [fn(&mut Case); 6] = [
+        |case| case.run.demand = Given(0.0),
+        |case| case.run.makes = Given(0.0),
+        |case| case.run.hours = Given(0.0),
+        |case| case.run.demand = Optional::Garbled,
+        |case| case.run.makes = Optional::LeftOut,
+        |case| case.volume = None,
+    ];
+    for change in without {
+        assert_eq!(set(change), None);
+    }
+}
+
+/// A day has 24 hours: 180 g at 7.5 g/h fill it, and no more.
+#[test]
+fn a_day_is_not_more_than_a_day() {
+    assert!(!set(|case| case.run.makes = Given(7.5)).unwrap().is_beyond_a_day());
+    assert!(set(|case| case.run.makes = Given(7.4)).unwrap().is_beyond_a_day());
+}
+
+#[test]
+fn cold_water_throttles_a_generator_and_stops_it() {
+    for (heat, warmth) in [
+        (14.9, Warmth::Stopped),
+        (15.0, Warmth::Throttled),
+        (17.9, Warmth::Throttled),
+        (18.0, Warmth::Enough),
+    ] {
+        let mut case = at_work();
+        case.water.heat = Temperature::from_celsius(heat).ok();
+        assert_eq!(setting(&case).unwrap().warmth, Some(warmth), "{heat}");
+    }
+}
+
+/// From 1 to 4 mg/L in 60 m³ is 180 g, twelve hours; at the goal, or above it, there is nothing to lift.
+#[test]
+fn chlorine_is_lifted_up_to_its_goal_and_never_down() {
+    for (now, lift) in [(1.0, Some(12.0)), (4.0, None), (5.0, None)] {
+        let mut case = at_work();
+        (case.water.chlorine, case.goals.chlorine) = (Given(chlorine(now)), Some(chlorine(4.0)));
+        assert_eq!(setting(&case).unwrap().lift, lift, "{now}");
+    }
+}
+
+#[test]
+fn a_figure_typed_begins_its_part() {
+    assert!(!Run::default().is_begun() && !Season::default().is_begun());
+    let one = Given(1.0);
+    for run in [
+        Run { demand: one, ..Run::default() },
+        Run { makes: one, ..Run::default() },
+        Run { hours: Optional::Garbled, ..Run::default() },
+    ] {
+        assert!(run.is_begun(), "{run:?}");
+    }
+    for season in [
+        Season { lost: one, ..Season::default() },
+        Season { backwash: one, ..Season::default() },
+        Season { times: one, ..Season::default() },
+        Season { rain: one, ..Season::default() },
+    ] {
+        assert!(season.is_begun(), "{season:?}");
+    }
+}
+
+/// A season over a pool of 60 m³, 1.5 m deep, filled up with water without salt.
+fn season(season: Season, change: fn(&mut Case)) -> Option<Ahead> {
+    let depth = Given(Length::from_metres(1.5).unwrap());
+    let mut case = Case { fill_salt: Some(ppm(0.0)), season, depth, ..at_work() };
+    change(&mut case);
+    ahead(&case)
+}
+
+/// A pool's worth lost leaves one part in e of the salt; a depth of rain does the same, and needs no fill water.
+#[test]
+fn a_season_takes_by_what_is_lost_and_by_rain() {
+    let left = 3_200.0 / core::f64::consts::E;
+    let lost = Season { lost: Given(60.0), ..Season::default() };
+    let told = season(lost, |_| {}).unwrap();
+    assert!((told.salt.mg_per_l() - left).abs() < 1e-9 && (told.less - (3_200.0 - left)).abs() < 1e-9);
+    let rained = Season { rain: Given(1.5), ..Season::default() };
+    assert!((season(rained, |case| case.fill_salt = None).unwrap().salt.mg_per_l() - left).abs() < 1e-9);
+    assert_eq!(season(rained, |case| case.depth = Optional::LeftOut), None);
+    assert_eq!(season(lost, |case| case.fill_salt = None), None);
+    assert_eq!(season(Season::default(), |_| {}), None);
+    assert_eq!(season(Season { lost: Given(0.0), rain: Given(0.0), ..Season::default() }, |_| {}), None);
+    // Without rain nobody asks for the depth.
+    assert_eq!(season(lost, |case| case.depth = Optional::LeftOut), Some(told));
+    let washed = Season { backwash: Given(6.0), times: Given(10.0), ..Season::default() };
+    assert_eq!(season(washed, |_| {}).unwrap().salt, told.salt);
+    assert_eq!(season(Season { times: Optional::LeftOut, ..washed }, |_| {}), None);
+}
+
+/// What comes to whole bags is so many; what is a hair more is one more. No bag, no number of them.
+#[test]
+fn bags_for_a_season_are_whole() {
+    let bags = |size: f64| {
+        let mut case = Case { fill_salt: Some(ppm(0.0)), ..at_work() };
+        case.season = Season { lost: Given(60.0), ..Season::default() };
+        case.bag.size = Mass::from_kilograms(size).ok();
+        let all = ahead(&case).unwrap();
+        (all.mass.unwrap().kilograms(), all.bags)
+    };
+    let (mass, _) = bags(20.0);
+    assert!((mass - 3.2 * (1.0 - (-1.0_f64).exp()) * 60.0 / 0.994).abs() < 1e-9, "{mass}");
+    assert_eq!(bags(mass / 6.0).1.unwrap()[1], 6.0);
+    assert_eq!(bags(mass / 6.001).1.unwrap()[1], 7.0);
+    assert_eq!(bags(0.0).1, None);
+}
+
+#[test]
+fn an_exchange_runs_at_the_slower_of_two_flows() {
+    let water = Volume::from_cubic_metres(12.0).unwrap();
+    let flow = Flow { out: Given(6.0), in_: Given(2.0), price: Given(2.5) };
+    let both = effort(&flow, water);
+    assert_eq!((both.out, both.in_, both.price), (Some(2.0), Some(6.0), Some(30.0)));
+    assert_eq!(exchange_hours(&flow, water), Some(6.0));
+    let still = Flow { out: Given(0.0), ..flow };
+    assert_eq!((effort(&still, water).out, exchange_hours(&still, water)), (None, Some(6.0)));
+    assert_eq!(exchange_hours(&Flow::default(), water), None);
+}
+
+/// A hand-span of 0.2 m off the depth, where that is not all of it; a third over cement on low ground water; 15 %
+/// where nothing is known; the owner's own if it is smaller.
+#[test]
+fn the_cap_is_the_most_careful_that_is_known() {
+    let known = |depth: Option<f64>, surface, ground, own: Option<f64>| {
+        let case = Case {
+            depth: depth.map_or(Optional::LeftOut, |x| Given(Length::from_metres(x).unwrap())),
+            surface,
+            ground,
+            cap: own.map_or(Optional::LeftOut, |x| Given(Fraction::from_ratio(x).unwrap())),
+            ..Case::default()
+        };
+        let (cap, larger) = cap(&case).unwrap();
+        (cap.share.ratio(), cap.basis, larger)
+    };
+    let (cement, low) = (Some(Surface::Cement), Some(Ground::Low));
+    assert_eq!(known(None, None, None, None), (0.15, Basis::Careful, false));
+    assert_eq!(known(Some(2.0), None, None, None), (0.1, Basis::Depth, false));
+    assert_eq!(known(Some(0.2), None, None, None), (0.15, Basis::Careful, false));
+    assert_eq!(known(Some(2.0), cement, low, None), (1.0 / 3.0, Basis::Cement, false));
+    assert_eq!(known(Some(2.0), cement, Some(Ground::High), None), (0.1, Basis::Depth, false));
+    assert_eq!(known(Some(2.0), Some(Surface::Tile), low, None), (0.1, Basis::Depth, false));
+    assert_eq!(known(None, None, None, Some(0.1)), (0.1, Basis::Owner, false));
+    assert_eq!(known(None, None, None, Some(0.15)), (0.15, Basis::Careful, false));
+    assert_eq!(known(None, None, None, Some(0.2)), (0.15, Basis::Careful, true));
+    assert!(cap(&Case { depth: Optional::Garbled, ..Case::default() }).is_none());
+}
