@@ -2,7 +2,7 @@
 
 use super::{demo, ppm};
 use chem::{Fraction, Mass, Purity, Salinity, Volume, bounds};
-use plan::course::{Baseline, Course, MOST_ENTRIES, Reading, course};
+use plan::course::{Baseline, Course, Entry, MOST_ENTRIES, Reading, What, course};
 use plan::decide::decide;
 use plan::job::{Fault, Handled, Job};
 use plan::measure::{apart, measured};
@@ -46,6 +46,24 @@ fn a_level_is_a_part_and_the_risk_of_too_much_at_most_even_odds() {
     }
 }
 
+/// A full log after the case's own reading: none of its lines is lost.
+#[test]
+fn a_full_log_is_read_to_its_end() {
+    let at = |when, salt: f64| {
+        let reading = Reading { salt: ppm(salt), again: None, instrument: Instrument::Meter };
+        Some(Entry { when, what: What::Reading(reading) })
+    };
+    let log: [_; MOST_ENTRIES] = std::array::from_fn(|i| at(i as i64, 3_000.0 + i as f64));
+    let reading = Reading { salt: ppm(400.0), again: None, instrument: Instrument::Meter };
+    let all = course(Some(Baseline { when: None, reading }), &log);
+    let read: Vec<_> = all.visits.iter().flatten().map(|visit| visit.reading.salt.mg_per_l()).collect();
+    assert_eq!((read.len(), read[0], read[24]), (25, 400.0, 3_023.0));
+    // Every one a dose: none is lost, either, and the last one is the clock's.
+    let dose = |i: usize| Some(Entry { when: 10 * i as i64, what: What::Dose(kg(1.0)) });
+    let all = course(None, &std::array::from_fn(dose));
+    assert_eq!((all.put_in, all.after, all.last_dose), (kg(24.0), kg(24.0), Some(230)));
+}
+
 #[test]
 fn each_fault_is_found_alone() {
     let found = |job: Job, course: &Course| job.faults(course).iter().collect::<Vec<_>>();
@@ -84,6 +102,24 @@ fn each_fault_is_found_alone() {
     }
     let typed = Job { doubt: Fraction::from_ratio(0.5).ok(), fill: Some(Salinity::NONE), ..job() };
     assert_eq!(faults(typed), []);
+}
+
+/// What the laboratory will read lies closer together than what the strip of the first day would; where nothing goes
+/// in, no reading is to be expected.
+#[test]
+fn the_next_reading_is_foreseen_by_the_instrument_of_the_last() {
+    let by = |salt, instrument| Reading { salt: ppm(salt), again: None, instrument };
+    let width = |last| {
+        let mut log = [None; MOST_ENTRIES];
+        log[0] = Some(Entry { when: 0, what: What::Dose(kg(120.0)) });
+        log[1] = Some(Entry { when: 2_880, what: What::Reading(by(2_320.0, last)) });
+        let baseline = Baseline { when: None, reading: by(400.0, Instrument::Strip) };
+        let expect = decide(&job(), &course(Some(baseline), &log)).unwrap().expect.unwrap();
+        expect.range[1] - expect.range[0]
+    };
+    assert!(width(Instrument::Lab) < 0.6 * width(Instrument::Strip));
+    let enough = decide(&job(), &read(3_200.0)).unwrap();
+    assert!(enough.stage.is_some_and(|stage| stage.bags == 0.0) && enough.expect.is_none());
 }
 
 /// Two bags and five kilograms are the limits: 1,000 mg/L into 40 m³ by bags of 20 kg are two bags; 500 mg/L into

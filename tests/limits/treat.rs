@@ -152,7 +152,7 @@ fn a_reading_below_its_own_tests_is_belied() {
         plan(&case).balance.unwrap().belied
     };
     let limit = others.mg_per_l() - 100.0;
-    assert!(belied(limit - 0.1, Instrument::Meter) && !belied(limit + 0.1, Instrument::Meter), "{limit}");
+    assert!(belied(limit - 0.1, Instrument::Meter) && !belied(limit, Instrument::Meter), "{limit}");
     assert!(!belied(limit - 0.1, Instrument::Drops));
 }
 
