@@ -1,6 +1,7 @@
 //! Does any check of the plan notice that it was changed? All of them in one program.
 //!
 //! As `mutants.rs` is for the chemistry: not of the daily test, which runs each where it lies.
+#![allow(clippy::duplicate_mod)] // Several of them draw, each for itself.
 
 #[path = "cases.rs"]
 mod cases;

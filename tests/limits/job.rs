@@ -6,6 +6,7 @@ use plan::course::{Baseline, Course, Entry, MOST_ENTRIES, Reading, What, course}
 use plan::decide::decide;
 use plan::job::{Fault, Handled, Job};
 use plan::measure::{apart, measured};
+use plan::mixture::About;
 use plan::pays::{Measurement, Pays};
 use plan::policy::Levels;
 use plan::{Band, Code, History, Instrument, Method, staging};
@@ -102,6 +103,13 @@ fn each_fault_is_found_alone() {
     }
     let typed = Job { doubt: Fraction::from_ratio(0.5).ok(), fill: Some(Salinity::NONE), ..job() };
     assert_eq!(faults(typed), []);
+}
+
+/// Of a normal distribution nine parts in ten lie within 1.645 deviations (any table of it).
+#[test]
+fn nine_times_in_ten_is_1_645_spreads_either_way() {
+    let [low, high] = About { mean: 100.0, spread: 2.0 }.likely();
+    assert!((low - 96.71).abs() < 1e-9 && (high - 103.29).abs() < 1e-9);
 }
 
 /// What the laboratory will read lies closer together than what the strip of the first day would; where nothing goes
