@@ -9,7 +9,7 @@ use plan::measure::{apart, measured};
 use plan::mixture::About;
 use plan::pays::{Measurement, Pays};
 use plan::policy::Levels;
-use plan::{Band, Code, History, Instrument, Method, staging};
+use plan::{Band, Case, Code, History, Instrument, Method, Optional, staging};
 
 fn kg(x: f64) -> Mass {
     Mass::from_kilograms(x).unwrap()
@@ -105,6 +105,28 @@ fn each_fault_is_found_alone() {
     assert_eq!(faults(typed), []);
 }
 
+/// Of nine bags to buy six are left when three went in; more than all of them leaves none, not fewer.
+#[test]
+fn what_went_in_is_taken_off_what_is_left() {
+    let left = |bags: f64| {
+        let mut log = [None; MOST_ENTRIES];
+        log[0] = Some(Entry { when: 0, what: What::Dose(kg(20.0 * bags)) });
+        let dose = staging::dose(&Case { log: Optional::Given(log), ..demo() });
+        (dose.decision.as_ref().unwrap().buy.unwrap().bags, dose.bags_left().unwrap())
+    };
+    assert_eq!((left(3.0), left(12.0)), ((9, 6.0), (9, 0.0)));
+}
+
+/// In a band too narrow for the display any salt may be too much, be it a hundredth of a bag, and it may be low.
+#[test]
+fn where_any_salt_may_be_too_much_no_part_of_a_bag_is_told() {
+    let [low, target, high] = [3_100.0, 3_200.0, 3_300.0].map(|x| Some(ppm(x)));
+    let reading = Reading { salt: ppm(3_190.0), again: None, instrument: Instrument::Display };
+    let first = course(Some(Baseline { when: None, reading }), &[None; MOST_ENTRIES]);
+    let told = decide(&Job { band: Band::of(low, target, high).unwrap(), ..job() }, &first).unwrap();
+    assert_eq!((told.code, told.stage.unwrap().part), (Code::NoMore, None), "{:?}", told.stage);
+}
+
 /// Of a normal distribution nine parts in ten lie within 1.645 deviations (any table of it).
 #[test]
 fn nine_times_in_ten_is_1_645_spreads_either_way() {
@@ -126,6 +148,12 @@ fn the_next_reading_is_foreseen_by_the_instrument_of_the_last() {
         expect.range[1] - expect.range[0]
     };
     assert!(width(Instrument::Lab) < 0.6 * width(Instrument::Strip));
+    // After a day a twentieth of what went in is not dissolved yet, and is not read.
+    let first = decide(&job(), &read(400.0)).unwrap();
+    let (known, bags) = (first.known.unwrap().estimate, first.stage.unwrap().bags);
+    let rise: f64 = known.nodes.iter().map(|node| node.weight * node.rise).sum();
+    let read_then = known.salt(bags).about().mean - 0.05 * bags * rise;
+    assert!((first.expect.unwrap().mean - read_then).abs() < 0.01 * bags * rise, "{:?}", first.expect);
     let enough = decide(&job(), &read(3_200.0)).unwrap();
     assert!(enough.stage.is_some_and(|stage| stage.bags == 0.0) && enough.expect.is_none());
 }

@@ -73,6 +73,15 @@ fn chlorine_is_lifted_up_to_its_goal_and_never_down() {
     }
 }
 
+/// A beginning that is planned leads to a schedule; a moment of switching on that is none, to none.
+#[test]
+fn no_schedule_is_told_beside_a_moment_that_is_none() {
+    let planned = Case { start: Given(0), ..demo() };
+    assert!(plan::plan(&planned).schedule.is_some());
+    assert_eq!(plan::plan(&Case { on: Optional::Garbled, ..planned }).schedule, None);
+    assert_eq!(plan::plan(&Case { start: Optional::Garbled, ..demo() }).schedule, None);
+}
+
 #[test]
 fn a_figure_typed_begins_its_part() {
     assert!(!Run::default().is_begun() && !Season::default().is_begun());
