@@ -4,7 +4,7 @@ use crate::engine::Need;
 use crate::figures;
 use crate::guest::host;
 use crate::paper::text_of;
-use crate::records::{FILES, choose, file};
+use crate::records::{choose, file};
 use crate::seat::{Seat, site, visit};
 use icalendar::Component;
 use serde_json::{Value, json};
@@ -96,9 +96,6 @@ fn in_field(text: &str) -> String {
 #[test]
 fn every_field_takes_any_text_for_a_text() {
     visit(&site(), &[], |page| {
-        page.before_every_page(FILES);
-        page.go("about:blank");
-        page.open(&site());
         let empty = page.ask(SEEN);
         let names: Vec<String> = serde_json::from_value(page.ask(NAMES)).unwrap();
         assert!(names.len() > 150, "{names:?}");
@@ -183,7 +180,6 @@ fn keys_make_no_element_either() {
 #[test]
 fn a_person_s_words_are_words_on_paper_and_none_in_a_calendar() {
     visit(&site(), &[], |page| {
-        page.before_every_page(FILES);
         let start =
             format!("{}#{}&start.when=2027-05-21T09:00&link.job=yes", site(), figures::link(figures::US));
         let calendar = |more: &str| -> icalendar::Calendar {

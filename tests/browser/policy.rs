@@ -238,7 +238,6 @@ fn the_browser_refuses_what_the_page_does_not_do_itself() {
 #[test]
 fn a_whole_job_asks_for_nothing() {
     let seat = Seat::start();
-    seat.before_every_page(FILES);
     seat.open(&site());
     seat.wait(
         "return !!navigator.serviceWorker.controller && !!(await caches.match(new URL('./', location)))",
@@ -253,8 +252,7 @@ fn a_whole_job_asks_for_nothing() {
         }
     }
     for act in ["calendar", "csv", "save"] {
-        seat.ask("files.length = 0");
-        seat.ask(&format!("all('[data-act={act}]')[0].click()"));
+        seat.ask(&format!("{FILES} all('[data-act={act}]')[0].click()"));
         seat.wait("return files.length === 1");
     }
     seat.ask("all('[data-act=link]')[0].click(); all('[data-act=new]')[0].click(); all('[data-act=undo]')[0].click()");
