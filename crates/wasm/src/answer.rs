@@ -151,7 +151,7 @@ impl Shown {
 
 /// Texts one behind the other. (std's `concat` is a copy of itself for every count of them.)
 pub(crate) fn joined(parts: &[&str]) -> String {
-    let mut all = String::new();
+    let mut all = String::with_capacity(parts.iter().map(|part| part.len()).sum());
     for part in parts {
         all.push_str(part);
     }

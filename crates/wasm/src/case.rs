@@ -71,12 +71,10 @@ impl Reader<'_> {
 
     /// The log, unless a line of it can't be used: the rest would tell of another pool.
     fn log(&mut self, bag: Option<Mass>, heat: Option<Temperature>) -> Optional<Log> {
-        if self.form.lines_used() == 0 {
-            return Optional::LeftOut;
-        }
+        let used = self.form.lines_used();
         let mut log = [None; MOST_ENTRIES];
         let mut all = Optional::LeftOut;
-        for (place, line) in log.iter_mut().zip(&LINES) {
+        for (place, line) in log.iter_mut().zip(&LINES).take(used) {
             match self.line(line, bag, heat) {
                 Optional::LeftOut => continue,
                 Optional::Garbled => {

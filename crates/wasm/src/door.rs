@@ -5,7 +5,6 @@ use crate::desk;
 use crate::form::Form;
 use crate::plain::Plain;
 use js_sys::{Array, Object, Reflect};
-use serde::Serialize;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlFormElement;
@@ -17,7 +16,7 @@ pub fn answer_object(
     #[wasm_bindgen(unchecked_param_type = "Record<string, string>")] form: &Object,
 ) -> Result<JsValue, JsValue> {
     let answer = crate::answer(&Form::from_pairs(&Object::entries(form))?);
-    plain(Plain::from(&answer))
+    Ok(Plain::from(&answer).to_script())
 }
 
 /// A form that answers.
@@ -54,12 +53,13 @@ pub fn attach(form: HtmlFormElement) -> Result<Desk, JsValue> {
 
 /// Name, version and contract of this build.
 #[wasm_bindgen(unchecked_return_type = "Edition")]
-pub fn edition() -> Result<JsValue, JsValue> {
-    plain(Plain::Map(vec![
+pub fn edition() -> JsValue {
+    Plain::Thing(vec![
         ("name", Plain::Text("saltwright")),
         ("version", Plain::Text(env!("CARGO_PKG_VERSION"))),
         ("contract", Plain::Number(CONTRACT)),
-    ]))
+    ])
+    .to_script()
 }
 
 /// `edition`'s type, beside what makes it.
@@ -75,12 +75,6 @@ export interface Edition {
     contract: number;
 }
 ";
-
-/// As plain objects.
-pub(crate) fn plain(value: Plain) -> Result<JsValue, JsValue> {
-    let objects = serde_wasm_bindgen::Serializer::new().serialize_maps_as_objects(true);
-    Ok(value.serialize(&objects)?)
-}
 
 /// A number's meaning would hang on who turned it into text.
 fn refused() -> JsValue {

@@ -278,11 +278,10 @@ pub const LINES: [Line; MOST_ENTRIES] =
 
 /// The question of that name; of a line of the log, the one that stands for all lines.
 pub fn find(name: &str) -> Option<&'static Field> {
-    let in_line = name.strip_prefix("log.").and_then(|rest| rest.split_once('.'));
-    FIELDS.iter().find(|field| match (in_line, field.name.strip_prefix("log.N.")) {
-        (Some((_, asked)), Some(all)) => asked == all,
-        _ => field.name == name,
-    })
+    match name.strip_prefix("log.").and_then(|rest| rest.split_once('.')) {
+        Some((_, asked)) => FIELDS.iter().find(|field| field.name.strip_prefix("log.N.") == Some(asked)),
+        None => FIELDS.iter().find(|field| field.name == name),
+    }
 }
 
 /// The question that answers a field's unit; the field itself where none does.

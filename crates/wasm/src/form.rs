@@ -42,11 +42,14 @@ impl Form {
 
     /// The number of the last line of the log in which anything stands; 0 for none.
     pub fn lines_used(&self) -> usize {
-        let logged = |name: &str| !self.text(name).is_empty();
-        if !self.0.iter().any(|(name, _)| name.starts_with("log.")) {
-            return 0;
+        let mut used = 0;
+        for (name, _) in &self.0 {
+            if name.starts_with("log.") && !self.text(name).is_empty() {
+                let line = LINES.iter().position(|line| line.names().contains(&name.as_str()));
+                used = used.max(line.map_or(0, |at| at + 1));
+            }
         }
-        LINES.iter().rposition(|line| line.names().iter().any(|name| logged(name))).map_or(0, |at| at + 1)
+        used
     }
 
     /// Has anything been typed or chosen, beyond what the page itself began with?

@@ -6,7 +6,6 @@ use crate::calendar::{self, Entry};
 use crate::code;
 use crate::desk::{Desk, LINK};
 use crate::dom::{all, first};
-use crate::door::plain;
 use crate::form::Form;
 use crate::moment;
 use crate::plain::Plain;
@@ -95,7 +94,7 @@ impl Desk {
 
     /// The answer as a file for scripts.
     pub fn give_answer(self: &Rc<Self>) -> Result<(), JsValue> {
-        let answer = plain(Plain::from(&self.answer.borrow().for_others()))?;
+        let answer = Plain::from(&self.answer.borrow().for_others()).to_script();
         let text: String =
             JSON::stringify_with_replacer_and_space(&answer, &JsValue::NULL, &2.into())?.into();
         self.hand_out("saltwright-answer.json", "application/json", &text)

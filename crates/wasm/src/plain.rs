@@ -1,11 +1,11 @@
 //! How does an answer cross to a script? As plain objects, lists and texts.
 //!
-//! One small tree with one `Serialize`, instead of a derived form a structure: those bring a table
-//! of names and a copy of the serializer each, a tenth of the page.
+//! All its texts cross in one piece and are cut up there: to carry a thousand over one by one takes longer than to
+//! work them out.
 
 use crate::answer::{Answer, CONTRACT, Fault, Line, Row, Shown, joined};
 use crate::unit::Unit;
-use serde::ser::{Serialize, Serializer};
+use js_sys::{Array, JsString, Object};
 use wasm_bindgen::prelude::*;
 
 /// The types of what is made below. A name that may be missing says so: what is missing is no number.
@@ -83,18 +83,95 @@ pub enum Plain<'a> {
     Text(&'a str),
     /// A list.
     List(Vec<Plain<'a>>),
-    /// An object, its keys in order.
+    /// A thing of a known sort: each of its sort has the same keys.
+    Thing(Vec<(&'static str, Plain<'a>)>),
+    /// Things by name, in their order.
     Map(Vec<(&'a str, Plain<'a>)>),
 }
 
-impl Serialize for Plain<'_> {
-    fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+#[wasm_bindgen]
+extern "C" {
+    /// An object whose keys nobody but this crate chooses.
+    type Bag;
+
+    #[wasm_bindgen(method, structural, indexing_setter)]
+    fn put(this: &Bag, key: &JsString, value: &JsValue);
+}
+
+impl Plain<'_> {
+    /// As a script has it.
+    pub(crate) fn to_script(&self) -> JsValue {
+        let mut texts = String::new();
+        self.gather(&mut texts);
+        Cut { texts: texts.into(), at: 0, keys: Vec::new() }.value(self)
+    }
+
+    /// Puts all texts one behind the other, names too.
+    fn gather(&self, texts: &mut String) {
         match self {
-            Plain::Number(n) => s.serialize_u32(*n),
-            Plain::Real(x) => s.serialize_f64(*x),
-            Plain::Text(text) => s.serialize_str(text),
-            Plain::List(all) => s.collect_seq(all),
-            Plain::Map(all) => s.collect_map(all.iter().map(|(key, value)| (key, value))),
+            Plain::Number(_) | Plain::Real(_) => {}
+            Plain::Text(text) => texts.push_str(text),
+            Plain::List(all) => all.iter().for_each(|one| one.gather(texts)),
+            Plain::Thing(all) => all.iter().for_each(|(_, value)| value.gather(texts)),
+            Plain::Map(all) => all.iter().for_each(|(name, value)| {
+                texts.push_str(name);
+                value.gather(texts);
+            }),
+        }
+    }
+}
+
+/// The texts of a tree, which is walked in the order in which they were gathered.
+struct Cut {
+    texts: JsString,
+    at: u32,
+    /// The keys of things that have come by.
+    keys: Vec<(&'static str, JsString)>,
+}
+
+impl Cut {
+    fn text(&mut self, text: &str) -> JsString {
+        let begin = self.at;
+        self.at += text.encode_utf16().count() as u32; // A script counts letters so.
+        self.texts.substring(begin, self.at)
+    }
+
+    fn key(&mut self, key: &'static str) -> &JsString {
+        let at = self.keys.iter().position(|(known, _)| *known == key).unwrap_or(self.keys.len());
+        if at == self.keys.len() {
+            self.keys.push((key, key.into()));
+        }
+        &self.keys[at].1
+    }
+
+    fn value(&mut self, plain: &Plain) -> JsValue {
+        match plain {
+            Plain::Number(n) => (*n).into(),
+            Plain::Real(x) => (*x).into(),
+            Plain::Text(text) => self.text(text).into(),
+            Plain::List(all) => {
+                let list = Array::new();
+                for one in all {
+                    list.push(&self.value(one));
+                }
+                list.into()
+            }
+            Plain::Thing(all) => {
+                let bag = Object::new().unchecked_into::<Bag>();
+                for (key, value) in all {
+                    let value = self.value(value);
+                    bag.put(self.key(key), &value);
+                }
+                bag.into()
+            }
+            Plain::Map(all) => {
+                let bag = Object::new().unchecked_into::<Bag>();
+                for (name, value) in all {
+                    let name = self.text(name);
+                    bag.put(&name, &self.value(value));
+                }
+                bag.into()
+            }
         }
     }
 }
@@ -104,7 +181,7 @@ impl<'a> From<&'a Answer> for Plain<'a> {
         let states = answer.states.iter().map(|state| Plain::Text(state));
         let rows =
             answer.rows.iter().map(|(list, rows)| (*list, Plain::List(rows.iter().map(line).collect())));
-        Plain::Map(vec![
+        Plain::Thing(vec![
             ("contract", Plain::Number(CONTRACT)),
             ("outputs", outputs(&answer.outputs)),
             ("numbers", numbers(answer)),
@@ -126,13 +203,13 @@ fn numbers(answer: &Answer) -> Plain<'_> {
         for (end, begin) in [("low", ".low"), ("high", ".high")] {
             map.extend(number(&joined(&[name, begin])).map(|(x, _)| (end, Plain::Real(x))));
         }
-        all.push((name.as_str(), Plain::Map(map)));
+        all.push((name.as_str(), Plain::Thing(map)));
     }
     Plain::Map(all)
 }
 
 fn line(line: &Line) -> Plain<'_> {
-    Plain::Map(vec![("state", Plain::Text(line.state)), ("outputs", outputs(&line.cells))])
+    Plain::Thing(vec![("state", Plain::Text(line.state)), ("outputs", outputs(&line.cells))])
 }
 
 fn outputs(all: &Row) -> Plain<'_> {
@@ -145,7 +222,7 @@ impl<'a> From<&'a Shown> for Plain<'a> {
         if let Some(unit) = shown.unit {
             map.push(("unit", Plain::Text(unit)));
         }
-        Plain::Map(map)
+        Plain::Thing(map)
     }
 }
 
@@ -162,6 +239,6 @@ impl<'a> From<&'a Fault> for Plain<'a> {
         if let Some(other) = &fault.other {
             map.push(("other", other.into()));
         }
-        Plain::Map(map)
+        Plain::Thing(map)
     }
 }

@@ -40,6 +40,9 @@ impl Reader<'_> {
 
     /// The same without an echo, and the unit it is typed in.
     pub fn value(&mut self, name: &'static str) -> Option<(Option<&'static Unit>, f64)> {
+        if self.form.text(name).is_empty() {
+            return None; // As most fields are: no need to look up what could stand there.
+        }
         let Answered::Number(bounds, unit) = &field::find(name)?.answer else {
             return None;
         };

@@ -3,7 +3,6 @@
 
 use crate::answer::{Answer, CONTRACT, joined};
 use crate::desk::{Desk, SENTENCE};
-use crate::door::plain;
 use crate::field;
 use crate::form::Form;
 use crate::plain::Plain;
@@ -89,7 +88,7 @@ impl Desk {
     }
 
     fn tell_now(&self) -> Result<(), JsValue> {
-        let answer = plain(Plain::from(&*self.told.borrow()))?;
+        let answer = Plain::from(&*self.told.borrow()).to_script();
         let init = CustomEventInit::new();
         init.set_bubbles(true);
         init.set_detail(&answer);

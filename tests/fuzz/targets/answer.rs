@@ -212,6 +212,7 @@ fn whole(plain: &Plain) -> Law {
     match plain {
         Plain::Real(x) => must(x.is_finite(), || format!("{x} for a script")),
         Plain::List(all) => all.iter().try_for_each(whole),
+        Plain::Thing(all) => all.iter().try_for_each(|(_, value)| whole(value)),
         Plain::Map(all) => all.iter().try_for_each(|(_, value)| whole(value)),
         Plain::Number(_) | Plain::Text(_) => Ok(()),
     }
