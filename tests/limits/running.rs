@@ -4,7 +4,9 @@ use super::{chlorine, demo, ppm};
 use chem::{Fraction, Length, Mass, Temperature, Volume};
 use plan::Optional::{self, Given};
 use plan::replace::{Basis, cap};
-use plan::running::{Ahead, Flow, Run, Season, Setting, Warmth, ahead, effort, exchange_hours, setting};
+use plan::running::{
+    Ahead, Flow, Run, Season, Setting, Warmth, ahead, climb, effort, exchange_hours, setting,
+};
 use plan::{Case, Ground, Surface};
 
 /// 3 mg/L a day in 60 m³ are 180 g; at 15 g/h twelve hours.
@@ -80,6 +82,16 @@ fn no_schedule_is_told_beside_a_moment_that_is_none() {
     assert!(plan::plan(&planned).schedule.is_some());
     assert_eq!(plan::plan(&Case { on: Optional::Garbled, ..planned }).schedule, None);
     assert_eq!(plan::plan(&Case { start: Optional::Garbled, ..demo() }).schedule, None);
+}
+
+/// A pool on its way to the target needs the acid of one that is there.
+#[test]
+fn the_climb_is_that_of_the_water_with_the_salt_in() {
+    let target = ppm(3_200.0);
+    let acid = |case: Case, target| climb(&case, target).map(|climb| (climb.acid, climb.whole)).unwrap();
+    let raised = acid(demo(), target);
+    assert_eq!(raised, acid(Case { reading: Given(target), ..demo() }, target));
+    assert_ne!(raised, acid(demo(), ppm(400.0)));
 }
 
 #[test]

@@ -96,8 +96,7 @@ impl Judgement {
             next += 1;
         }
         if all.first().is_none() && course.after > Mass::NONE {
-            let put_in = in_bags(course.after);
-            all.evidence.steps[next] = Some(Step { put_in, latest: put_in, ..Step::default() });
+            all.evidence.steps[next] = Some(Step { put_in: in_bags(course.after), ..Step::default() });
         }
         Ok(all)
     }

@@ -94,6 +94,30 @@ fn simpson_is_exact_on_a_parabola() {
     assert_eq!(odd.offsets.unwrap(), (odd.area, None));
 }
 
+/// By hand, at depths that lie on a line: 2/3 m of 1, 4, 2, 4, 1 times the sections, or 2 m of half, one, one, half.
+#[test]
+fn sections_are_weighed_with_the_depth_where_they_stand() {
+    let five = Outline::Offsets(m(2.0), list(&[3.0, 5.0, 6.0, 6.0, 4.0]));
+    let four = Outline::Offsets(m(2.0), list(&[3.0, 5.0, 6.0, 4.0]));
+    for (edge, floor, by_hand) in [
+        (five, Floor::Level(m(1.0)), 42.0),
+        (five, Floor::Slope([m(1.0), m(2.0)]), 64.0),
+        (five, Floor::Break([m(1.0), m(2.0)], [m(2.0), m(4.0)]), 97.0 / 1.5),
+        (four, Floor::Level(m(1.0)), 29.0),
+        (four, Floor::Slope([m(1.0), m(2.5)]), 52.0),
+    ] {
+        assert!((water(edge, floor) - by_hand).abs() < 1e-9, "{edge:?} {floor:?}");
+    }
+}
+
+#[test]
+fn a_wing_is_water_and_surface() {
+    let main = pool(Outline::Rectangle([m(8.0), m(4.0)]), Floor::Level(m(1.5)));
+    let size = Pool { wing: Some([m(3.0), m(2.0), m(1.0)]), ..main }.size().unwrap();
+    assert_eq!((size.area.square_metres(), size.volume.cubic_metres()), (38.0, 54.0));
+    assert_eq!(list(&[1.0, 2.0, 6.0]).mean(), Some(m(3.0)));
+}
+
 #[test]
 fn an_oval_in_a_box_is_smaller_than_the_box() {
     let sides = [m(10.0), m(5.0)];
