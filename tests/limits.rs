@@ -1,6 +1,6 @@
-//! Does each judgement turn where its limit says: on it, a hair below it, a hair above?
+//! Does a judgement turn where its limit says: on it, a hair below it, a hair above?
 //!
-//! The limits stand here once more, as figures, so that neither a rule nor a figure of `policy.rs` can move unseen.
+//! The limits that are tried stand here once more, as figures, so that neither they nor their rules move unseen.
 
 #[path = "limits/job.rs"]
 mod job;
@@ -163,6 +163,32 @@ fn each_gate_turns_on_its_limit() {
     }
 }
 
+/// Judged as it is shown, with two decimals: it passes up to 0.30 either way and stops beyond 0.50.
+#[test]
+fn the_index_turns_on_its_limits() {
+    let mut seen = Vec::new();
+    for step in 0..=2_000 {
+        let mut case = demo();
+        case.water.ph = Ph::from_units(6.9 + 0.001 * f64::from(step)).ok();
+        let plan = plan(&case);
+        let Some(judged) = plan.balance.ok().and_then(|balance| balance.judged()) else {
+            assert_eq!(plan.gates.at(Gate::Index), Unknown);
+            continue;
+        };
+        let hundredths = (100.0 * judged.log10()).round() as i32;
+        let must = match hundredths.abs() {
+            0..=30 => Pass,
+            31..=50 => Wait,
+            _ => Stop,
+        };
+        assert_eq!(plan.gates.at(Gate::Index), must, "{hundredths}");
+        seen.push(hundredths);
+    }
+    for limit in [-51, -50, -31, -30, 30, 31, 50, 51] {
+        assert!(seen.contains(&limit), "no water has {limit}");
+    }
+}
+
 #[test]
 fn a_reading_and_the_last_salt_age_to_the_minute() {
     const DAY: i64 = 1_440;
@@ -193,10 +219,12 @@ fn a_reading_and_the_last_salt_age_to_the_minute() {
     assert_eq!(says(&demo(), Gate::Clock), Pass, "nothing went in");
 }
 
-/// By what was read last; what was put in since is not read yet.
+/// By what was read last, once nothing more is to go in; what was put in since is not read yet.
 #[test]
 fn the_level_passes_between_the_limits_and_not_beyond() {
-    for (salt, must) in [(400.0, Wait), (2_790.0, Wait), (3_200.0, Pass), (3_601.0, Stop), (9_000.0, Stop)] {
+    for (salt, must) in
+        [(400.0, Wait), (2_799.9, Wait), (3_200.0, Pass), (3_600.1, Stop), (9_000.0, Stop)]
+    {
         let case = Case { reading: Optional::Given(ppm(salt)), instrument: Some(Instrument::Lab), ..demo() };
         assert_eq!(says(&case, Gate::Level), must, "{salt}");
     }

@@ -6,7 +6,10 @@ const sides = [{ prefix: "", acts: wasm_bindgen }];
 if (typeof plain !== "undefined") sides.push({ prefix: "plain.", acts: plain });
 const rows = WATERS.split("\n").filter((line) => line && !line.startsWith("#")).slice(1);
 for (const row of rows) {
-  for (const { acts } of sides) acts.push(...row.split(",").slice(0, 9).map(Number));
+  for (const { acts } of sides) {
+    const there = acts.push(...row.split(",").slice(0, 9).map(Number));
+    if (rows[there - 1] !== row) throw new Error(`no water: ${row}`);
+  }
 }
 // Under which name it is told, what it is called, how many figures an answer has.
 const NAMES = [

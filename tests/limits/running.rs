@@ -175,7 +175,7 @@ fn an_exchange_runs_at_the_slower_of_two_flows() {
 /// A hand-span of 0.2 m off the depth, where that is not all of it; a third over cement on low ground water; 15 %
 /// where nothing is known; the owner's own if it is smaller.
 #[test]
-fn the_cap_is_the_most_careful_that_is_known() {
+fn the_cap_goes_by_what_is_known_best() {
     let known = |depth: Option<f64>, surface, ground, own: Option<f64>| {
         let case = Case {
             depth: depth.map_or(Optional::LeftOut, |x| Given(Length::from_metres(x).unwrap())),

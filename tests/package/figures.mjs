@@ -26,6 +26,19 @@ same(faults, []);
 const german = answer({ ...pool, "sign.decimal": ",", "pool.volume": "62,82", "bag.purity": "99,4" });
 same(german.outputs["dose.pure"], { text: "175,9", unit: "kg" });
 
+// All texts cross in one piece: one of odd letters, or at fault, moves none of those behind it.
+const named = (text, more) => answer({ ...pool, ...more, "job.name": text });
+const rest = (said) => ({ ...said, outputs: { ...said.outputs, "echo.job.name": null } });
+for (const more of [{}, { "pool.volume": "😀ü€", "salt.target": "1e9" }]) {
+  const plain = named("x", more);
+  for (const text of ["😀ü€\ufeff!", "__proto__", "\u0000", "𝕏".repeat(99)]) {
+    const odd = named(text, more);
+    same(odd.outputs["echo.job.name"], { text });
+    same(rest(odd), rest(plain));
+  }
+}
+same(named("x", { "pool.volume": "😀ü€" }).faults.map(({ field, got }) => [field, got]), [["pool.volume", "😀ü€"]]);
+
 // What is no text is refused: no figure may come of it.
 let refused = false;
 try {

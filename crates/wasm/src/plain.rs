@@ -83,19 +83,19 @@ pub enum Plain<'a> {
     Text(&'a str),
     /// A list.
     List(Vec<Plain<'a>>),
-    /// A thing of a known sort: each of its sort has the same keys.
+    /// An object whose keys are few and known: each crosses once.
     Thing(Vec<(&'static str, Plain<'a>)>),
-    /// Things by name, in their order.
+    /// An object whose keys are names, in their order: they cross with the texts.
     Map(Vec<(&'a str, Plain<'a>)>),
 }
 
 #[wasm_bindgen]
 extern "C" {
-    /// An object whose keys nobody but this crate chooses.
-    type Bag;
+    /// An object just made, which takes any key: `Reflect` would ask each time whether it does.
+    type Fresh;
 
     #[wasm_bindgen(method, structural, indexing_setter)]
-    fn put(this: &Bag, key: &JsString, value: &JsValue);
+    fn put(this: &Fresh, key: &JsString, value: &JsValue);
 }
 
 impl Plain<'_> {
@@ -157,20 +157,20 @@ impl Cut {
                 list.into()
             }
             Plain::Thing(all) => {
-                let bag = Object::new().unchecked_into::<Bag>();
+                let object = Object::new().unchecked_into::<Fresh>();
                 for (key, value) in all {
                     let value = self.value(value);
-                    bag.put(self.key(key), &value);
+                    object.put(self.key(key), &value);
                 }
-                bag.into()
+                object.into()
             }
             Plain::Map(all) => {
-                let bag = Object::new().unchecked_into::<Bag>();
+                let object = Object::new().unchecked_into::<Fresh>();
                 for (name, value) in all {
                     let name = self.text(name);
-                    bag.put(&name, &self.value(value));
+                    object.put(&name, &self.value(value));
                 }
-                bag.into()
+                object.into()
             }
         }
     }

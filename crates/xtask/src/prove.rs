@@ -75,8 +75,8 @@ const SHARDS: [&str; 6] = ["0/6", "1/6", "2/6", "3/6", "4/6", "5/6"];
 const LEAST_CAUGHT: f64 = 0.9;
 
 /// Changes chemistry and plan, one place at a time, in each shard K of N (`K/N`, from 0); does a check notice?
-/// Each shard is a sample of every file. A change that makes a loop endless is noticed by the clock. The unchanged source goes first: where a check
-/// fails anyway, every change would count as noticed.
+/// Each shard is a sample of every file. A change that makes a loop endless is noticed by the clock. The unchanged
+/// source goes first: where a check fails anyway, every change would count as noticed.
 fn mutants(shards: &[&str]) -> Result<()> {
     let tool = tool(MUTANTS)?;
     let folder = shell::target().join("mutants");

@@ -1,7 +1,8 @@
-//! What if the plan were written plainly in JavaScript: the same figures, how quickly, in how many bytes?
+//! What if chemistry and decision were written plainly in JavaScript: the same figures, how quickly, in how many bytes?
 //!
-//! Both sides hold the same functions, stand in one script and are timed turn about. No bar but one: they must
-//! agree, or the comparison would be of two different things.
+//! Both sides hold the same functions, stand in one script and are timed turn about. No bar but one: what is timed must
+//! agree, or the comparison would be of two different things. That is one job of three readings over all waters: salt by
+//! weight, water to be replaced and readings that contradict each other are written on both sides and not compared.
 
 use crate::prove_bench::{Times, chromium, folder, node, script};
 use crate::shell::{self, run};

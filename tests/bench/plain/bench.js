@@ -8,7 +8,7 @@ import { stateOf, stateOfSample, waterOf } from "./water.js";
 const samples = [];
 
 export function push(temperature, ph, alkalinity, hardness, cyanurate, boron, salt, magnesium, sulfate) {
-  samples.push({ temperature, ph, alkalinity, hardness, cyanurate, salt, boron, magnesium, sulfate });
+  return samples.push({ temperature, ph, alkalinity, hardness, cyanurate, salt, boron, magnesium, sulfate });
 }
 
 export const nothing = () => {};

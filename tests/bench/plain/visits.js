@@ -93,7 +93,7 @@ export function judge(course, prior, bag, unread) {
   if (!visits.some(counts) && course.after > 0) {
     const putIn = course.after / bag;
     const undissolved = { mean: 0, spread: 0 };
-    evidence.steps.push({ putIn, latest: putIn, undissolved, gap: false, counts: false, meter: 0, reads: [] });
+    evidence.steps.push({ putIn, latest: 0, undissolved, gap: false, counts: false, meter: 0, reads: [] });
   }
   return all;
 }

@@ -23,10 +23,11 @@ fn all() -> MutexGuard<'static, Vec<Sample>> {
     WATERS.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
-/// One water more: the first columns of `saturation-index.csv`, in its order.
+/// One water more: the first columns of `saturation-index.csv`, in its order. How many are there now? One that is none
+/// is left out.
 #[wasm_bindgen]
 #[allow(clippy::too_many_arguments)] // A row of numbers, as they come.
-pub fn push(t: f64, ph: f64, ta: f64, ch: f64, cya: f64, b: f64, salt: f64, mg: f64, so4: f64) {
+pub fn push(t: f64, ph: f64, ta: f64, ch: f64, cya: f64, b: f64, salt: f64, mg: f64, so4: f64) -> u32 {
     let sample = || {
         Some(Sample {
             temperature: Temperature::from_celsius(t).ok()?,
@@ -40,7 +41,9 @@ pub fn push(t: f64, ph: f64, ta: f64, ch: f64, cya: f64, b: f64, salt: f64, mg: 
             sulfate: Sulfate::from_mg_per_l(so4).ok()?,
         })
     };
-    all().extend(sample());
+    let mut all = all();
+    all.extend(sample());
+    all.len() as u32
 }
 
 /// What does it cost to come here and go back?

@@ -11,8 +11,8 @@ fn main() {
     for line in waters.skip(1) {
         // Columns by place: the same rows go to PHREEQC in `phreeqc.py`, by name.
         let x: Vec<f64> = line.split(',').map_while(|cell| cell.parse().ok()).collect();
-        bench::push(x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7], x[8]);
         count += 1;
+        assert_eq!(bench::push(x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7], x[8]), count, "no water: {line}");
     }
     let all: [(&str, Act); 6] = [
         ("index", |turns, count| bench::index(turns, 0, count, 0)),
