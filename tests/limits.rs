@@ -222,9 +222,7 @@ fn a_reading_and_the_last_salt_age_to_the_minute() {
 /// By what was read last, once nothing more is to go in; what was put in since is not read yet.
 #[test]
 fn the_level_passes_between_the_limits_and_not_beyond() {
-    for (salt, must) in
-        [(400.0, Wait), (2_799.9, Wait), (3_200.0, Pass), (3_600.1, Stop), (9_000.0, Stop)]
-    {
+    for (salt, must) in [(400.0, Wait), (2_799.9, Wait), (3_200.0, Pass), (3_600.1, Stop), (9_000.0, Stop)] {
         let case = Case { reading: Optional::Given(ppm(salt)), instrument: Some(Instrument::Lab), ..demo() };
         assert_eq!(says(&case, Gate::Level), must, "{salt}");
     }
