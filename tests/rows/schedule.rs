@@ -91,6 +91,36 @@ pub const ROWS: &[Row] = &[
         holds: "next.month",
     },
     Row {
+        name: "on within 48 hours of the last bag: off again until they are over, and no first week",
+        form: &[
+            DEMO,
+            "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
+            "on.when=2027-05-23T08:59 now=2027-05-23T08:59",
+        ],
+        shows: &["clock.power=2027-05-23T09:00"],
+        holds: "on.early !on log.dosed !next.test power.wait",
+    },
+    Row {
+        name: "on once they are over",
+        form: &[
+            DEMO,
+            "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
+            "on.when=2027-05-23T09:00 now=2027-05-23T09:00",
+        ],
+        shows: &["next.when=2027-05-24T09:00"],
+        holds: "on !on.early next.test",
+    },
+    Row {
+        name: "on too early, told when they are over: there is nothing left to switch off",
+        form: &[
+            DEMO,
+            "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
+            "on.when=2027-05-22T09:00 now=2027-05-23T09:00",
+        ],
+        shows: &["next.when=2027-05-23T09:00"],
+        holds: "on !on.early",
+    },
+    Row {
         name: "switched on, by a moment that is none: no schedule",
         form: &[DEMO, "on.when=noon now=2027-06-14T16:00"],
         shows: &["next.when=–"],

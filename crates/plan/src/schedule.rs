@@ -97,7 +97,7 @@ pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
     let short = dose.standing() == Some(Standing::Short);
     match (case.on, last, case.start) {
         (Optional::Garbled, ..) | (_, None, Optional::Garbled) => return None,
-        (Optional::Given(on), ..) => list.first_week(on),
+        (Optional::Given(on), ..) if !is_on_early(case, dose) => list.first_week(on),
         _ if case.is_garbled() => return None,
         (_, Some(last), _) => {
             match case.now {
@@ -129,6 +129,20 @@ pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
         _ => return None,
     }
     Some(Schedule { steps: list.steps, forecast, now: case.now })
+}
+
+/// Is the generator said to be on before the last salt allows, while it can still be switched off until then?
+///
+/// ```
+/// use plan::schedule::is_on_early;
+/// use plan::{Case, Dose, Optional};
+/// // No salt went in, so no moment is too early.
+/// assert!(!is_on_early(&Case { on: Optional::Given(0), ..Case::default() }, &Dose::default()));
+/// ```
+pub fn is_on_early(case: &Case, dose: &Dose) -> bool {
+    let last = dose.course.and_then(|course| course.last_dose);
+    let early = |at: i64| last.is_some_and(|last| at < last.saturating_add(policy::HOURS_TO_POWER * 60));
+    case.on.given().is_some_and(early) && case.now.is_none_or(early)
 }
 
 struct List {

@@ -2,7 +2,7 @@
 
 use super::Filler;
 use crate::answer::{Line, Shown, joined};
-use plan::schedule::{Act, Schedule, Step};
+use plan::schedule::{Act, Schedule, Step, is_on_early};
 use plan::{Case, Plan, ready};
 
 const fn code(act: Act) -> &'static str {
@@ -20,7 +20,9 @@ const fn code(act: Act) -> &'static str {
 impl Filler<'_> {
     /// The days that the waits tell of.
     pub(super) fn days(&mut self, case: &Case, plan: &Plan) {
-        if case.on.given().is_some() {
+        if is_on_early(case, &plan.dose) {
+            self.answer.say("on.early");
+        } else if case.on.given().is_some() {
             self.answer.say("on");
         }
         if plan.earliest.is_some() {
