@@ -6,6 +6,7 @@ use crate::case::{Case, Optional};
 use crate::choice::*;
 use crate::policy;
 use crate::rules::Verdict::{self, Over, Pass, Stop, Unknown, Wait};
+use crate::schedule::power_from;
 
 /// Somebody's ruling against a gate, in writing.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -304,7 +305,7 @@ pub(crate) fn weather(case: &Case) -> Verdict {
 /// Two days since the last bag, and no grain on the floor.
 pub(crate) fn clock(case: &Case, last: Option<i64>) -> Verdict {
     let Some(last) = last else { return Pass };
-    let waits = |now: i64| now < last.saturating_add(policy::HOURS_TO_POWER * 60);
+    let waits = |now: i64| now < power_from(last);
     match (case.ready.grains, case.now) {
         (Some(Grains::Some), _) => Stop,
         (_, Some(now)) if waits(now) => Wait,

@@ -141,8 +141,13 @@ pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
 /// ```
 pub fn is_on_early(case: &Case, dose: &Dose) -> bool {
     let last = dose.course.and_then(|course| course.last_dose);
-    let early = |at: i64| last.is_some_and(|last| at < last.saturating_add(policy::HOURS_TO_POWER * 60));
+    let early = |at: i64| last.is_some_and(|last| at < power_from(last));
     case.on.given().is_some_and(early) && case.now.is_none_or(early)
+}
+
+/// The earliest moment to switch on after the last salt.
+pub(crate) const fn power_from(last: i64) -> i64 {
+    last.saturating_add(policy::HOURS_TO_POWER * 60)
 }
 
 struct List {
@@ -193,7 +198,7 @@ impl List {
 
     fn power(&mut self, last: i64) {
         self.after(Act::Power, last, policy::HOURS_TO_POWER, None);
-        self.first_week(last.saturating_add(policy::HOURS_TO_POWER * 60));
+        self.first_week(power_from(last));
     }
 
     fn first_week(&mut self, on: i64) {
