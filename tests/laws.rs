@@ -2,8 +2,8 @@
 
 mod draw;
 
-use chem::recipe::{self, Goal, alkalinity_by_bicarbonate, dose_to_ph, minerals, recipe};
 use chem::salt::{Responds, other_ions};
+use chem::treatment::recipe::{self, Goal, alkalinity_by_bicarbonate, dose_to_ph, minerals, recipe};
 use chem::treatment::{Chemical, Dose};
 use chem::*;
 use draw::Draw;
@@ -173,11 +173,11 @@ fn the_comparison_forms_give_what_they_print() {
     for (t, p, ch, ta, solids, first, second) in FORMS {
         let (h, a) = (Hardness::from_mg_per_l(ch).unwrap(), Alkalinity::from_mg_per_l(ta).unwrap());
         let s = Salinity::from_mg_per_l(solids).unwrap();
-        let found = comparison::standard_methods(celsius(t), ph(p), h, a, s).unwrap();
+        let found = langelier::standard_methods(celsius(t), ph(p), h, a, s).unwrap();
         near(found.log10(), first, 1e-6, t);
-        near(comparison::closed_form(celsius(t), ph(p), h, a, s).unwrap().log10(), second, 1e-6, t);
+        near(langelier::closed_form(celsius(t), ph(p), h, a, s).unwrap().log10(), second, 1e-6, t);
         let none = Hardness::from_mg_per_l(0.0).unwrap();
-        assert_eq!(comparison::standard_methods(celsius(t), ph(p), none, a, s), None);
+        assert_eq!(langelier::standard_methods(celsius(t), ph(p), none, a, s), None);
     }
 }
 

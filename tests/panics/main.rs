@@ -3,7 +3,7 @@
 //! Each function below holds a value whose end, when the stack unwinds, calls what exists nowhere. The
 //! compiler removes that call only where it has proved that nothing unwinds.
 
-use chem::recipe::{Goal, Recipe, recipe};
+use chem::treatment::recipe::{Goal, Recipe, recipe};
 use chem::treatment::{Chemical, Dose};
 use chem::*;
 use no_panic::no_panic;

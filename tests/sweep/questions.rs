@@ -3,7 +3,7 @@
 pub mod ask;
 
 use ask::Ask;
-use chem::shape::{Floor, Ledge, Measures, Outline, Pool, Steps};
+use chem::pool_shape::{Floor, Ledge, Measures, Outline, Pool, Steps};
 use chem::treatment::{BleachStrength, Chemical, Dose};
 use chem::*;
 use std::fmt::{Debug, Write};
@@ -158,7 +158,7 @@ fn comparisons(ask: &mut Ask) {
         (ask.temperature(), ask.ph(), ask.hardness(), ask.alkalinity(), ask.salinity());
     finite(
         (t, ph, ch, ta, solids),
-        (comparison::standard_methods(t, ph, ch, ta, solids), comparison::closed_form(t, ph, ch, ta, solids)),
+        (langelier::standard_methods(t, ph, ch, ta, solids), langelier::closed_form(t, ph, ch, ta, solids)),
     );
 }
 

@@ -1,8 +1,8 @@
 //! How is a row of each file worked out? Adding a file is adding a line here.
 
 use super::{Found, PRINTED, Row, index, plainly, ppm, printed, relative};
-use chem::recipe::{self, Goal, dose_to_ph};
-use chem::shape::{Floor, Ledge, Measures, Outline, Pool, Steps};
+use chem::pool_shape::{Floor, Ledge, Measures, Outline, Pool, Steps};
+use chem::treatment::recipe::{self, Goal, dose_to_ph};
 use chem::treatment::{AcidStrength, BleachStrength, Chemical, Dose};
 use chem::*;
 

@@ -1,8 +1,8 @@
 //! How much of the free chlorine is hypochlorous acid, when cyanuric acid holds most of it?
 
-use crate::equilibrium::{Constants, pow10};
-use crate::species;
-use crate::units::*;
+use crate::constants::atomic_weights;
+use crate::constants::equilibrium::{Constants, pow10};
+use crate::quantity::*;
 use core::f64::consts::LN_10;
 
 /// Free chlorine, shared out.
@@ -69,8 +69,8 @@ pub fn shares(free: Chlorine, cya: Cyanurate, ph: Ph, t: Temperature, strength: 
 
     let (a0, a1, a2, a3) = (1.0 + h2cy + hcy, hclcy + h2clcy + clcy, cl2cy + hcl2cy, cl3cy);
     let b = 1.0 + hypochlorite;
-    let chlorine = free.mg_per_l() / species::CHLORINE / 1000.0;
-    let total = cya.mg_per_l() / species::CYANURIC_ACID / 1000.0;
+    let chlorine = free.mg_per_l() / atomic_weights::CHLORINE / 1000.0;
+    let total = cya.mg_per_l() / atomic_weights::CYANURIC_ACID / 1000.0;
     // From nothing upwards: chlorine binds ever less, so that no step leads beyond the root.
     let mut x = 0.0;
     for _ in 0..10 {
@@ -82,7 +82,7 @@ pub fn shares(free: Chlorine, cya: Cyanurate, ph: Ph, t: Temperature, strength: 
         let slope = b + total * (dn * d - n * dd) / (d * d);
         x -= f / slope;
     }
-    let as_chlorine = |mol: f64| Chlorine::found(mol * species::CHLORINE * 1000.0);
+    let as_chlorine = |mol: f64| Chlorine::found(mol * atomic_weights::CHLORINE * 1000.0);
     Shares {
         hypochlorous: as_chlorine(x),
         hypochlorite: as_chlorine(x * hypochlorite),

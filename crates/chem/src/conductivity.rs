@@ -1,7 +1,7 @@
 //! What does a conductivity mean as salt, at any temperature, and what does a meter's factor do to it?
 
-use crate::species;
-use crate::units::*;
+use crate::constants::atomic_weights;
+use crate::quantity::*;
 
 /// Equivalent conductivity of sodium chloride at 25 °C, S cm²/mol.
 ///
@@ -37,7 +37,7 @@ fn warmth(t: Temperature) -> f64 {
 /// # }
 /// ```
 pub fn of_salt(salt: Salinity, t: Temperature) -> Conductivity {
-    let c = salt.mg_per_l() / 1000.0 / species::SODIUM_CHLORIDE;
+    let c = salt.mg_per_l() / 1000.0 / atomic_weights::SODIUM_CHLORIDE;
     Conductivity::found(c * equivalent(c) * warmth(t))
 }
 
@@ -82,7 +82,7 @@ fn salt_at_25(ms_per_cm: f64) -> Salinity {
         // The fit has no business beyond a few mol/L; keep its root from running away.
         c = (ms_per_cm / equivalent(c)).clamp(0.0, 1.0);
     }
-    Salinity::found(c * 1000.0 * species::SODIUM_CHLORIDE)
+    Salinity::found(c * 1000.0 * atomic_weights::SODIUM_CHLORIDE)
 }
 
 /// Salt a meter shows that multiplies conductivity (25 °C, mS/cm) by a fixed factor, mg/L per µS/cm.

@@ -1,6 +1,6 @@
 //! How heavy is salt water, and how much of a litre is water?
 
-use crate::units::{Density, Salinity, Temperature, WaterContent};
+use crate::quantity::{Density, Salinity, Temperature, WaterContent};
 
 /// Density of pure water at one atmosphere.
 ///

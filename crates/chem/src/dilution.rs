@@ -3,7 +3,7 @@
 //! Everything dissolved that is conserved mixes along a straight line; pH does not
 //! (see [`crate::Water::replaced`]).
 
-use crate::units::*;
+use crate::quantity::*;
 
 /// Why replacing water does not lead to the target.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

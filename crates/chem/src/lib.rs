@@ -5,20 +5,19 @@
 //!
 //! | Question | Room |
 //! |---|---|
-//! | In which unit does a number stand, and which values can a person meet? | [`units`], [`bounds`] |
-//! | What does a mole weigh? | [`species`] |
-//! | How heavy is salt water? | [`density`] |
-//! | What are the equilibrium constants, here and now? | [`equilibrium`] |
-//! | What does a test kit's sample hold, and what is conserved in it? | [`water`] |
-//! | How acid is it, and does it dissolve or lay down calcite? | [`speciation`] |
-//! | What does a chemical do to the water? How strong is it? | [`treatment`], with `strength.rs` |
+//! | In which unit does a number stand, and which values may it take? | `quantity.rs`, [`bounds`] |
+//! | What does a mole weigh? | [`atomic_weights`] |
+//! | What are the equilibrium constants, here and now? | `constants/equilibrium.rs` |
+//! | What does a test kit's sample hold, and what is conserved in it? | [`Sample`], [`Water`] |
+//! | How acid is it, and does it dissolve or lay down calcite? | [`State`], of `water/solve.rs` |
+//! | What do the usual table forms of the index say? | [`langelier`] |
 //! | How much of the chlorine is hypochlorous acid? | [`chlorine`] |
 //! | What does a conductivity mean as salt? | [`conductivity`] |
-//! | Which chemicals lead from this water to that? | [`recipe`] |
-//! | What do the usual table forms of the index say? | [`comparison`] |
+//! | How heavy is salt water? | [`density`] |
 //! | How much salt for a rise; how much of a reading is salt? | [`salt`] |
 //! | How much water to replace? | [`dilution`] |
-//! | How much water does a pool of these measures hold? | [`shape`] |
+//! | What does a chemical do to the water? How strong is it? Which lead where? | [`treatment`] |
+//! | How much water does a pool of these measures hold? | [`pool_shape`] |
 //!
 //! # Source keys
 //!
@@ -42,22 +41,19 @@
 
 pub mod bounds;
 pub mod chlorine;
-pub mod comparison;
 pub mod conductivity;
+mod constants;
 pub mod density;
 pub mod dilution;
-pub mod equilibrium;
-pub mod recipe;
+pub mod langelier;
+pub mod pool_shape;
+mod quantity;
 pub mod salt;
-pub mod shape;
-pub mod speciation;
-pub mod species;
-mod strength;
 pub mod treatment;
-pub mod units;
-pub mod water;
+mod water;
 
 pub use bounds::{Bounds, OutOfRange, Quantity};
-pub use speciation::{Fault, State};
-pub use units::*;
-pub use water::{Sample, Water};
+pub use constants::atomic_weights;
+pub use quantity::*;
+pub use water::sample::{Sample, Water};
+pub use water::solve::{Fault, State};

@@ -1,7 +1,7 @@
 //! How much salt for a rise, what rise from a mass, and how much of a reading is sodium chloride?
 
-use crate::species;
-use crate::units::*;
+use crate::constants::atomic_weights;
+use crate::quantity::*;
 
 /// Mass of salt that raises a volume of water by `rise`.
 ///
@@ -97,7 +97,9 @@ pub fn sodium_chloride_behind(
 pub fn other_ions(responds: Responds, alkalinity: Alkalinity, hardness: Hardness) -> Salinity {
     let (ta, ch) = (alkalinity.mg_per_l(), hardness.mg_per_l());
     Salinity::found(match responds {
-        Responds::ToChloride => 2.0 * species::SODIUM_CHLORIDE / species::CALCIUM_CARBONATE * ch,
+        Responds::ToChloride => {
+            2.0 * atomic_weights::SODIUM_CHLORIDE / atomic_weights::CALCIUM_CARBONATE * ch
+        }
         Responds::ToConductivity => 0.85 * ta + 1.15 * ch,
         Responds::ToNothing => 0.0,
     })

@@ -6,7 +6,7 @@ use crate::choice::Input;
 use crate::policy;
 use chem::salt::{Responds, other_ions};
 use chem::{Alkalinity, CarbonDioxide, Hardness, Ph, Salinity, Sample, SaturationIndex, State, Temperature};
-use chem::{chlorine, comparison};
+use chem::{chlorine, langelier};
 
 /// The water today, and after the salt.
 #[derive(Clone, Copy, Debug)]
@@ -47,7 +47,7 @@ impl Forms {
             let carbonate = Alkalinity::from_mg_per_l(state.carbonate_alkalinity.mg_per_l()).ok()?;
             f(sample.temperature, sample.ph, sample.hardness, carbonate, solids)
         };
-        Self { standard: form(comparison::standard_methods), closed: form(comparison::closed_form) }
+        Self { standard: form(langelier::standard_methods), closed: form(langelier::closed_form) }
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::choice::Method;
 use crate::policy::APART;
-use chem::shape::{Outline, Pool, Size};
+use chem::pool_shape::{Outline, Pool, Size};
 use chem::{Volume, bounds};
 
 /// What a meter or a tape says.

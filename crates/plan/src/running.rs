@@ -4,8 +4,8 @@ use crate::Acid;
 use crate::case::{Case, Optional};
 use crate::policy;
 use crate::treat::Amount;
-use chem::recipe::dose_to_ph;
 use chem::treatment::Chemical;
+use chem::treatment::recipe::dose_to_ph;
 use chem::{CarbonDioxide, Mass, Ph, Salinity, Temperature, Volume, salt};
 
 /// What was typed of the generator and its pump.

@@ -6,7 +6,7 @@ use crate::case::{Acid, Case, Goals, Needs, Products, Tests};
 use crate::choice::{Input, Surface};
 use crate::policy;
 use crate::replace::Replace;
-use chem::recipe::{self, Goal, Recipe, dose_to_ph};
+use chem::treatment::recipe::{self, Goal, Recipe, dose_to_ph};
 use chem::treatment::{Chemical, Dose};
 use chem::{
     Alkalinity, Chlorine, Cyanurate, Fault, Hardness, Mass, Ph, Salinity, SaturationIndex, State, Volume,

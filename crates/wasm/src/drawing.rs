@@ -6,7 +6,7 @@ use crate::answer::{Answer, Shown};
 use crate::number::Signs;
 use crate::unit::Unit;
 use chem::Length;
-use chem::shape::{Floor, Outline, Pool};
+use chem::pool_shape::{Floor, Outline, Pool};
 
 /// From left to right, leaving room for labels at both sides.
 const LEFT: f64 = 84.0;

@@ -8,7 +8,7 @@ use crate::length;
 use crate::number::{self, NotNumber};
 use crate::reader::Reader;
 use crate::unit::{Kind, Unit};
-use chem::shape::{Fault, Floor, Ledge, Measures, Outline, Pool, Steps};
+use chem::pool_shape::{Fault, Floor, Ledge, Measures, Outline, Pool, Steps};
 use chem::{Area, Length, Volume};
 use plan::measure::{self, Measured};
 use plan::{Method, Optional, spread};

@@ -4,7 +4,7 @@
 //! of one figure of each answer, so that nothing can be left out as unused. Of one water that is the figure
 //! itself, to which `plain/bench.js`, the same in JavaScript, is held; what has no answer is NaN.
 
-use chem::recipe::{Goal, recipe};
+use chem::treatment::recipe::{Goal, recipe};
 use chem::treatment::{Chemical, Dose};
 use chem::*;
 use plan::course::{Baseline, Course, Entry, MOST_ENTRIES, Reading, What, course};

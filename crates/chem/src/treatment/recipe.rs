@@ -1,10 +1,11 @@
 //! Which chemicals, and how much of each, lead from this water to that water?
 
 use crate::bounds::{self, Bounds};
-use crate::speciation::{self, Ions, Known};
-use crate::treatment::{Chemical, Dose};
-use crate::units::*;
-use crate::water::Water;
+use crate::constants::atomic_weights;
+use crate::quantity::*;
+use crate::treatment::dose::{Chemical, Dose};
+use crate::water::sample::Water;
+use crate::water::solve::{self, Ions, Known};
 
 /// Where the water is to go. What is not named here stays as it is.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -47,7 +48,7 @@ pub enum Fault {
     /// alkalinity can be reached, this can't.
     BelowAir,
     /// The water there, or here, has no answer.
-    Chemistry(speciation::Fault),
+    Chemistry(solve::Fault),
     /// No dose of this chemical brings the pH there.
     OutOfReach,
 }
@@ -67,7 +68,7 @@ const NEAR: f64 = 1e-6;
 /// Errors: [`Fault`]. Source: mass balance; the goal's carbon by [`crate::Sample::state`]'s model.
 ///
 /// ```
-/// use chem::recipe::{Goal, recipe};
+/// use chem::treatment::recipe::{Goal, recipe};
 /// use chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let (hardness, cyanurate) = (Hardness::from_mg_per_l(250.0)?, Cyanurate::from_mg_per_l(40.0)?);
@@ -93,14 +94,14 @@ pub fn recipe(water: &Water, goal: &Goal) -> Result<Recipe, Fault> {
     goal.within_model()?;
     let litre = water.content.kg_per_l();
     let mut found = minerals(water, goal.hardness, goal.cyanurate)?;
-    let alkalinity = goal.alkalinity.mg_per_l() / crate::species::CALCIUM_CARBONATE / litre / 500.0;
+    let alkalinity = goal.alkalinity.mg_per_l() / atomic_weights::CALCIUM_CARBONATE / litre / 500.0;
     let x = alkalinity - water.ions.alkalinity;
     let dose = |molal: f64| Dose::found(molal * litre * 1000.0);
     for _ in 0..ROUNDS {
         // The goal's carbon, in the sodium and chloride that the recipe leaves.
         let there = found.applied(*water);
         let ions = Ions { alkalinity, ..there.ions };
-        let state = speciation::solve(&ions, water.temperature, water.content, Known::Ph(goal.ph.units()))
+        let state = solve::solve(&ions, water.temperature, water.content, Known::Ph(goal.ph.units()))
             .map_err(Fault::Chemistry)?;
         let y = state.carbon.molal() - water.carbon;
         let [bicarbonate, carbonate, acid, stripped] = split(x, y);
@@ -137,7 +138,7 @@ impl Goal {
             (&bounds::MODEL_CYANURATE, self.cyanurate.mg_per_l()),
         ];
         let outside = rows.iter().try_for_each(|(row, x)| row.check(*x).map(drop));
-        outside.map_err(|out| Fault::Chemistry(speciation::Fault::Outside(out)))
+        outside.map_err(|out| Fault::Chemistry(solve::Fault::Outside(out)))
     }
 }
 
@@ -145,7 +146,7 @@ impl Goal {
 /// chemical for its test. Errors: [`Fault::Hardness`] and [`Fault::Cyanurate`] where it would have to fall.
 ///
 /// ```
-/// use chem::recipe::minerals;
+/// use chem::treatment::recipe::minerals;
 /// use chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let water = Sample::plain(
@@ -169,8 +170,8 @@ pub fn minerals(water: &Water, hardness: Hardness, cyanurate: Cyanurate) -> Resu
         x if x >= -1e-9 => Ok(Dose::found(x.max(0.0))),
         _ => Err(none),
     };
-    let calcium = hardness.mg_per_l() / crate::species::CALCIUM_CARBONATE;
-    let cyanuric = cyanurate.mg_per_l() / crate::species::CYANURIC_ACID;
+    let calcium = hardness.mg_per_l() / atomic_weights::CALCIUM_CARBONATE;
+    let cyanuric = cyanurate.mg_per_l() / atomic_weights::CYANURIC_ACID;
     Ok(Recipe {
         calcium: missing(calcium, water.ions.calcium, Fault::Hardness)?,
         cyanuric: missing(cyanuric, water.ions.cyanurate, Fault::Cyanurate)?,
@@ -182,12 +183,12 @@ pub fn minerals(water: &Water, hardness: Hardness, cyanurate: Cyanurate) -> Resu
 /// [`bounds::DOSE`].
 ///
 /// ```
-/// use chem::recipe::alkalinity_by_bicarbonate;
+/// use chem::treatment::recipe::alkalinity_by_bicarbonate;
 /// assert!((alkalinity_by_bicarbonate(10.0).unwrap().mmol_per_l() - 0.19983).abs() < 1e-5);
 /// assert_eq!(alkalinity_by_bicarbonate(-1.0), None);
 /// ```
 pub fn alkalinity_by_bicarbonate(mg_per_l: f64) -> Option<Dose> {
-    Dose::from_mmol_per_l(mg_per_l / crate::species::CALCIUM_CARBONATE * 2.0).ok()
+    Dose::from_mmol_per_l(mg_per_l / atomic_weights::CALCIUM_CARBONATE * 2.0).ok()
 }
 
 /// Bicarbonate, carbonate, acid and stripped carbon dioxide for `x` of alkalinity and `y` of carbon.
@@ -223,7 +224,7 @@ impl Recipe {
 /// dose would be below none, [`Fault::Chemistry`].
 ///
 /// ```
-/// use chem::recipe::dose_to_ph;
+/// use chem::treatment::recipe::dose_to_ph;
 /// use chem::treatment::Chemical;
 /// use chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
@@ -246,7 +247,7 @@ impl Recipe {
 pub fn dose_to_ph(water: &Water, chemical: Chemical, ph: Ph) -> Result<Dose, Fault> {
     let surplus = |mmol: f64| {
         let there = water.treated(chemical, Dose::found(mmol));
-        speciation::solve(&there.ions, there.temperature, there.content, Known::Ph(ph.units()))
+        solve::solve(&there.ions, there.temperature, there.content, Known::Ph(ph.units()))
             .map(|state| state.carbon.molal() - there.carbon)
             .map_err(Fault::Chemistry)
     };

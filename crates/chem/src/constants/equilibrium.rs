@@ -8,7 +8,7 @@
 //! Powers of ten are what a solution costs. So each reaction that can take place gets one, and from sweep
 //! to sweep its constant only moves along.
 
-use crate::units::Temperature;
+use crate::quantity::Temperature;
 use core::f64::consts::LN_10;
 
 pub(crate) fn pow10(x: f64) -> f64 {

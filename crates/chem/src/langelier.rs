@@ -3,8 +3,9 @@
 //! They are "Langelier-type" indices, not the calcite index of [`crate::State`]: over typical pools the
 //! first lies 0.04 below it (spread 0.02), the second 0.08 below (spread 0.08).
 
-use crate::equilibrium::Constants;
-use crate::units::*;
+use crate::constants::atomic_weights;
+use crate::constants::equilibrium::Constants;
+use crate::quantity::*;
 
 /// Dissolved solids, mg/L.
 pub type Solids = Salinity;
@@ -18,7 +19,7 @@ pub type Solids = Salinity;
 /// ```
 /// use chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
-/// let i = comparison::standard_methods(
+/// let i = langelier::standard_methods(
 ///     Temperature::from_celsius(25.0)?,
 ///     Ph::from_units(7.5)?,
 ///     Hardness::from_mg_per_l(300.0)?,
@@ -46,7 +47,7 @@ pub fn standard_methods(
     let root = libm::sqrt(i);
     let pf = a * (root / (1.0 + root) - 0.3 * i);
     let p = |x: f64| -libm::log10(x);
-    let molar = crate::species::CALCIUM_CARBONATE * 1000.0;
+    let molar = atomic_weights::CALCIUM_CARBONATE * 1000.0;
     let saturated =
         constants.calcite - constants.log.bicarbonate + p(ca / molar) + p(2.0 * alk / molar) + 5.0 * pf;
     Some(SaturationIndex(ph.units() - saturated))
@@ -61,7 +62,7 @@ pub fn standard_methods(
 /// ```
 /// use chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
-/// let i = comparison::closed_form(
+/// let i = langelier::closed_form(
 ///     Temperature::from_celsius(25.0)?,
 ///     Ph::from_units(7.5)?,
 ///     Hardness::from_mg_per_l(300.0)?,

@@ -3,8 +3,8 @@
 //! Strengths are types, so that a trade percentage can't be passed for a mass percentage.
 
 use crate::bounds::{self, OutOfRange};
-use crate::species;
-use crate::treatment::Chemical;
+use crate::constants::atomic_weights;
+use crate::treatment::dose::Chemical;
 
 /// Hydrochloric acid by its label; inside mol per litre.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -24,7 +24,7 @@ impl AcidStrength {
     pub fn from_mass_percent(percent: f64) -> Result<Self, OutOfRange> {
         let p = bounds::ACID_PERCENT.check(percent)? / 100.0;
         let density = 0.9982 + p * (0.49611 + p * (-0.09887 + p * (0.87918 - p * 1.55057)));
-        Ok(Self(1000.0 * density * p / species::HYDROGEN_CHLORIDE))
+        Ok(Self(1000.0 * density * p / atomic_weights::HYDROGEN_CHLORIDE))
     }
 
     /// From degrees Baumé (heavier than water, 60 °F), within [`bounds::ACID_BAUME`].
@@ -42,7 +42,7 @@ impl AcidStrength {
         let percent = 31.45 + d * (1.8225 + d * 0.02875);
         let gravity = 145.0 / (125.0 - d);
         // Water at 60 °F weighs 0.999 kg a litre.
-        Ok(Self(10.0 * percent * gravity * 0.999 / species::HYDROGEN_CHLORIDE))
+        Ok(Self(10.0 * percent * gravity * 0.999 / atomic_weights::HYDROGEN_CHLORIDE))
     }
 
     /// mol per litre.
@@ -90,7 +90,7 @@ impl BleachStrength {
     /// ```
     pub fn from_hypochlorite_percent(percent: f64) -> Result<Self, OutOfRange> {
         let p = bounds::BLEACH_PERCENT.check(percent)?;
-        let available = p * species::CHLORINE / Chemical::SodiumHypochlorite.molar_mass();
+        let available = p * atomic_weights::CHLORINE / Chemical::SodiumHypochlorite.molar_mass();
         Ok(Self(10.0 * available / (1.0 - 0.014 * available)))
     }
 

@@ -6,9 +6,9 @@
 //! sweeps over the ion pairs and the ionic strength, until that has settled.
 
 use crate::bounds::OutOfRange;
-use crate::equilibrium::{Apparent, Constants, There, pow10};
-use crate::species;
-use crate::units::*;
+use crate::constants::atomic_weights;
+use crate::constants::equilibrium::{Apparent, Constants, There, pow10};
+use crate::quantity::*;
 use core::f64::consts::LN_10;
 
 /// Why a water has no answer.
@@ -235,7 +235,7 @@ pub(crate) fn solve(all: &Ions, t: Temperature, content: WaterContent, known: Kn
             strength: IonicStrength::found(strength),
             carbon: InorganicCarbon(co2 + hco3 * fh + co3 * fc),
             carbonate_alkalinity: CarbonateAlkalinity(
-                held * content.kg_per_l() * species::CALCIUM_CARBONATE * 500.0,
+                held * content.kg_per_l() * atomic_weights::CALCIUM_CARBONATE * 500.0,
             ),
             carbon_dioxide: CarbonDioxide(co2 * pow10(apparent.log.neutral - constants.henry)),
             log_calcium,

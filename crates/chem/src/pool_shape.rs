@@ -21,7 +21,7 @@ impl Measures {
     /// One more; `false` when there is no room for it.
     ///
     /// ```
-    /// use chem::{Length, shape::Measures};
+    /// use chem::{Length, pool_shape::Measures};
     /// let mut widths = Measures::NONE;
     /// assert!(widths.push(Length::from_metres(3.0).unwrap()) && widths.push(Length::from_metres(5.0).unwrap()));
     /// assert_eq!(widths.mean().unwrap().metres(), 4.0);
@@ -171,7 +171,7 @@ impl Pool {
     /// hopper is the prismatoid `h/6 (top + 4 middle + pad)` below the block that is as deep as the shallow end.
     ///
     /// ```
-    /// use chem::{Length, shape::*};
+    /// use chem::{Length, pool_shape::*};
     /// let m = |x| Length::from_metres(x).unwrap();
     /// let pool = Pool {
     ///     outline: Outline::Rectangle([m(8.0), m(4.0)]),
