@@ -11,12 +11,12 @@ mod treat;
 
 use chem::*;
 use plan::Verdict::{Over, Pass, Stop, Unknown, Wait};
-use plan::course::{Entry, MOST_ENTRIES, What};
-use plan::ready::{Ready, Ruling};
+use plan::log::{Entry, MOST_ENTRIES, What};
 use plan::{
     Acid, Bag, Band, BandFault, Case, Gate, Go, Goals, Grains, Instrument, Method, Optional, Place, Products,
     Surface, Tests, Verdict, YesNo, plan,
 };
+use plan::{Ready, Ruling};
 
 fn ppm(x: f64) -> Salinity {
     Salinity::from_mg_per_l(x).unwrap()

@@ -4,8 +4,9 @@ mod draw;
 
 use chem::*;
 use draw::Draw;
-use plan::running::{Run, Season, ahead, setting};
+use plan::operation::{ahead, setting};
 use plan::{Band, Case, Optional};
+use plan::{Run, Season};
 
 /// Hours at full output times what it makes are the demand times the pool; a longer day of the pump never asks for
 /// more, and what is more than full is told as such.

@@ -7,8 +7,8 @@
 mod questions;
 
 use chem::{Fraction, Mass, Purity, bounds};
-use plan::course::{Entry, Log, MOST_ENTRIES, Reading, What};
-use plan::policy::Levels;
+use plan::Levels;
+use plan::log::{Entry, Log, MOST_ENTRIES, Reading, What};
 use plan::{
     Acid, Bag, Band, Case, Goals, Ground, History, Instrument, Method, Optional, Products, Surface, Tests,
     Unknown,
@@ -45,7 +45,7 @@ fn every_plan_holds_numbers() {
         let case = case(&mut Ask(&mut draw));
         finite(case, plan::plan(&case));
         let rise = Ask(&mut draw).salinity();
-        finite((case, rise), plan::treat::treat(&case, rise, &Err(Unknown::NotAsked)));
+        finite((case, rise), plan::water::treatment::treat(&case, rise, &Err(Unknown::NotAsked)));
     }
 }
 

@@ -2,8 +2,10 @@
 
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
-use plan::treat::{Amount, STEPS, Step, Treatment, What, treat};
-use plan::{Acid, Band, Case, Excess, Goals, Instrument, Optional, Products, Tests, Unknown, replace};
+use plan::water::product::Amount;
+use plan::water::replacement as replace;
+use plan::water::treatment::{STEPS, Step, Treatment, What, treat};
+use plan::{Acid, Band, Case, Excess, Goals, Instrument, Optional, Products, Tests, Unknown};
 
 fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option<f64>; 4]) -> Case {
     Case {

@@ -2,14 +2,16 @@
 
 use super::{demo, ppm};
 use chem::{Fraction, Mass, Purity, Salinity, Volume, bounds};
-use plan::course::{Baseline, Course, Entry, MOST_ENTRIES, Reading, What, course};
-use plan::decide::decide;
-use plan::job::{Fault, Handled, Job};
-use plan::measure::{apart, measured};
-use plan::mixture::About;
-use plan::pays::{Measurement, Pays};
-use plan::policy::Levels;
-use plan::{Band, Case, Code, History, Instrument, Method, Optional, staging};
+use plan::Levels;
+use plan::log::{Baseline, Entry, MOST_ENTRIES, Reading, What};
+use plan::salt::course::{Course, course};
+use plan::salt::decide::decide;
+use plan::salt::job::{Fault, Handled, Job};
+use plan::salt::mixture::About;
+use plan::salt::salt_plan as staging;
+use plan::salt::value_of_information::{Measurement, Pays};
+use plan::water::size::{apart, measured};
+use plan::{Band, Case, Code, History, Instrument, Method, Optional};
 
 fn kg(x: f64) -> Mass {
     Mass::from_kilograms(x).unwrap()
@@ -216,7 +218,7 @@ fn a_measurement_pays_from_half_a_bag_on() {
 /// Half the doubt, typed, is as narrow as half the doubt was said to make it.
 #[test]
 fn what_pays_is_what_is_in_doubt() {
-    let pays = |job: Job| plan::pays::pays(&job, &read(400.0)).unwrap().unwrap();
+    let pays = |job: Job| plan::salt::value_of_information::pays(&job, &read(400.0)).unwrap().unwrap();
     let taped = pays(job());
     assert!(taped.volume < taped.today && taped.lab < taped.today && taped.again < taped.today, "{taped:?}");
     let remembered = pays(Job { method: Method::Remembered, ..job() });

@@ -3,11 +3,10 @@
 use super::{chlorine, demo, ppm};
 use chem::{Fraction, Length, Mass, Temperature, Volume};
 use plan::Optional::{self, Given};
-use plan::replace::{Basis, cap};
-use plan::running::{
-    Ahead, Flow, Run, Season, Setting, Warmth, ahead, climb, effort, exchange_hours, setting,
-};
+use plan::operation::{Ahead, Setting, Warmth, ahead, climb, setting};
+use plan::water::replacement::{Basis, cap, effort, exchange_hours};
 use plan::{Case, Ground, Surface};
+use plan::{Flow, Run, Season};
 
 /// 3 mg/L a day in 60 m³ are 180 g; at 15 g/h twelve hours.
 fn at_work() -> Case {

@@ -3,10 +3,11 @@
 use super::{chlorine, demo, ppm, tests};
 use chem::salt::{Responds, other_ions};
 use chem::{Alkalinity, Cyanurate, Hardness, Mass, Ph, Volume};
-use plan::balance::After;
-use plan::course::{Entry, MOST_ENTRIES, Reading, What as Put};
-use plan::replace::Excess;
-use plan::treat::{Amount, Side, Step, Treatment, What};
+use plan::log::{Entry, MOST_ENTRIES, Reading, What as Put};
+use plan::water::balance::After;
+use plan::water::product::Amount;
+use plan::water::replacement::Excess;
+use plan::water::treatment::{Side, Step, Treatment, What};
 use plan::{Case, Goals, Instrument, Optional, Plan, Surface, plan};
 
 fn ta(x: f64) -> Goals {

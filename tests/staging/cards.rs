@@ -2,13 +2,15 @@
 //! model and by hand; the levels of the page, and weighing where bags are too coarse.
 
 use chem::*;
-use plan::course::*;
-use plan::decide::{Code, Decision, decide};
-use plan::dosing::Dosing;
-use plan::job::{Handled, Job};
-use plan::odd::{Fate, Side};
-use plan::policy::Levels;
-use plan::spread::Since;
+use plan::Levels;
+use plan::log::*;
+use plan::policy::Since;
+use plan::salt::code::Code;
+use plan::salt::course::*;
+use plan::salt::decide::{Decision, decide};
+use plan::salt::dosing::Dosing;
+use plan::salt::job::{Handled, Job};
+use plan::salt::outliers::{Fate, Side};
 use plan::{Band, History, Instrument, Method};
 
 fn ppm(x: f64) -> Salinity {

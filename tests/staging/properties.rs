@@ -5,13 +5,15 @@ mod draw;
 
 use chem::*;
 use draw::Draw;
-use plan::course::*;
-use plan::decide::{Code, Decision, decide};
-use plan::dosing::Dosing;
-use plan::job::{Fault, Handled, Job};
-use plan::odd::Fate;
-use plan::pays::pays;
-use plan::policy::Levels;
+use plan::Levels;
+use plan::log::*;
+use plan::salt::code::Code;
+use plan::salt::course::*;
+use plan::salt::decide::{Decision, decide};
+use plan::salt::dosing::Dosing;
+use plan::salt::job::{Fault, Handled, Job};
+use plan::salt::outliers::Fate;
+use plan::salt::value_of_information::pays;
 use plan::{Band, History, Instrument, Method};
 
 const EMPTY: Log = [None; MOST_ENTRIES];
@@ -211,7 +213,7 @@ fn visit_after_visit_the_job_comes_to_its_end() {
     let mut d = Draw(15);
     for _ in 0..120 {
         let (job, first, _, _) = begun(&mut d);
-        let doubt = plan::spread::of_volume(job.method);
+        let doubt = plan::policy::of_volume(job.method);
         let volume = job.volume.times(doubt.shift * (1.0 + doubt.spread * d.between(-1.0, 1.0)));
         let (mut salt, mut log, mut place, mut clock) = (first.salt.mg_per_l(), EMPTY, 0, 0);
         let mut narrowest = f64::INFINITY;
@@ -228,7 +230,7 @@ fn visit_after_visit_the_job_comes_to_its_end() {
                 break;
             }
             assert!(visit < 8, "no end: {job:?} {log:?}");
-            let step = plan::spread::of_reading(first.instrument).unwrap().step;
+            let step = plan::policy::of_reading(first.instrument).unwrap().step;
             log[place] = Some(Entry { when: clock, what: What::Dose(job.bag.times(stage.bags)) });
             let seen = read((salt / step).round() * step, first.instrument);
             log[place + 1] = Some(Entry { when: clock + 2_880, what: What::Reading(seen) });
@@ -279,13 +281,13 @@ fn a_log_is_read_in_order_of_time_and_corrected_by_writing_it_anew() {
         log[10 + place] = reading(8_000 + 60 * place as i64, *other);
     }
     log[12] = None;
-    assert!(decide(&job, &plan::course::course(baseline(first), &log)).is_ok());
+    assert!(decide(&job, &plan::salt::course::course(baseline(first), &log)).is_ok());
     log[12] = reading(9_000, *Instrument::ALL[..7].iter().filter(|other| **other != by).nth(2).unwrap());
-    let faults = decide(&job, &plan::course::course(baseline(first), &log)).unwrap_err();
+    let faults = decide(&job, &plan::salt::course::course(baseline(first), &log)).unwrap_err();
     assert_eq!(faults.iter().collect::<Vec<_>>(), [Fault::Instruments]);
     // A figure that nobody read is no reading.
     log[12] = reading(9_000, Instrument::Assumed);
-    assert!(decide(&job, &plan::course::course(baseline(first), &log)).is_ok());
+    assert!(decide(&job, &plan::salt::course::course(baseline(first), &log)).is_ok());
 }
 
 /// Whatever is put together, a fault stands or every number is one.

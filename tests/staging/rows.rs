@@ -1,12 +1,14 @@
 //! What does a row ask, and does our answer to it agree in every column?
 
 use chem::{Mass, Purity, Salinity, Volume};
-use plan::course::*;
-use plan::decide::{Code, Decision, decide};
-use plan::dosing::Dosing;
-use plan::job::{Fault, Handled, Job};
-use plan::policy::Levels;
-use plan::spread::Since;
+use plan::Levels;
+use plan::log::*;
+use plan::policy::Since;
+use plan::salt::code::Code;
+use plan::salt::course::*;
+use plan::salt::decide::{Decision, decide};
+use plan::salt::dosing::Dosing;
+use plan::salt::job::{Fault, Handled, Job};
 use plan::{Band, History, Instrument, Method};
 use std::collections::BTreeMap;
 use std::fmt;

@@ -2,10 +2,11 @@
 //!
 //! Worked out anew each time, from the last bag: nothing is stored, so whatever moves re-dates all of it.
 
-use crate::case::{Case, Optional};
-use crate::decide::Code;
-use crate::policy;
-use crate::staging::{Dose, Standing};
+use crate::input::answers::Optional;
+use crate::input::case::Case;
+use crate::policy::{self, power_from};
+use crate::salt::code::{Code, Standing};
+use crate::salt::salt_plan::Dose;
 use chem::Mass;
 
 /// A thing to do.
@@ -143,11 +144,6 @@ pub fn is_on_early(case: &Case, dose: &Dose) -> bool {
     let last = dose.course.and_then(|course| course.last_dose);
     let early = |at: i64| last.is_some_and(|last| at < power_from(last));
     case.on.given().is_some_and(early) && case.now.is_none_or(early)
-}
-
-/// The earliest moment to switch on after the last salt.
-pub(crate) const fn power_from(last: i64) -> i64 {
-    last.saturating_add(policy::HOURS_TO_POWER * 60)
 }
 
 struct List {

@@ -12,13 +12,13 @@ use crate::unit::{self, Kind, Unit};
 use chem::salt::Responds;
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
-use plan::course::{Entry, Log, MOST_ENTRIES, Reading, What};
-use plan::policy::Levels;
-use plan::running::{Flow, Run, Season};
+use plan::Levels;
+use plan::log::{Entry, Log, MOST_ENTRIES, Reading, What};
 use plan::{
     Acid, Bag, Band, BandFault, Case, Goals, Ground, History, Instrument, Method, Optional, Products,
     Surface, Tests,
 };
+use plan::{Flow, Run, Season};
 
 impl Reader<'_> {
     /// A salt reading, whatever its test shows, by that instrument.

@@ -2,7 +2,7 @@
 
 use crate::unit::Kind;
 use chem::bounds::{self, Bounds};
-use plan::course::MOST_ENTRIES;
+use plan::log::MOST_ENTRIES;
 use plan::{
     Algae, Clarity, Grade, Grains, Ground, History, Instrument, Method, Paper, Place, Running, Surface,
     Treated, Weather, Wiring, Word, YesNo,

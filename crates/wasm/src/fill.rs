@@ -6,8 +6,8 @@ use crate::form::{Form, Units};
 use crate::number::Signs;
 use crate::unit::{Kind, Unit};
 use chem::{Alkalinity, Hardness, Mass, Salinity, State, Volume};
-use plan::gates::{GATES, Row, Salt};
-use plan::replace::Amount;
+use plan::readiness::gates::{GATES, Row, Salt};
+use plan::water::replacement::Amount;
 use plan::{Case, Go, Input, Needs, Plan, Standing, Unknown, Verdict};
 
 mod days;

@@ -10,8 +10,8 @@ use crate::reader::Reader;
 use crate::unit::{Kind, Unit};
 use chem::pool_shape::{Fault, Floor, Ledge, Measures, Outline, Pool, Steps};
 use chem::{Area, Length, Volume};
-use plan::measure::{self, Measured};
-use plan::{Method, Optional, spread};
+use plan::water::size::{Measured, apart, measured};
+use plan::{Method, Optional, policy};
 
 const LEDGE: [&str; 3] = ["pool.ledge-area", "pool.ledge-water", "pool.ledge-around"];
 const STEPS: [&str; 3] = ["pool.steps", "pool.steps-width", "pool.steps-tread"];
@@ -49,7 +49,7 @@ impl Reader<'_> {
             }
         }
         // By the meter alone, or by both; a tape that is not finished takes nothing from the meter.
-        measure::measured(metered, taped)
+        measured(metered, taped)
     }
 
     fn metered(&mut self) -> Option<Volume> {
@@ -292,7 +292,7 @@ impl Reader<'_> {
         let mut figures = vec![
             ("measured.volume", volume, water),
             ("measured.volume.also", volume, water.also()),
-            ("measured.doubt", spread::of_volume(measured.method).spread, part),
+            ("measured.doubt", policy::of_volume(measured.method).spread, part),
         ];
         let mut states = vec![
             ("measure.known", true),
@@ -300,7 +300,7 @@ impl Reader<'_> {
             ("measure.drawn", measured.taped.is_some()),
         ];
         if let Some(typed) = typed {
-            let (more, wrong) = measure::apart(typed, measured.volume);
+            let (more, wrong) = apart(typed, measured.volume);
             figures.push(("measured.apart", more.abs(), part));
             states.extend_from_slice(&[
                 ("measure.typed", true),

@@ -1,7 +1,7 @@
 //! What was answered about the pool besides figures?
 
 use crate::reader::Reader;
-use plan::ready::Ruling;
+use plan::Ruling;
 use plan::{
     Algae, Clarity, Grade, Grains, Kind, Paper, Place, Ready, Running, Treated, Weather, Wiring, Word, YesNo,
 };

@@ -7,12 +7,15 @@
 use chem::treatment::recipe::{Goal, recipe};
 use chem::treatment::{Chemical, Dose};
 use chem::*;
-use plan::course::{Baseline, Course, Entry, MOST_ENTRIES, Reading, What, course};
-use plan::dosing::Dosing;
-use plan::job::{Handled, Job};
-use plan::policy::Levels;
-use plan::stage::Stage;
-use plan::{Band, History, Instrument, Method, decide, pays};
+use plan::log::{Baseline, Entry, MOST_ENTRIES, Reading, What};
+use plan::salt::course::{Course, course};
+use plan::salt::dosing::Dosing;
+use plan::salt::job::{Handled, Job};
+use plan::Levels;
+use plan::salt::stage::Stage;
+use plan::{Band, History, Instrument, Method};
+use plan::salt::decide;
+use plan::salt::value_of_information as pays;
 use std::hint::black_box;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -146,7 +149,7 @@ pub fn decision(turns: u32, from: u32, to: u32, figure: u32, stir: f64) -> f64 {
         let known = |f: fn(&decide::Known) -> f64| or_nan(found.known.as_ref().map(f));
         let stage = |f: fn(&Stage) -> Option<f64>| or_nan(found.stage.as_ref().and_then(f));
         let expect = |f: fn(&decide::Expected) -> f64| or_nan(found.expect.as_ref().map(f));
-        let buy = |f: fn(&decide::Buy) -> Option<u32>| or_nan(found.buy.as_ref().and_then(f).map(f64::from));
+        let buy = |f: fn(&plan::salt::buy::Buy) -> Option<u32>| or_nan(found.buy.as_ref().and_then(f).map(f64::from));
         let [volume, spread, low, high] = match found.dosing {
             Some(Dosing::Told { volume, low, high, .. }) => [volume.mean, volume.spread, low, or_nan(high)],
             _ => [f64::NAN; 4],

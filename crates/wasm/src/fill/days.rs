@@ -2,8 +2,9 @@
 
 use super::Filler;
 use crate::answer::{Line, Shown, joined};
+use plan::readiness::judge::finish_day;
 use plan::schedule::{Act, Schedule, Step, is_on_early};
-use plan::{Case, Plan, ready};
+use plan::{Case, Plan};
 
 const fn code(act: Act) -> &'static str {
     match act {
@@ -28,7 +29,7 @@ impl Filler<'_> {
         if plan.earliest.is_some() {
             self.answer.say("ready.earliest");
         }
-        let finish = ready::finish_day(case);
+        let finish = finish_day(case);
         for (name, day) in [("ready.finish", finish), ("ready.earliest", plan.earliest)] {
             if let Some(day) = day {
                 self.answer.put(name, Shown::day(day));

@@ -2,7 +2,7 @@
 
 use super::{Filler, index, percent};
 use crate::answer::{Line, Shown};
-use plan::replace::{Analyte, Basis, Parts};
+use plan::water::replacement::{Analyte, Basis, Parts};
 use plan::{Case, Plan, Replace, Unknown};
 
 impl Filler<'_> {

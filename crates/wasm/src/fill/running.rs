@@ -3,8 +3,8 @@
 use super::Filler;
 use crate::answer::joined;
 use chem::Salinity;
-use plan::replace::Amount;
-use plan::running::{Setting, Warmth, effort, exchange_hours};
+use plan::operation::{Setting, Warmth};
+use plan::water::replacement::{Amount, effort, exchange_hours};
 use plan::{Case, Plan, policy};
 
 impl Filler<'_> {

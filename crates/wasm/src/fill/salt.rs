@@ -4,14 +4,16 @@ use super::Filler;
 use crate::answer::{Line, Shown, joined};
 use crate::unit::{Kind, Unit};
 use chem::Mass;
-use plan::course::{Course, Visit};
-use plan::decide::{Buy, Code, Decision};
-use plan::dosing::Dosing;
-use plan::job::Fault;
-use plan::mixture::About;
-use plan::odd::{Fate, Judged, Side};
-use plan::pays::{Measurement, pays};
-use plan::stage::{Bound, Stage};
+use plan::salt::buy::Buy;
+use plan::salt::code::Code;
+use plan::salt::course::{Course, Visit};
+use plan::salt::decide::Decision;
+use plan::salt::dosing::Dosing;
+use plan::salt::job::Fault;
+use plan::salt::mixture::About;
+use plan::salt::outliers::{Fate, Judged, Side};
+use plan::salt::stage::{Bound, Stage};
+use plan::salt::value_of_information::{Measurement, pays};
 use plan::{Band, Case, Dose, Optional, Plan, policy};
 
 /// The code of a decision on the page.

@@ -4,9 +4,10 @@ use super::{Filler, index, round};
 use crate::answer::{Line, Shown};
 use chem::salt::Responds;
 use chem::{Quantity, SaturationIndex};
-use plan::balance::{After, Forms};
-use plan::rules::low_is_a_note;
-use plan::treat::{Amount, Side, Step, What};
+use plan::readiness::power::low_is_a_note;
+use plan::water::balance::{After, Forms};
+use plan::water::product::Amount;
+use plan::water::treatment::{Side, Step, What};
 use plan::{Acid, Balance, Case, Treatment};
 
 /// From two quarts on nobody measures ounces, m³.
@@ -36,7 +37,7 @@ impl Filler<'_> {
         };
         self.signed("index.now", now);
         if let Some(judged) = b.judged() {
-            let judged = plan::balance::shown(judged.log10());
+            let judged = plan::water::balance::shown(judged.log10());
             self.signed("index.worse", judged);
             if judged < 0.0 {
                 self.answer.say("index.low");
@@ -64,7 +65,7 @@ impl Filler<'_> {
             if let Some(then) = index(state) {
                 self.signed(name, then);
                 // Of the figures shown, so that the sum on the page comes out.
-                self.signed(shift, plan::balance::shown(then) - plan::balance::shown(now));
+                self.signed(shift, plan::water::balance::shown(then) - plan::water::balance::shown(now));
             }
         }
     }

@@ -3,55 +3,13 @@
 //! A log is a list of entries in any order, and its course is what they amount to. To correct an entry
 //! is to work out the course of the new log.
 
-use crate::choice::Instrument;
-use crate::spread::Since;
-use chem::{Mass, Salinity};
+use crate::input::choices::Instrument;
+use crate::input::log::*;
+use crate::policy::uncertainty::Since;
+use chem::Mass;
 
-/// A log holds no more entries.
-pub const MOST_ENTRIES: usize = 24;
 /// A course has no more visits: every entry a reading, and the first one of the case.
 pub const MOST_VISITS: usize = MOST_ENTRIES + 1;
-
-/// A salt reading.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Reading {
-    /// What was read.
-    pub salt: Salinity,
-    /// What was read when it was done again at once.
-    pub again: Option<Salinity>,
-    /// What it was read with.
-    pub instrument: Instrument,
-}
-
-/// What an entry tells of.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum What {
-    /// Salt put in.
-    Dose(Mass),
-    /// Salt read.
-    Reading(Reading),
-}
-
-/// A line of the log.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Entry {
-    /// When, in minutes from any one moment, elapsed time.
-    pub when: i64,
-    /// What.
-    pub what: What,
-}
-
-/// All lines, in any order, with gaps.
-pub type Log = [Option<Entry>; MOST_ENTRIES];
-
-/// The reading of the case itself.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Baseline {
-    /// When; without a moment it comes before everything in the log.
-    pub when: Option<i64>,
-    /// What.
-    pub reading: Reading,
-}
 
 /// A reading, and what went in before it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -84,13 +42,14 @@ pub struct Course {
 /// The course of a log.
 ///
 /// Entries of the same minute keep their order in the log, the case's own reading first. Total: what is
-/// no mass or no salinity is passed on for [`crate::decide`] to name.
+/// no mass or no salinity is passed on for [`crate::salt::decide`] to name.
 ///
 /// ```
 /// use chem::{Mass, Salinity};
 /// use plan::Instrument;
-/// use plan::course::*;
-/// use plan::spread::Since;
+/// use plan::log::*;
+/// use plan::salt::course::*;
+/// use plan::policy::Since;
 /// let salt = Salinity::from_mg_per_l(2_150.0).unwrap();
 /// let read = Reading { salt, again: None, instrument: Instrument::Meter };
 /// let six = Mass::from_kilograms(120.0).unwrap();

@@ -1,10 +1,10 @@
 //! What if there is too much of what only other water takes out?
 
-use crate::Unknown;
-use crate::case::{Case, Needs, Tests};
-use crate::choice::{Ground, Input, Surface};
-use crate::dilute::Dilution;
+use crate::input::answers::{Flow, Needs, Optional, Unknown};
+use crate::input::case::{Case, Tests};
+use crate::input::choices::{Ground, Input, Surface};
 use crate::policy;
+use crate::salt::dilute::Dilution;
 use chem::{Alkalinity, Cyanurate, Fraction, Hardness, Salinity, Volume, Water, dilution};
 use dilution::Conserved;
 
@@ -24,7 +24,7 @@ impl Excess {
     ///
     /// ```
     /// use chem::Cyanurate;
-    /// use plan::{Case, Goals, Tests, replace::Excess};
+    /// use plan::{Case, Excess, Goals, Tests};
     /// let mg = |x| Cyanurate::from_mg_per_l(x).ok();
     /// let goals = Goals { cyanurate: mg(50.0), ..Goals::default() };
     /// let water = Tests { cyanurate: mg(130.0), ..Tests::default() };
@@ -154,7 +154,7 @@ pub enum Basis {
 /// The cap of a case, and whether the owner's own figure is larger; `None` while that is garbled, or the depth.
 ///
 /// ```
-/// use plan::replace::{Basis, cap};
+/// use plan::water::replacement::{Basis, cap};
 /// use plan::{Case, Optional, Surface};
 /// // Cement alone is not enough for the larger cap: what stands under it counts.
 /// let case = Case { surface: Some(Surface::Cement), ..Case::default() };
@@ -183,7 +183,8 @@ pub fn cap(case: &Case) -> Option<(Cap, bool)> {
 ///
 /// ```
 /// use chem::Salinity;
-/// use plan::{Case, Optional, replace};
+/// use plan::water::replacement as replace;
+/// use plan::{Case, Optional};
 /// let ppm = |x| Salinity::from_mg_per_l(x).unwrap();
 /// let case = Case { reading: Optional::Given(ppm(4_000.0)), fill_salt: Some(ppm(400.0)), ..Case::default() };
 /// let excess = replace::Excess { salt: Some(ppm(3_200.0)), ..Default::default() };
@@ -307,4 +308,31 @@ fn mixed(case: &Case, share: Result<Fraction, dilution::Fault>) -> Result<Water,
     };
     let (pool, fill) = (water(&case.water, case.read())?, water(&case.fill, case.fill_salt)?);
     Ok(pool.replaced(fill, share))
+}
+
+/// Hours and money for so much water.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Effort {
+    /// Hours to let it out.
+    pub out: Option<f64>,
+    /// Hours to let it in.
+    pub in_: Option<f64>,
+    /// Price.
+    pub price: Option<f64>,
+}
+
+/// What it takes to replace so much water.
+pub fn effort(flow: &Flow, water: Volume) -> Effort {
+    let hours = |flow: Optional<f64>| flow.given().filter(|x| *x > 0.0).map(|x| water.cubic_metres() / x);
+    Effort {
+        out: hours(flow.out),
+        in_: hours(flow.in_),
+        price: flow.price.given().map(|price| price * water.cubic_metres()),
+    }
+}
+
+/// Hours to run so much water through a full pool: at the slower of the two flows, since the level is kept.
+pub fn exchange_hours(flow: &Flow, water: Volume) -> Option<f64> {
+    let both = effort(flow, water);
+    [both.out, both.in_].into_iter().flatten().reduce(f64::max)
 }

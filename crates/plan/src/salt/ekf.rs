@@ -3,8 +3,8 @@
 //! A linear Gaussian filter over the salt and over what each instrument shares among its readings: an
 //! offset and a gain. They cancel in part in a difference, and never average out.
 
-use crate::course::MOST_VISITS;
-use crate::spread::{OF_WATER, OfReading, Undissolved};
+use crate::policy::uncertainty::{OF_WATER, OfReading, Undissolved};
+use crate::salt::course::MOST_VISITS;
 
 /// More instruments than this in one job are asked about, not followed. Our choice.
 pub(crate) const MOST_METERS: usize = 3;

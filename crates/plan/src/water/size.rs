@@ -1,6 +1,6 @@
 //! Which size of the pool counts, and how was it found?
 
-use crate::choice::Method;
+use crate::input::choices::Method;
 use crate::policy::APART;
 use chem::pool_shape::{Outline, Pool, Size};
 use chem::{Volume, bounds};
@@ -35,7 +35,7 @@ pub fn measured(metered: Option<Volume>, taped: Option<(Pool, Size)>) -> Option<
 /// ```
 /// use chem::Volume;
 /// let [typed, measured] = [66.0, 60.0].map(|x| Volume::from_cubic_metres(x).unwrap());
-/// let (more, wrong) = plan::measure::apart(typed, measured);
+/// let (more, wrong) = plan::water::size::apart(typed, measured);
 /// assert!((more - 0.1).abs() < 1e-9 && !wrong);
 /// ```
 pub fn apart(typed: Volume, measured: Volume) -> (f64, bool) {

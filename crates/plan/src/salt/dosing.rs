@@ -3,12 +3,12 @@
 //! The estimate decides; these stand beside it. One sum believes only the volume, the other only the
 //! readings.
 
-use crate::course::Reading;
-use crate::job::Job;
-use crate::mixture::About;
-use crate::odd::{Fate, Judged};
+use crate::input::log::Reading;
 use crate::policy;
-use crate::spread::{OF_PURITY, OF_WATER, OfReading, of_reading};
+use crate::policy::uncertainty::{OF_PURITY, OF_WATER, OfReading, of_reading};
+use crate::salt::job::Job;
+use crate::salt::mixture::About;
+use crate::salt::outliers::{Fate, Judged};
 use chem::{Mass, Salinity, salt};
 
 /// The volume from the first dose alone.

@@ -2,118 +2,18 @@
 //!
 //! A value on a limit takes the better side, but for metals, which pass below theirs. What is missing is unknown, never passed.
 
-use crate::case::{Case, Optional};
-use crate::choice::*;
+use crate::input::answers::{Optional, Ruled};
+use crate::input::case::Case;
+use crate::input::choices::*;
 use crate::policy;
-use crate::rules::Verdict::{self, Over, Pass, Stop, Unknown, Wait};
-use crate::schedule::power_from;
-
-/// Somebody's ruling against a gate, in writing.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Ruling {
-    /// Who, and in which role, are both named.
-    pub named: bool,
-    /// The day it was given.
-    pub day: Option<i64>,
-}
-
-impl Ruling {
-    /// Does it count? Not without a name, a role and a day that has come.
-    fn counts(self, today: Option<i64>) -> bool {
-        self.named && self.day.zip(today).is_some_and(|(day, today)| day <= today)
-    }
-}
-
-/// What was answered about the pool; each part may be missing.
-#[derive(Clone, Copy, Debug, Default)]
-pub struct Ready {
-    /// The day the finish was laid.
-    pub finish: Optional<i64>,
-    /// The applicator's or maker's word on salt.
-    pub word: Option<Word>,
-    /// Is it said whose word?
-    pub word_named: bool,
-    /// Of which day?
-    pub word_day: Option<i64>,
-    /// What the water was treated with.
-    pub treated: Option<Treated>,
-    /// Papers of liner or shell, heater, cover, stone, rails.
-    pub papers: [Option<Paper>; 5],
-    /// Filled to its working level?
-    pub full: Option<YesNo>,
-    /// Pump and filter.
-    pub running: Option<Running>,
-    /// Clarity.
-    pub clear: Option<Clarity>,
-    /// Algae.
-    pub algae: Option<Algae>,
-    /// Do people swim in it now?
-    pub swum: Option<YesNo>,
-    /// Weather.
-    pub weather: Option<Weather>,
-    /// Wiring.
-    pub wired: Option<Wiring>,
-    /// The salt in the bags.
-    pub grade: Option<Grade>,
-    /// Whose pool.
-    pub kind: Option<Kind>,
-    /// Has a public pool its qualified operator?
-    pub operator: Option<YesNo>,
-    /// Where.
-    pub place: Option<Place>,
-    /// Grains on the floor.
-    pub grains: Option<Grains>,
-    /// Rain, refill, backwash or chemicals since the last reading?
-    pub moved: Option<YesNo>,
-    /// Combined chlorine, mg/L.
-    pub combined: Optional<f64>,
-    /// Copper, mg/L.
-    pub copper: Optional<f64>,
-    /// Iron, mg/L.
-    pub iron: Optional<f64>,
-    /// Rulings against the age of the finish, its clearance, the papers, the code.
-    pub rulings: [Ruling; 4],
-}
-
-/// The subjects that somebody may rule on, in the order of [`Ready::rulings`].
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Ruled {
-    /// The age of the finish.
-    Age,
-    /// Its clearance.
-    Clearance,
-    /// Other makers' papers.
-    Papers,
-    /// The local code.
-    Code,
-}
+use crate::policy::power_from;
+use crate::readiness::verdict::Verdict::{self, Over, Pass, Stop, Unknown, Wait};
+use crate::readiness::verdict::{of, up_to, within};
 
 /// What is missing or garbled is not there to be ruled on.
 fn overruled(case: &Case, of: Ruled, verdict: Verdict) -> Verdict {
     let counts = case.ready.rulings[of as usize].counts(case.today);
     if counts && matches!(verdict, Wait | Stop) { Over } else { verdict }
-}
-
-fn of<T: Copy>(answer: Option<T>, judge: impl Fn(T) -> Verdict) -> Verdict {
-    answer.map_or(Unknown, judge)
-}
-
-/// Up to `pass` it passes, up to `wait` it waits, above it stops.
-fn up_to(answer: Optional<f64>, [pass, wait]: [f64; 2]) -> Verdict {
-    of(answer.given(), |x| match x {
-        x if x <= pass => Pass,
-        x if x <= wait => Wait,
-        _ => Stop,
-    })
-}
-
-/// Within the inner band it passes, within the outer it waits, outside it stops.
-fn within(x: f64, [low, high]: [f64; 2], [least, most]: [f64; 2]) -> Verdict {
-    match x {
-        x if x >= low && x <= high => Pass,
-        x if x >= least && x <= most => Wait,
-        _ => Stop,
-    }
 }
 
 /// The day on which a cement finish is old enough; nothing where there is none, or its day is not known.

@@ -1,11 +1,11 @@
 //! What is asked of a job, and does it make sense?
 
-use crate::band::Band;
-use crate::choice::{History, Method};
-use crate::course::{Course, Visit};
-use crate::estimate::Prior;
-use crate::policy::{self, Levels};
-use crate::spread::{OfVolume, of_volume};
+use crate::input::case::{Band, Levels};
+use crate::input::choices::{History, Method};
+use crate::policy;
+use crate::policy::uncertainty::{OfVolume, of_volume};
+use crate::salt::course::{Course, Visit};
+use crate::salt::prior::Prior;
 use chem::{Fraction, Mass, Purity, Salinity, Volume, bounds};
 
 /// All that stays the same while salt goes in and readings are taken.
@@ -120,8 +120,9 @@ impl Job {
     ///
     /// ```
     /// use chem::*;
-    /// use plan::course::*;
-    /// use plan::job::{Fault, Handled, Job};
+    /// use plan::log::*;
+    /// use plan::salt::course::*;
+    /// use plan::salt::job::{Fault, Handled, Job};
     /// use plan::*;
     /// # fn main() -> Result<(), OutOfRange> {
     /// let mut job = Job {
@@ -135,7 +136,7 @@ impl Job {
     ///     history: History::Fresh,
     ///     fill: None,
     ///     handled: Handled::Parts([1.0, 0.5]),
-    ///     levels: policy::Levels::default(),
+    ///     levels: Levels::default(),
     /// };
     /// let nothing_yet = course(None, &[None; MOST_ENTRIES]);
     /// assert!(job.faults(&nothing_yet).is_none());

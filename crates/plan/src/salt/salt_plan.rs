@@ -1,15 +1,19 @@
 //! What does the plain sum say, and what is decided on it?
 //!
-//! The plain sum believes every figure. The decision beside it, of [`crate::decide`], asks how far each may
+//! The plain sum believes every figure. The decision beside it, of [`crate::salt::decide`], asks how far each may
 //! be off; it says how many bags to buy, how many now and how many later.
 
-use crate::case::{Bag, Case, Needs, Optional};
-use crate::choice::{History, Instrument};
-use crate::choice::{Input, Method};
-use crate::course::{Baseline, Course, Log, MOST_ENTRIES, Reading, Visit, course};
-use crate::decide::{Code, Decision, decide};
-use crate::dosing::mean;
-use crate::job::{Faults, Handled, Job};
+use crate::input::answers::{Needs, Optional};
+use crate::input::case::{Bag, Case};
+use crate::input::choices::{History, Instrument};
+use crate::input::choices::{Input, Method};
+use crate::input::log::{Baseline, Log, MOST_ENTRIES, Reading};
+use crate::policy::LEAST_READING;
+use crate::salt::code::{Code, Standing};
+use crate::salt::course::{Course, Visit, course};
+use crate::salt::decide::{Decision, decide};
+use crate::salt::dosing::mean;
+use crate::salt::job::{Faults, Handled, Job};
 use chem::{Mass, Purity, Salinity, Volume, salt};
 
 /// Salt to the target, as far as it can be known.
@@ -35,37 +39,6 @@ pub struct Dose {
     pub faults: Faults,
     /// What is missing.
     pub needs: Needs,
-}
-
-/// Where the salt stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Standing {
-    /// Salt is due.
-    Short,
-    /// It is enough.
-    Within,
-    /// There is too much.
-    Over,
-    /// The readings don't allow to say: read again, in the way that the code says.
-    Held,
-}
-
-impl Code {
-    /// Where the salt stands by it; `None` without any reading.
-    pub const fn standing(self) -> Option<Standing> {
-        Some(match self {
-            Self::NeedBaseline => return None,
-            Self::AddAndRetest | Self::AddAndFinish | Self::BagTooCoarse => Standing::Short,
-            Self::StopInBand | Self::StopNearHigh => Standing::Within,
-            Self::TooSalty => Standing::Over,
-            Self::RepeatDiffers
-            | Self::WaitLonger
-            | Self::ReadsTooLow
-            | Self::ReadsTooHigh
-            | Self::VolumeImplausible
-            | Self::NoMore => Standing::Held,
-        })
-    }
 }
 
 impl Dose {
@@ -118,6 +91,13 @@ impl Dose {
     }
 }
 
+impl Case {
+    /// Is the reading so low that a slip of its unit is likelier?
+    pub fn reading_is_rare(&self) -> bool {
+        self.read().is_some_and(|r| r > Salinity::NONE && r.mg_per_l() < LEAST_READING)
+    }
+}
+
 /// What rounding may hide: a millionth.
 const TINY: f64 = 1e-6;
 
@@ -142,7 +122,7 @@ const TINY: f64 = 1e-6;
 ///     },
 ///     ..Case::default()
 /// };
-/// let dose = staging::dose(&case);
+/// let dose = plan::salt::salt_plan::dose(&case);
 /// assert!((dose.bags.unwrap() - 8.85).abs() < 0.005);
 /// assert_eq!(dose.decision.unwrap().stage.unwrap().bags, 6.0);
 /// # Ok(())

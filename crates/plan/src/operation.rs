@@ -1,60 +1,13 @@
 //! How is the output to be set, and what does a season take of the salt?
 
-use crate::Acid;
-use crate::case::{Case, Optional};
+use crate::input::answers::Optional;
+use crate::input::case::Acid;
+use crate::input::case::Case;
 use crate::policy;
-use crate::treat::Amount;
+use crate::water::product::Amount;
 use chem::treatment::Chemical;
 use chem::treatment::recipe::dose_to_ph;
-use chem::{CarbonDioxide, Mass, Ph, Salinity, Temperature, Volume, salt};
-
-/// What was typed of the generator and its pump.
-#[derive(Clone, Copy, Debug, Default)]
-pub struct Run {
-    /// Chlorine the pool uses up, mg/L a day.
-    pub demand: Optional<f64>,
-    /// Chlorine the generator makes at full output, g/h.
-    pub makes: Optional<f64>,
-    /// Hours the pump runs a day.
-    pub hours: Optional<f64>,
-}
-
-impl Run {
-    /// Was any of it typed?
-    pub fn is_begun(&self) -> bool {
-        [self.demand, self.makes, self.hours].iter().any(|x| *x != Optional::LeftOut)
-    }
-}
-
-/// What was typed of a season.
-#[derive(Clone, Copy, Debug, Default)]
-pub struct Season {
-    /// Water lost as the pool has it, but for backwash: splash, leaks, m³.
-    pub lost: Optional<f64>,
-    /// Water that one backwash takes, m³.
-    pub backwash: Optional<f64>,
-    /// How many of them.
-    pub times: Optional<f64>,
-    /// Rain that overflows, m of water over the pool.
-    pub rain: Optional<f64>,
-}
-
-impl Season {
-    /// Was any of it typed?
-    pub fn is_begun(&self) -> bool {
-        [self.lost, self.backwash, self.times, self.rain].iter().any(|x| *x != Optional::LeftOut)
-    }
-
-    /// Water lost as the pool has it, m³; `None` while a part is garbled, or a backwash has no number, or the
-    /// other way round.
-    fn water(&self) -> Option<f64> {
-        let backwash = match (self.backwash, self.times) {
-            (Optional::LeftOut, Optional::LeftOut) => 0.0,
-            (each, times) => each.given()? * times.given()?,
-        };
-        Some(self.lost.or(0.0)? + backwash)
-    }
-}
+use chem::{CarbonDioxide, Mass, Ph, Salinity, Temperature, salt};
 
 /// A setting to begin with.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -106,8 +59,8 @@ fn warmth(heat: Temperature) -> Warmth {
 /// The setting, once size, rating and pump hours are there.
 ///
 /// ```
-/// use plan::running::{Run, setting};
-/// use plan::{Case, Optional};
+/// use plan::operation::setting;
+/// use plan::{Case, Optional, Run};
 /// # fn main() -> Result<(), chem::OutOfRange> {
 /// let run = Run { demand: Optional::Given(3.0), makes: Optional::Given(20.0), hours: Optional::Given(12.0) };
 /// let case = Case { volume: Some(chem::Volume::from_cubic_metres(62.82)?), run, ..Case::default() };
@@ -210,8 +163,8 @@ pub struct Ahead {
 ///
 /// ```
 /// use chem::{Salinity, Volume};
-/// use plan::running::{Season, ahead};
-/// use plan::{Band, Case, Optional};
+/// use plan::operation::ahead;
+/// use plan::{Band, Case, Optional, Season};
 /// # fn main() -> Result<(), chem::OutOfRange> {
 /// let ppm = Salinity::from_mg_per_l;
 /// let lost = Optional::Given(2_500.0 * 0.003785411784);
@@ -246,42 +199,4 @@ pub fn ahead(case: &Case) -> Option<Ahead> {
     // What only rounding makes more than a whole bag is none.
     let bags = bags.map(|bags| [bags, libm::ceil(bags - 1e-9)]);
     Some(Ahead { salt, less: target.mg_per_l() - ended, mass, bags })
-}
-
-/// What was typed of replacing water.
-#[derive(Clone, Copy, Debug, Default)]
-pub struct Flow {
-    /// Water let out, m³/h.
-    pub out: Optional<f64>,
-    /// Water let in, m³/h.
-    pub in_: Optional<f64>,
-    /// Price of a cubic metre, in and out together.
-    pub price: Optional<f64>,
-}
-
-/// Hours and money for so much water.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Effort {
-    /// Hours to let it out.
-    pub out: Option<f64>,
-    /// Hours to let it in.
-    pub in_: Option<f64>,
-    /// Price.
-    pub price: Option<f64>,
-}
-
-/// What it takes to replace so much water.
-pub fn effort(flow: &Flow, water: Volume) -> Effort {
-    let hours = |flow: Optional<f64>| flow.given().filter(|x| *x > 0.0).map(|x| water.cubic_metres() / x);
-    Effort {
-        out: hours(flow.out),
-        in_: hours(flow.in_),
-        price: flow.price.given().map(|price| price * water.cubic_metres()),
-    }
-}
-
-/// Hours to run so much water through a full pool: at the slower of the two flows, since the level is kept.
-pub fn exchange_hours(flow: &Flow, water: Volume) -> Option<f64> {
-    let both = effort(flow, water);
-    [both.out, both.in_].into_iter().flatten().reduce(f64::max)
 }

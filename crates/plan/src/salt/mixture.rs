@@ -16,7 +16,7 @@ impl About {
     /// Where it lies 9 times in 10, taken as a normal distribution.
     ///
     /// ```
-    /// use plan::mixture::About;
+    /// use plan::salt::mixture::About;
     /// let [low, high] = About { mean: 60.0, spread: 2.0 }.likely();
     /// assert!((low - 56.71).abs() < 0.001 && (high - 63.29).abs() < 0.001);
     /// ```
@@ -39,8 +39,8 @@ pub struct Part {
 /// What a figure may be: one normal distribution a volume.
 ///
 /// ```
-/// use plan::mixture::NODES;
-/// use plan::mixture::{Mixture, Part};
+/// use plan::salt::mixture::NODES;
+/// use plan::salt::mixture::{Mixture, Part};
 /// let plain = Mixture([Part { weight: 1.0 / NODES as f64, mean: 3_000.0, spread: 100.0 }; NODES]);
 /// assert!((plain.above(3_100.0) - 0.1587).abs() < 1e-4 && (plain.below(3_000.0) - 0.5).abs() < 1e-9);
 /// assert!((plain.about().spread - 100.0).abs() < 1e-9);

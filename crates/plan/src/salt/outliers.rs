@@ -3,12 +3,14 @@
 //! A reading that stands too far from what was expected is set aside, and nothing is decided from it. The
 //! next one settles whether it or the expectation was wrong: the log decides, and nobody is asked.
 
-use crate::choice::Instrument;
-use crate::course::{Course, MOST_VISITS, Reading, Visit};
-use crate::estimate::{Estimate, Prior};
-use crate::filter::{Evidence, MOST_METERS, Step};
+use crate::input::choices::Instrument;
+use crate::input::log::Reading;
 use crate::policy;
-use crate::spread::{Since, of_reading};
+use crate::policy::uncertainty::{Since, of_reading};
+use crate::salt::course::{Course, MOST_VISITS, Visit};
+use crate::salt::ekf::{Evidence, MOST_METERS, Step};
+use crate::salt::estimate::Estimate;
+use crate::salt::prior::Prior;
 use chem::Mass;
 
 /// On which side of what was expected a reading is odd.

@@ -1,13 +1,14 @@
 //! Which measurement would pay most to repeat?
 
-use crate::choice::Instrument;
-use crate::course::Course;
-use crate::decide::judge;
-use crate::estimate::{Estimate, Prior};
-use crate::filter::{Evidence, Step};
-use crate::job::{Faults, Job};
-use crate::odd::{Fate, Judged};
-use crate::spread::{OfVolume, of_reading};
+use crate::input::choices::Instrument;
+use crate::policy::uncertainty::{OfVolume, of_reading};
+use crate::salt::course::Course;
+use crate::salt::decide::judge;
+use crate::salt::ekf::{Evidence, Step};
+use crate::salt::estimate::Estimate;
+use crate::salt::job::{Faults, Job};
+use crate::salt::outliers::{Fate, Judged};
+use crate::salt::prior::Prior;
 
 /// How wide the range of need is, in bags from 5 to 95 of 100 such pools, today and if a measurement
 /// were better.
@@ -53,9 +54,10 @@ impl Pays {
 ///
 /// ```
 /// # use chem::*;
-/// # use plan::course::*;
-/// # use plan::pays::pays;
-/// # use plan::job::*;
+/// # use plan::log::*;
+/// # use plan::salt::course::*;
+/// # use plan::salt::value_of_information::pays;
+/// # use plan::salt::job::*;
 /// # use plan::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// # let job = Job {
@@ -69,7 +71,7 @@ impl Pays {
 /// #     history: History::Fresh,
 /// #     fill: None,
 /// #     handled: Handled::Parts([1.0, 0.5]),
-/// #     levels: policy::Levels::default(),
+/// #     levels: Levels::default(),
 /// # };
 /// # let salt = Salinity::from_mg_per_l(400.0)?;
 /// # let reading = Reading { salt, again: None, instrument: Instrument::Meter };

@@ -1,47 +1,18 @@
 //! What is to be done now, and what is to be bought?
 
-use crate::course::{Course, MOST_VISITS};
-use crate::dilute::{Dilution, dilution};
-use crate::dosing::{self, Dosing, Sums};
-use crate::estimate::Estimate;
-use crate::filter::{Evidence, Step};
-use crate::job::{Fault, Faults, Job};
-use crate::mixture::About;
-use crate::odd::{Fate, Judged, Judgement, Side};
 use crate::policy;
-use crate::spread::Since;
-use crate::stage::{Bound, Stage, stage};
-
-/// What is to be done.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Code {
-    /// There is no reading: a range for buying, and read first.
-    NeedBaseline,
-    /// Two readings of one visit can't both be right: take a third.
-    RepeatDiffers,
-    /// The reading is too early after the salt.
-    WaitLonger,
-    /// The reading is lower than can be believed: brush, wait, read again with another instrument.
-    ReadsTooLow,
-    /// The reading is higher than can be believed: the same.
-    ReadsTooHigh,
-    /// The readings agree on a volume that can't be believed: measure the pool again.
-    VolumeImplausible,
-    /// More likely than not above the high limit: replace water.
-    TooSalty,
-    /// Put this in, then read again.
-    AddAndRetest,
-    /// Put this in, and it is done.
-    AddAndFinish,
-    /// It is enough.
-    StopInBand,
-    /// Enough, and perhaps too much: a better reading before any draining.
-    StopNearHigh,
-    /// Any salt may be too much, and it may be low: a better reading first.
-    NoMore,
-    /// A part of a bag is due.
-    BagTooCoarse,
-}
+use crate::policy::uncertainty::Since;
+use crate::salt::buy::{Buy, buy};
+use crate::salt::code::Code;
+use crate::salt::course::{Course, MOST_VISITS};
+use crate::salt::dilute::{Dilution, dilution};
+use crate::salt::dosing::{self, Dosing, Sums};
+use crate::salt::ekf::{Evidence, Step};
+use crate::salt::estimate::Estimate;
+use crate::salt::job::{Fault, Faults, Job};
+use crate::salt::mixture::About;
+use crate::salt::outliers::{Fate, Judged, Judgement, Side};
+use crate::salt::stage::{Bound, Stage, stage};
 
 /// A reading to come, mg/L.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -50,19 +21,6 @@ pub struct Expected {
     pub mean: f64,
     /// Where it lies 9 times in 10.
     pub range: [f64; 2],
-}
-
-/// Bags to buy.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Buy {
-    /// Whole bags for what is to come.
-    pub bags: u32,
-    /// What 5 and 95 of 100 such pools need at most, to the target itself.
-    pub range: [u32; 2],
-    /// Those that are not in hand yet.
-    pub more: u32,
-    /// Bags that stay sealed at this stage; nothing where nothing was decided.
-    pub sealed: Option<u32>,
 }
 
 /// What is known at the last reading, if it is believed.
@@ -114,10 +72,11 @@ pub struct Decision {
 ///
 /// ```
 /// use chem::*;
-/// use plan::course::*;
-/// use plan::decide::{Code, decide};
-/// use plan::job::*;
-/// use plan::policy::Levels;
+/// use plan::log::*;
+/// use plan::salt::course::*;
+/// use plan::salt::decide::decide;
+/// use plan::salt::job::*;
+/// use plan::Levels;
 /// use plan::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let salt = |x| Salinity::from_mg_per_l(x);
@@ -281,22 +240,6 @@ fn code(job: &Job, stage: &Stage, pair: bool) -> Code {
         Code::BagTooCoarse
     } else {
         Code::NoMore
-    }
-}
-
-/// Bags to buy for what is to come, once a stage is decided with its code.
-fn buy(job: &Job, estimate: &Estimate, stage: Option<(Code, f64)>) -> Buy {
-    let target = job.band.target.mg_per_l();
-    let bags = match stage {
-        Some((Code::TooSalty | Code::StopInBand | Code::StopNearHigh | Code::NoMore, _)) => 0.0,
-        Some((Code::AddAndFinish, now)) => libm::ceil(now - 1e-9),
-        _ => estimate.bags(target - job.levels.slack, job.levels.enough),
-    };
-    Buy {
-        bags: bags as u32,
-        range: [0.05, 0.95].map(|sure| estimate.bags(target, sure) as u32),
-        more: (bags as u32).saturating_sub(job.in_hand),
-        sealed: stage.map(|(_, now)| libm::floor(libm::fmax(bags - now, 0.0) + 1e-9) as u32),
     }
 }
 

@@ -1,8 +1,8 @@
 //! How much water to replace while the salt is in doubt?
 
-use crate::job::Job;
-use crate::mixture::{About, upper_tail};
 use crate::policy;
+use crate::salt::job::Job;
+use crate::salt::mixture::{About, upper_tail};
 
 /// Water to replace, in parts of the pool.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -3,8 +3,8 @@
 //! The largest amount that is very unlikely to pass the high limit, no more than is needed, and before
 //! the first retest no more than the trade puts in, or one part more where it would else be too low.
 
-use crate::estimate::{Estimate, last};
-use crate::job::Job;
+use crate::salt::estimate::{Estimate, last};
+use crate::salt::job::Job;
 
 /// What keeps a stage from being larger.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,16 +1,17 @@
 //! What has to go into the water before the salt, in which order, and how much of it today?
 
-use crate::Unknown;
-use crate::balance::shown;
-use crate::case::{Acid, Case, Goals, Needs, Products, Tests};
-use crate::choice::{Input, Surface};
+use crate::input::answers::Needs;
+use crate::input::answers::Unknown;
+use crate::input::case::{Acid, Case, Goals, Products, Tests};
+use crate::input::choices::{Input, Surface};
 use crate::policy;
-use crate::replace::Replace;
+use crate::water::balance::shown;
+use crate::water::product::Amount;
+use crate::water::replacement::Replace;
 use chem::treatment::recipe::{self, Goal, Recipe, dose_to_ph};
 use chem::treatment::{Chemical, Dose};
 use chem::{
-    Alkalinity, Chlorine, Cyanurate, Fault, Hardness, Mass, Ph, Salinity, SaturationIndex, State, Volume,
-    Water,
+    Alkalinity, Chlorine, Cyanurate, Fault, Hardness, Ph, Salinity, SaturationIndex, State, Volume, Water,
 };
 
 /// A step, in the order in which they are done.
@@ -42,15 +43,6 @@ pub const STEPS: [What; 7] = [
     What::Acid,
     What::Carbonate,
 ];
-
-/// How much of a product.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Amount {
-    /// Weighed.
-    Powder(Mass),
-    /// Poured.
-    Liquid(Volume),
-}
 
 /// One step.
 #[derive(Clone, Copy, Debug)]
@@ -155,7 +147,7 @@ impl Treatment {
 /// [`Unknown::NotAsked`] without a goal, [`Unknown::Chemistry`].
 ///
 /// ```
-/// use plan::treat::treat;
+/// use plan::water::treatment::treat;
 /// use plan::{Case, Unknown};
 /// let nothing = treat(&Case::default(), chem::Salinity::NONE, &Err(Unknown::NotAsked));
 /// assert!(matches!(nothing, Err(Unknown::NotAsked)));

@@ -1,30 +1,17 @@
 //! May the salt go in, and the generator on? The worst gate decides.
 
-use crate::Unknown;
-use crate::balance::{Balance, shown};
-use crate::case::Case;
-use crate::choice::{Instrument, Method, Surface};
-use crate::gates::{GATES, Gate, Row, Salt};
+use crate::input::answers::Unknown;
+use crate::input::case::Case;
+use crate::input::choices::{Instrument, Method, Surface};
 use crate::policy;
-use crate::ready;
-use crate::staging::{Dose, Standing};
-use crate::treat::Treatment;
+use crate::readiness::gates::{GATES, Gate, Row, Salt};
+use crate::readiness::judge;
+use crate::readiness::verdict::Verdict;
+use crate::salt::code::Standing;
+use crate::salt::salt_plan::Dose;
+use crate::water::balance::{Balance, shown};
+use crate::water::treatment::Treatment;
 use chem::Mass;
-
-/// What a gate says.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Verdict {
-    /// Nothing against it.
-    Pass,
-    /// Not yet; something can be done about it.
-    Wait,
-    /// No; it needs a person.
-    Stop,
-    /// Something is missing, which is never a pass.
-    Unknown,
-    /// Somebody who may has ruled against it, in writing.
-    Over,
-}
 
 /// What each gate says, in the order of [`GATES`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -90,10 +77,11 @@ impl Read {
 /// Judges each gate. A value on a limit takes the better side.
 ///
 /// ```
-/// use plan::{Case, Dose, Gate, Needs, Unknown, Verdict, rules};
+/// use plan::readiness::power;
+/// use plan::{Case, Dose, Gate, Needs, Unknown, Verdict};
 /// let nothing = Err(Unknown::Needs(Needs::NONE));
-/// let read = rules::Read::of(&Case::default(), &Dose::default());
-/// let gates = rules::gates(&Case::default(), &read, &nothing, &Err(Unknown::NotAsked));
+/// let read = power::Read::of(&Case::default(), &Dose::default());
+/// let gates = power::gates(&Case::default(), &read, &nothing, &Err(Unknown::NotAsked));
 /// assert_eq!(gates.at(Gate::Ph), Verdict::Unknown);
 /// ```
 pub fn gates(
@@ -103,36 +91,36 @@ pub fn gates(
     treatment: &Result<Treatment, Unknown>,
 ) -> Gates {
     Gates(GATES.map(|row| match row.gate {
-        Gate::Code => ready::code(case),
-        Gate::Past => ready::past(case),
+        Gate::Code => judge::code(case),
+        Gate::Past => judge::past(case),
         Gate::Cyanurate => cyanurate(case),
-        Gate::Fill => ready::fill(case),
-        Gate::Running => ready::running(case),
-        Gate::Clear => ready::clear(case),
-        Gate::Algae => ready::algae(case),
-        Gate::Chlorine => ready::chlorine(case),
-        Gate::Combined => ready::combined(case),
-        Gate::Copper => ready::copper(case),
-        Gate::Iron => ready::iron(case),
+        Gate::Fill => judge::fill(case),
+        Gate::Running => judge::running(case),
+        Gate::Clear => judge::clear(case),
+        Gate::Algae => judge::algae(case),
+        Gate::Chlorine => judge::chlorine(case),
+        Gate::Combined => judge::combined(case),
+        Gate::Copper => judge::copper(case),
+        Gate::Iron => judge::iron(case),
         Gate::First => first(treatment),
         Gate::Heat => heat(case),
-        Gate::Alkalinity => ready::alkalinity(case),
-        Gate::Hardness => ready::hardness(case),
-        Gate::Stabiliser => ready::stabiliser(case),
+        Gate::Alkalinity => judge::alkalinity(case),
+        Gate::Hardness => judge::hardness(case),
+        Gate::Stabiliser => judge::stabiliser(case),
         Gate::Ph => ph(case),
         Gate::Index => index(case, balance),
         Gate::Volume => volume(case),
         Gate::Target => target(case),
         Gate::Reading => read.by,
-        Gate::ReadingAge => ready::reading_age(case, read.at),
-        Gate::Grade => ready::grade(case),
-        Gate::FinishAge => ready::finish(case),
-        Gate::Clearance => ready::clearance(case),
-        Gate::Papers => ready::papers(case),
-        Gate::Weather => ready::weather(case),
-        Gate::Wired => ready::wired(case),
+        Gate::ReadingAge => judge::reading_age(case, read.at),
+        Gate::Grade => judge::grade(case),
+        Gate::FinishAge => judge::finish(case),
+        Gate::Clearance => judge::clearance(case),
+        Gate::Papers => judge::papers(case),
+        Gate::Weather => judge::weather(case),
+        Gate::Wired => judge::wired(case),
         Gate::Level => read.level,
-        Gate::Clock => ready::clock(case, read.last_dose),
+        Gate::Clock => judge::clock(case, read.last_dose),
     }))
 }
 
@@ -272,7 +260,7 @@ pub fn power(case: &Case, gates: &Gates) -> Go {
 /// later: other waits have no date.
 pub fn earliest(case: &Case, gates: &Gates, treatment: &Result<Treatment, Unknown>) -> Option<i64> {
     let today = case.today?;
-    let age = ready::finish_day(case).filter(|_| gates.at(Gate::FinishAge) == Verdict::Wait);
+    let age = judge::finish_day(case).filter(|_| gates.at(Gate::FinishAge) == Verdict::Wait);
     let running = (gates.at(Gate::Running) == Verdict::Wait).then_some(today + 1);
     let steps = treatment.as_ref().map_or(0, |treatment| {
         treatment

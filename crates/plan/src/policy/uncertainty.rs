@@ -3,7 +3,7 @@
 //! Every figure here is our choice: a judgement, not a measurement. They stand together so that they
 //! can be argued with together.
 
-use crate::choice::{Instrument, Method};
+use crate::input::choices::{Instrument, Method};
 
 /// How far a volume may be off: it is `shift` times the one stated, give or take `spread` of it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -17,7 +17,7 @@ pub struct OfVolume {
 /// By how the volume was found. Our choice.
 ///
 /// ```
-/// use plan::{Method, spread::of_volume};
+/// use plan::{Method, policy::of_volume};
 /// assert!(of_volume(Method::Remembered).spread > of_volume(Method::Taped).spread);
 /// ```
 pub const fn of_volume(method: Method) -> OfVolume {
@@ -65,7 +65,7 @@ impl OfReading {
     /// Variance of `e` at some salt, the rounding included: `each² + (part · salt)² + step²/12`.
     ///
     /// ```
-    /// use plan::{Instrument, spread::of_reading};
+    /// use plan::{Instrument, policy::of_reading};
     /// let strip = of_reading(Instrument::Strip).unwrap();
     /// assert_eq!(strip.each_time(-5.0), strip.each_time(0.0)); // no salt is the least there is
     /// assert!(strip.each_time(3_000.0).sqrt() > 180.0);
@@ -79,7 +79,7 @@ impl OfReading {
 /// By instrument; nothing where nothing was read. Our choice.
 ///
 /// ```
-/// use plan::{Instrument, spread::of_reading};
+/// use plan::{Instrument, policy::of_reading};
 /// assert!(of_reading(Instrument::Assumed).is_none());
 /// ```
 pub const fn of_reading(instrument: Instrument) -> Option<OfReading> {
@@ -120,7 +120,7 @@ impl Since {
     /// By elapsed minutes: a day is 24 hours, whatever the clocks do.
     ///
     /// ```
-    /// use plan::spread::Since;
+    /// use plan::policy::Since;
     /// assert_eq!([1_439, 1_440, 2_880].map(Since::of_minutes), [Since::Early, Since::Day, Since::TwoDays]);
     /// ```
     pub const fn of_minutes(minutes: i64) -> Self {
@@ -134,7 +134,7 @@ impl Since {
     /// About twice what is to be expected, on purpose. Our choice.
     ///
     /// ```
-    /// use plan::spread::Since;
+    /// use plan::policy::Since;
     /// assert!(Since::Day.undissolved().mean > Since::TwoDays.undissolved().mean);
     /// ```
     pub const fn undissolved(self) -> Undissolved {
@@ -146,3 +146,20 @@ impl Since {
         Undissolved { mean, spread }
     }
 }
+
+/// Salt in a pool nobody has read, freshly filled: mean and spread, mg/L. This and the next three are
+/// our choice, from what each source of chlorine leaves behind.
+pub const UNREAD_FRESH: (f64, f64) = (300.0, 300.0);
+/// The same after a season or more of chlorine.
+pub const UNREAD_OLDER: (f64, f64) = (1_000.0, 800.0);
+/// The same where it was salted before.
+pub const UNREAD_SALTED: (f64, f64) = (3_000.0, 1_500.0);
+/// The same where nothing is known of it.
+pub const UNREAD_UNKNOWN: (f64, f64) = (800.0, 1_200.0);
+/// Salt before the first reading once there is one: mean and spread, mg/L. Our choice: so wide that the
+/// reading speaks, and not a history that the reading belies.
+pub const BEFORE_READING: (f64, f64) = (1_500.0, 3_000.0);
+/// No salt at all before the first dose, mean and spread, mg/L: what a first reading after it can't be below.
+pub const NO_SALT: (f64, f64) = (0.0, 1.0);
+/// Spread of the salt that replacing takes out, part of it. Our choice.
+pub const REPLACED_SPREAD: f64 = 0.03;

@@ -1,8 +1,9 @@
 //! What will the salt do to the saturation index?
 
-use crate::Unknown;
-use crate::case::{Case, Needs};
-use crate::choice::Input;
+use crate::input::answers::Needs;
+use crate::input::answers::Unknown;
+use crate::input::case::Case;
+use crate::input::choices::Input;
 use crate::policy;
 use chem::salt::{Responds, other_ions};
 use chem::{Alkalinity, CarbonDioxide, Hardness, Ph, Salinity, Sample, SaturationIndex, State, Temperature};
@@ -106,7 +107,7 @@ impl Balance {
 /// Errors: [`Unknown::Needs`] what is missing, [`Unknown::Chemistry`] why today's water has no answer.
 ///
 /// ```
-/// use plan::balance::{Due, balance};
+/// use plan::water::balance::{Due, balance};
 /// use plan::{Case, Input, Unknown};
 /// let Err(Unknown::Needs(needs)) = balance(&Case::default(), Due::Nothing) else { panic!() };
 /// assert!(needs.contains(Input::Ph)); // never taken for granted
@@ -156,7 +157,7 @@ fn salted(sample: Sample, reading: Salinity, rise: Salinity) -> Result<Salted, c
 /// An index or a pH as it is shown, so that the digits and the verdict can't disagree.
 ///
 /// ```
-/// assert_eq!(plan::balance::shown(-0.3049), -0.3);
+/// assert_eq!(plan::water::balance::shown(-0.3049), -0.3);
 /// ```
 pub fn shown(index: f64) -> f64 {
     libm::round(index * 100.0) / 100.0

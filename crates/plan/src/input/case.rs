@@ -1,48 +1,10 @@
 //! What is known about the pool? Each part may be missing.
 
-use crate::band::Band;
-use crate::choice::*;
-use crate::course::Log;
-use crate::policy::Levels;
-use crate::ready::Ready;
-use crate::running::{Flow, Run, Season};
+use crate::input::answers::*;
+use crate::input::choices::*;
+use crate::input::log::Log;
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
-
-/// A set of missing answers.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Needs(u32);
-
-impl Needs {
-    /// Nothing is missing.
-    pub const NONE: Self = Self(0);
-
-    /// The inputs of `all` that are not there.
-    ///
-    /// ```
-    /// use plan::{Input, Needs};
-    /// let needs = Needs::of(&[(Input::Volume, true), (Input::Reading, false)]);
-    /// assert!(needs.contains(Input::Reading) && !needs.contains(Input::Volume) && !needs.is_none());
-    /// ```
-    pub fn of(all: &[(Input, bool)]) -> Self {
-        Self(all.iter().filter(|(_, there)| !there).fold(0, |set, (i, _)| set | 1 << *i as u32))
-    }
-
-    /// Is `input` missing?
-    pub const fn contains(self, input: Input) -> bool {
-        self.0 & 1 << input as u32 != 0
-    }
-
-    /// Missing from either.
-    pub const fn and(self, other: Self) -> Self {
-        Self(self.0 | other.0)
-    }
-
-    /// Is nothing missing?
-    pub const fn is_none(self) -> bool {
-        self.0 == 0
-    }
-}
 
 /// What was tested, of the pool or of the fill water.
 #[derive(Clone, Copy, Debug, Default)]
@@ -71,46 +33,45 @@ impl Tests {
     }
 }
 
-/// An answer that may be left out, but not garbled: then what depends on it is not known.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub enum Optional<T> {
-    /// Left out; the field says what that means.
-    #[default]
-    LeftOut,
-    /// Typed, but unusable.
-    Garbled,
-    /// Given.
-    Given(T),
+/// The generator's target and limits.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Band {
+    /// Lowest salt it works with.
+    pub low: Salinity,
+    /// Salt to aim at.
+    pub target: Salinity,
+    /// Highest salt it works with.
+    pub high: Salinity,
+    /// The target is our example, not the manual's.
+    pub example: bool,
+    /// A limit is ours, not the manual's.
+    pub limits_ours: bool,
 }
 
-impl<T> Optional<T> {
-    /// The answer, if it is given.
-    pub fn given(self) -> Option<T> {
-        if let Self::Given(x) = self { Some(x) } else { None }
-    }
+/// A band that contradicts itself: which limit is at fault.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BandFault {
+    /// The low limit must be below the target.
+    LowNotBelow,
+    /// The high limit must be above the target.
+    HighNotAbove,
+}
 
-    /// Is it unusable?
-    pub const fn is_garbled(&self) -> bool {
-        matches!(self, Self::Garbled)
-    }
-
-    /// The same of what is made of it.
-    pub fn map<U>(self, of: impl Fn(T) -> U) -> Optional<U> {
-        match self {
-            Self::LeftOut => Optional::LeftOut,
-            Self::Garbled => Optional::Garbled,
-            Self::Given(x) => Optional::Given(of(x)),
-        }
-    }
-
-    /// The answer, `otherwise` where it was left out, nothing where it is garbled.
-    pub fn or(self, otherwise: T) -> Option<T> {
-        match self {
-            Self::LeftOut => Some(otherwise),
-            Self::Garbled => None,
-            Self::Given(x) => Some(x),
-        }
-    }
+/// Which risks are taken. An author of a page may set each; all of them are our choice.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Levels {
+    /// Risk of passing the high limit that a dose may bring.
+    pub over: f64,
+    /// Risk of staying below the low limit that is left standing.
+    pub low: f64,
+    /// Part of the plain sum that goes in before the first retest; 1 means no such limit.
+    pub cap: f64,
+    /// How likely the bags bought are to suffice.
+    pub enough: f64,
+    /// Bags are bought to come this near the target, mg/L.
+    pub slack: f64,
+    /// Risk of still standing above the high limit that is left after all the replacing.
+    pub drained: f64,
 }
 
 /// The bags on the shelf.
@@ -272,11 +233,6 @@ impl Case {
             || self.log.is_garbled()
             || self.doubt.is_garbled()
             || self.levels.is_garbled()
-    }
-
-    /// Is the reading so low that a slip of its unit is likelier?
-    pub fn reading_is_rare(&self) -> bool {
-        self.read().is_some_and(|r| r > Salinity::NONE && r.mg_per_l() < crate::policy::LEAST_READING)
     }
 
     /// The reading, if there is one that was read: an assumed figure is none.

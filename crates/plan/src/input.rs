@@ -1,0 +1,6 @@
+//! What is known about the pool? Records only; nothing is judged here.
+
+pub mod answers;
+pub mod case;
+pub mod choices;
+pub mod log;

@@ -1,0 +1,6 @@
+//! May the salt go in, and the generator on?
+
+pub mod gates;
+pub mod judge;
+pub mod power;
+pub mod verdict;
