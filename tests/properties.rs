@@ -4,7 +4,7 @@ mod draw;
 
 use chem::*;
 use draw::Draw;
-use plan::{Bag, Band, Case, Optional};
+use plan::{Bag, Band, Case, Typed};
 use wasm::{Form, answer};
 
 #[test]
@@ -15,7 +15,7 @@ fn a_dose_gives_back_its_rise_and_no_stage_exceeds_it() {
         let case = Case {
             volume: Volume::from_cubic_metres(d.between(0.5, 2_000.0)).ok(),
             method: Some(d.pick(plan::Method::ALL)),
-            reading: Optional::Given(Salinity::from_mg_per_l(d.between(0.0, target * 0.5)).unwrap()),
+            reading: Typed::Valid(Salinity::from_mg_per_l(d.between(0.0, target * 0.5)).unwrap()),
             instrument: Some(plan::Instrument::Meter),
             band: Band::of(None, Salinity::from_mg_per_l(target).ok(), None).ok(),
             bag: Bag {

@@ -10,7 +10,7 @@ use chem::{Fraction, Mass, Purity, bounds};
 use plan::Levels;
 use plan::log::{Entry, Log, MOST_ENTRIES, Reading, What};
 use plan::{
-    Acid, Bag, Band, Case, Goals, Ground, History, Instrument, Method, Optional, Products, Surface, Tests,
+    Acid, Bag, Band, Case, Goals, Ground, History, Instrument, Method, Products, Surface, Tests, Typed,
     Unknown,
 };
 use questions::ask::{Ask, Source};
@@ -91,9 +91,9 @@ fn case(ask: &mut Ask) -> Case {
     macro_rules! optional {
         ($x:expr) => {
             match ask.one(&[0, 1, 2, 2, 2, 2]) {
-                0 => Optional::LeftOut,
-                1 => Optional::Garbled,
-                _ => Optional::Given($x),
+                0 => Typed::Missing,
+                1 => Typed::Invalid,
+                _ => Typed::Valid($x),
             }
         };
     }
@@ -101,11 +101,11 @@ fn case(ask: &mut Ask) -> Case {
         () => {{
             let sample = ask.sample();
             Tests {
-                heat: maybe!(sample.temperature),
+                temperature: maybe!(sample.temperature),
                 ph: maybe!(sample.ph),
                 alkalinity: maybe!(sample.alkalinity),
                 hardness: maybe!(sample.hardness),
-                cyanurate: maybe!(sample.cyanurate),
+                cyanuric_acid: maybe!(sample.cyanurate),
                 chlorine: optional!(ask.chlorine()),
             }
         }};
@@ -151,9 +151,9 @@ fn case(ask: &mut Ask) -> Case {
                 ph: maybe!(goal.ph),
                 alkalinity: maybe!(goal.alkalinity),
                 hardness: maybe!(goal.hardness),
-                cyanurate: maybe!(goal.cyanurate),
+                cyanuric_acid: maybe!(goal.cyanurate),
                 chlorine: maybe!(ask.chlorine()),
-                garbled: ask.one(&[true, false, false, false]),
+                invalid: ask.one(&[true, false, false, false]),
             }
         },
         ..Case::default()

@@ -4,27 +4,27 @@ use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
 use plan::water::product::Amount;
 use plan::water::replacement as replace;
-use plan::water::treatment::{STEPS, Step, Treatment, What, treat};
-use plan::{Acid, Band, Case, Excess, Goals, Instrument, Optional, Products, Tests, Unknown};
+use plan::water::treatment::{Additive, STEPS, Treatment, TreatmentStep, treat};
+use plan::{Acid, Band, Case, Excess, Goals, Instrument, Products, Tests, Typed, Unknown};
 
 fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option<f64>; 4]) -> Case {
     Case {
         volume: Volume::from_cubic_metres(volume).ok(),
-        reading: Optional::Given(Salinity::from_mg_per_l(salt).unwrap()),
+        reading: Typed::Valid(Salinity::from_mg_per_l(salt).unwrap()),
         instrument: Some(how),
         water: Tests {
-            heat: Temperature::from_celsius(tests[0]).ok(),
+            temperature: Temperature::from_celsius(tests[0]).ok(),
             ph: Ph::from_units(tests[1]).ok(),
             alkalinity: Alkalinity::from_mg_per_l(tests[2]).ok(),
             hardness: Hardness::from_mg_per_l(tests[3]).ok(),
-            cyanurate: Cyanurate::from_mg_per_l(tests[4]).ok(),
-            chlorine: Optional::LeftOut,
+            cyanuric_acid: Cyanurate::from_mg_per_l(tests[4]).ok(),
+            chlorine: Typed::Missing,
         },
         goals: Goals {
             ph: goals[0].and_then(|x| Ph::from_units(x).ok()),
             alkalinity: goals[1].and_then(|x| Alkalinity::from_mg_per_l(x).ok()),
             hardness: goals[2].and_then(|x| Hardness::from_mg_per_l(x).ok()),
-            cyanurate: goals[3].and_then(|x| Cyanurate::from_mg_per_l(x).ok()),
+            cyanuric_acid: goals[3].and_then(|x| Cyanurate::from_mg_per_l(x).ok()),
             ..Goals::default()
         },
         band: Band::of(None, None, None).ok(),
@@ -42,7 +42,7 @@ fn treated(case: &Case, rise: f64) -> Treatment {
     treat(case, Salinity::from_mg_per_l(rise).unwrap(), &Err(Unknown::NotAsked)).unwrap()
 }
 
-fn steps(case: &Case, rise: f64) -> Vec<Step> {
+fn steps(case: &Case, rise: f64) -> Vec<TreatmentStep> {
     treated(case, rise).steps.into_iter().flatten().collect()
 }
 
@@ -64,7 +64,10 @@ fn the_demo_s_first_test_put_right() {
         [None, None, Some(250.0), Some(40.0)],
     );
     let steps = steps(&demo, 2_800.0);
-    assert_eq!(steps.iter().map(|s| s.what).collect::<Vec<_>>(), [What::Cyanuric, What::Calcium]);
+    assert_eq!(
+        steps.iter().map(|s| s.additive).collect::<Vec<_>>(),
+        [Additive::CyanuricAcid, Additive::Calcium]
+    );
     assert!((kg(steps[0].whole) - 1.2564).abs() < 1e-4);
     assert!((kg(steps[1].whole) - 2.7140).abs() < 1e-3);
     assert!((steps[1].then.ph.units() - 7.4).abs() < 0.05);
@@ -114,7 +117,8 @@ fn the_last_step_reaches_the_goals() {
         let last = steps.last().unwrap();
         assert!((last.then.ph.units() - goal_ph).abs() < 2e-6, "{ph} {ta}: {:?}", last.then.ph);
         assert!((last.alkalinity.mg_per_l() - goal_ta).abs() < 1e-6, "{ph} {ta}");
-        let places: Vec<_> = steps.iter().map(|s| STEPS.iter().position(|w| *w == s.what).unwrap()).collect();
+        let places: Vec<_> =
+            steps.iter().map(|s| STEPS.iter().position(|w| *w == s.additive).unwrap()).collect();
         assert!(places.is_sorted(), "cyanuric acid and calcium go before the trim");
         for step in &steps {
             let (whole, first) = match (step.whole, step.first.unwrap()) {
@@ -127,7 +131,7 @@ fn the_last_step_reaches_the_goals() {
     }
 }
 
-/// What only other water can do, and what even air does not allow.
+/// Additive only other water can do, and what even air does not allow.
 #[test]
 fn what_no_chemical_does_is_said() {
     let over = case(
@@ -139,7 +143,7 @@ fn what_no_chemical_does_is_said() {
     );
     // Without the fill water's tests no step is told: it would be for another water.
     let excess = Excess::of(&over, false).unwrap();
-    assert!(excess.hardness.is_some() && excess.cyanurate.is_some() && excess.salt.is_none());
+    assert!(excess.hardness.is_some() && excess.cyanuric_acid.is_some() && excess.salt.is_none());
     let treatment = treat(&over, Salinity::NONE, &replace::replace(&over, excess, None)).unwrap();
     assert!(treatment.water_first && treatment.steps.iter().all(Option::is_none) && treatment.is_due());
     let thin = case(
@@ -163,11 +167,14 @@ fn chlorine_goes_in_first_and_is_gone_for_the_rest() {
         [25.0, 7.9, 160.0, 250.0, 40.0],
         [Some(7.4), Some(80.0), None, None],
     );
-    here.water.chlorine = Optional::Given(Chlorine::from_mg_per_l(0.2).unwrap());
+    here.water.chlorine = Typed::Valid(Chlorine::from_mg_per_l(0.2).unwrap());
     let chlorine = Chlorine::from_mg_per_l(3.0).ok();
     here.goals = Goals { chlorine, ..here.goals };
     let steps = steps(&here, 0.0);
-    assert_eq!(steps.iter().map(|s| s.what).collect::<Vec<_>>(), [What::Chlorine, What::AcidAndAir]);
+    assert_eq!(
+        steps.iter().map(|s| s.additive).collect::<Vec<_>>(),
+        [Additive::Chlorine, Additive::AcidAndAir]
+    );
     let Amount::Liquid(litres) = steps[0].whole else { panic!("{:?}", steps[0]) };
     assert!((litres.cubic_metres() * 1e3 - 1.4).abs() < 1e-9, "{litres:?}");
     // 2.8 mg/L of chlorine holds 0.0395 mmol/L of alkalinity, 1.98 mg/L, until it is used up.
@@ -215,19 +222,19 @@ fn the_steps_are_for_the_water_that_they_go_into() {
         [None, Some(100.0), None, Some(50.0)],
     );
     over.fill = Tests {
-        heat: Temperature::from_celsius(15.0).ok(),
+        temperature: Temperature::from_celsius(15.0).ok(),
         ph: Ph::from_units(7.8).ok(),
         alkalinity: Alkalinity::from_mg_per_l(60.0).ok(),
         hardness: Hardness::from_mg_per_l(80.0).ok(),
-        cyanurate: Cyanurate::from_mg_per_l(0.0).ok(),
-        chlorine: Optional::LeftOut,
+        cyanuric_acid: Cyanurate::from_mg_per_l(0.0).ok(),
+        chlorine: Typed::Missing,
     };
     over.fill_salt = Salinity::from_mg_per_l(120.0).ok();
     let replace = replace::replace(&over, Excess::of(&over, false).unwrap(), None);
     let steps: Vec<_> = treat(&over, Salinity::NONE, &replace).unwrap().steps.into_iter().flatten().collect();
     assert_eq!(steps.len(), 1);
     assert!((kg(steps[0].whole) - 2.815).abs() < 0.01, "{:?}", steps[0].whole);
-    assert!((steps[0].cyanurate.mg_per_l() - 50.0).abs() < 0.1);
+    assert!((steps[0].cyanuric_acid.mg_per_l() - 50.0).abs() < 0.1);
     assert!((steps[0].hardness.mg_per_l() - 164.6).abs() < 0.2);
 }
 
@@ -242,6 +249,6 @@ fn no_acid_where_the_ph_is_too_low_for_it() {
         [Some(7.4), Some(100.0), None, None],
     );
     let steps = steps(&sour, 0.0);
-    assert_eq!(steps[0].what, What::AcidAndAir);
+    assert_eq!(steps[0].additive, Additive::AcidAndAir);
     assert!(steps[0].first.is_none() && steps[0].doses.is_none(), "{:?}", steps[0]);
 }

@@ -11,7 +11,7 @@ use plan::salt::mixture::About;
 use plan::salt::salt_plan as staging;
 use plan::salt::value_of_information::{Measurement, Pays};
 use plan::water::size::{apart, measured};
-use plan::{Band, Case, Code, History, Instrument, Method, Optional};
+use plan::{Band, Case, Code, History, Instrument, Method, Typed};
 
 fn kg(x: f64) -> Mass {
     Mass::from_kilograms(x).unwrap()
@@ -113,7 +113,7 @@ fn what_went_in_is_taken_off_what_is_left() {
     let left = |bags: f64| {
         let mut log = [None; MOST_ENTRIES];
         log[0] = Some(Entry { when: 0, what: What::Dose(kg(20.0 * bags)) });
-        let dose = staging::dose(&Case { log: Optional::Given(log), ..demo() });
+        let dose = staging::dose(&Case { log: Typed::Valid(log), ..demo() });
         (dose.decision.as_ref().unwrap().buy.unwrap().bags, dose.bags_left().unwrap())
     };
     assert_eq!((left(3.0), left(12.0)), ((9, 6.0), (9, 0.0)));

@@ -1,6 +1,6 @@
 //! How is the output to be set, and what does a season take of the salt?
 
-use crate::input::answers::Optional;
+use crate::input::answers::Typed;
 use crate::input::case::Acid;
 use crate::input::case::Case;
 use crate::policy;
@@ -48,8 +48,8 @@ pub enum Warmth {
     Stopped,
 }
 
-fn warmth(heat: Temperature) -> Warmth {
-    match heat.celsius() {
+fn warmth(temperature: Temperature) -> Warmth {
+    match temperature.celsius() {
         t if t >= policy::WARM_ENOUGH => Warmth::Enough,
         t if t >= policy::STOPS_BELOW => Warmth::Throttled,
         _ => Warmth::Stopped,
@@ -60,9 +60,9 @@ fn warmth(heat: Temperature) -> Warmth {
 ///
 /// ```
 /// use plan::operation::setting;
-/// use plan::{Case, Optional, Run};
+/// use plan::{Case, Typed, Run};
 /// # fn main() -> Result<(), chem::OutOfRange> {
-/// let run = Run { demand: Optional::Given(3.0), makes: Optional::Given(20.0), hours: Optional::Given(12.0) };
+/// let run = Run { demand: Typed::Valid(3.0), makes: Typed::Valid(20.0), hours: Typed::Valid(12.0) };
 /// let case = Case { volume: Some(chem::Volume::from_cubic_metres(62.82)?), run, ..Case::default() };
 /// let set = setting(&case).unwrap();
 /// assert!((set.full_hours - 9.42).abs() < 0.005 && (set.share - 0.785).abs() < 0.0005);
@@ -72,26 +72,26 @@ fn warmth(heat: Temperature) -> Warmth {
 pub fn setting(case: &Case) -> Option<Setting> {
     let (volume, run) = (case.volume?.cubic_metres(), &case.run);
     let demand = run.demand.or(policy::EXAMPLE_DEMAND)?;
-    let (makes, hours) = (run.makes.given()?, run.hours.given()?);
+    let (makes, hours) = (run.makes.valid()?, run.hours.valid()?);
     if !(makes > 0.0 && hours > 0.0 && demand > 0.0) {
         return None;
     }
     let grams = demand * volume;
     let full_hours = grams / makes;
     let share = full_hours / hours;
-    let lift = case.goals.chlorine.zip(case.water.chlorine.given()).and_then(|(goal, now)| {
+    let lift = case.goals.chlorine.zip(case.water.chlorine.valid()).and_then(|(goal, now)| {
         let rise = goal.mg_per_l() - now.mg_per_l();
         (rise > 0.0).then_some(rise * volume / makes)
     });
     Some(Setting {
-        example: run.demand == Optional::LeftOut,
+        example: run.demand == Typed::Missing,
         grams,
         full_hours,
         share,
         range: policy::DEMAND_RANGE.map(|part| part * share),
         reserve: makes * hours / grams,
         lift,
-        warmth: case.water.heat.map(warmth),
+        warmth: case.water.temperature.map(warmth),
     })
 }
 
@@ -117,7 +117,7 @@ pub struct Climb {
 /// goals or the label are not known.
 pub fn climb(case: &Case, target: Salinity) -> Option<Climb> {
     let goal =
-        Some(case.goals).filter(|goals| !goals.garbled)?.ph.or(Ph::from_units(policy::CLIMB_FROM).ok())?;
+        Some(case.goals).filter(|goals| !goals.invalid)?.ph.or(Ph::from_units(policy::CLIMB_FROM).ok())?;
     let (sample, products, volume) = (case.sample()?, case.products?, case.volume?);
     // A reading counts more than sodium chloride; what is put in is that alone.
     let rise = case.read().and_then(|read| target.above(read)).unwrap_or(Salinity::NONE);
@@ -164,10 +164,10 @@ pub struct Ahead {
 /// ```
 /// use chem::{Salinity, Volume};
 /// use plan::operation::ahead;
-/// use plan::{Band, Case, Optional, Season};
+/// use plan::{Band, Case, Typed, Season};
 /// # fn main() -> Result<(), chem::OutOfRange> {
 /// let ppm = Salinity::from_mg_per_l;
-/// let lost = Optional::Given(2_500.0 * 0.003785411784);
+/// let lost = Typed::Valid(2_500.0 * 0.003785411784);
 /// let case = Case {
 ///     volume: Some(Volume::from_cubic_metres(62.82)?),
 ///     band: Band::of(None, Some(ppm(3_200.0)?), None).ok(),
@@ -184,7 +184,7 @@ pub fn ahead(case: &Case) -> Option<Ahead> {
     let (lost, rain) = (case.season.water()?, case.season.rain.or(0.0)?);
     let size = volume.cubic_metres();
     // Rain falls on all of the surface: the same part of the water as of its depth.
-    let rained = if rain > 0.0 { rain / case.depth.given()?.metres() } else { 0.0 };
+    let rained = if rain > 0.0 { rain / case.depth.valid()?.metres() } else { 0.0 };
     let fill = if lost > 0.0 { case.fill_salt?.mg_per_l() } else { 0.0 };
     if size <= 0.0 || lost + rained <= 0.0 {
         return None;

@@ -2,7 +2,7 @@
 //!
 //! Worked out anew each time, from the last bag: nothing is stored, so whatever moves re-dates all of it.
 
-use crate::input::answers::Optional;
+use crate::input::answers::Typed;
 use crate::input::case::Case;
 use crate::policy::{self, power_from};
 use crate::salt::code::{Code, Standing};
@@ -83,9 +83,9 @@ const fn waits(act: Act) -> bool {
 ///
 /// ```
 /// use plan::schedule::{Act, schedule};
-/// use plan::{Case, Dose, Optional};
+/// use plan::{Case, Dose, Typed};
 /// // Switched on at minute 0: what is left is testing.
-/// let case = Case { on: Optional::Given(0), ..Case::default() };
+/// let case = Case { on: Typed::Valid(0), ..Case::default() };
 /// let all = schedule(&case, &Dose::default()).unwrap();
 /// assert_eq!(all.next().map(|step| (step.act, step.at)), Some((Act::Test, Some(24 * 60))));
 /// ```
@@ -97,9 +97,9 @@ pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
     let unread = dose.course.is_some_and(|course| course.after > Mass::NONE);
     let short = dose.standing() == Some(Standing::Short);
     match (case.on, last, case.start) {
-        (Optional::Garbled, ..) | (_, None, Optional::Garbled) => return None,
-        (Optional::Given(on), ..) if !is_on_early(case, dose) => list.first_week(on),
-        _ if case.is_garbled() => return None,
+        (Typed::Invalid, ..) | (_, None, Typed::Invalid) => return None,
+        (Typed::Valid(on), ..) if !is_on_early(case, dose) => list.first_week(on),
+        _ if case.is_invalid() => return None,
         (_, Some(last), _) => {
             match case.now {
                 // As if what is due went in at once.
@@ -123,7 +123,7 @@ pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
                 forecast = true;
             }
         }
-        (_, None, Optional::Given(start)) if short => {
+        (_, None, Typed::Valid(start)) if short => {
             forecast = true;
             list.ahead(start, code);
         }
@@ -136,14 +136,14 @@ pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
 ///
 /// ```
 /// use plan::schedule::is_on_early;
-/// use plan::{Case, Dose, Optional};
+/// use plan::{Case, Dose, Typed};
 /// // No salt went in, so no moment is too early.
-/// assert!(!is_on_early(&Case { on: Optional::Given(0), ..Case::default() }, &Dose::default()));
+/// assert!(!is_on_early(&Case { on: Typed::Valid(0), ..Case::default() }, &Dose::default()));
 /// ```
 pub fn is_on_early(case: &Case, dose: &Dose) -> bool {
     let last = dose.course.and_then(|course| course.last_dose);
     let early = |at: i64| last.is_some_and(|last| at < power_from(last));
-    case.on.given().is_some_and(early) && case.now.is_none_or(early)
+    case.on.valid().is_some_and(early) && case.now.is_none_or(early)
 }
 
 struct List {
@@ -212,7 +212,7 @@ mod tests {
 
     #[test]
     fn steps_stand_in_order_of_time_and_past_ones_go() {
-        let case = Case { on: Optional::Given(0), now: Some(25 * 60), ..Case::default() };
+        let case = Case { on: Typed::Valid(0), now: Some(25 * 60), ..Case::default() };
         let all = schedule(&case, &Dose::default()).unwrap();
         assert!(all.steps().zip(all.steps().skip(1)).all(|(a, b)| a.at <= b.at));
         // A day and an hour after: the first test is still due; six hours on it is past.
@@ -232,7 +232,7 @@ mod tests {
     #[test]
     fn the_first_month_is_all_there_and_a_plan_leads_to_it() {
         const HOUR: i64 = 60;
-        let case = Case { on: Optional::Given(0), ..Case::default() };
+        let case = Case { on: Typed::Valid(0), ..Case::default() };
         let all = schedule(&case, &Dose::default()).unwrap();
         let days = all.steps().filter_map(|step| step.at);
         assert!(days.eq([1, 2, 3, 5, 7, 30].map(|day| day * 24 * HOUR)));
@@ -251,10 +251,10 @@ mod tests {
     #[test]
     fn without_a_moment_there_is_none() {
         assert_eq!(schedule(&Case::default(), &Dose::default()), None);
-        let garbled = Case { on: Optional::Garbled, start: Optional::Given(0), ..Case::default() };
+        let garbled = Case { on: Typed::Invalid, start: Typed::Valid(0), ..Case::default() };
         assert_eq!(schedule(&garbled, &Dose::default()), None);
         // A planned beginning says nothing while no salt is known to be due.
-        let planned = Case { start: Optional::Given(0), ..Case::default() };
+        let planned = Case { start: Typed::Valid(0), ..Case::default() };
         assert_eq!(schedule(&planned, &Dose::default()), None);
     }
 }

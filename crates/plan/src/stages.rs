@@ -1,11 +1,13 @@
 //! In which order does the plan follow from the case?
 
-use crate::input::answers::{Needs, Optional, Unknown};
+use crate::input::answers::{Needs, Typed, Unknown};
 use crate::input::case::Case;
 use crate::input::choices::Instrument;
 use crate::input::log::Reading;
 use crate::operation;
-use crate::readiness::power::{self, Gates, Go};
+use crate::readiness::gates::Gates;
+use crate::readiness::inputs::{Inputs, LatestReading};
+use crate::readiness::power::{self, Go};
 use crate::salt::code::Standing;
 use crate::salt::course::Visit;
 use crate::salt::salt_plan::{self, Dose};
@@ -67,7 +69,7 @@ pub struct AtWork {
 /// # fn main() -> Result<(), OutOfRange> {
 /// let case = Case {
 ///     volume: Some(Volume::from_cubic_metres(62.82)?),
-///     reading: Optional::Given(Salinity::from_mg_per_l(400.0)?),
+///     reading: Typed::Valid(Salinity::from_mg_per_l(400.0)?),
 ///     bag: Bag { size: Some(Mass::from_kilograms(20.0)?), ..Bag::default() },
 ///     ..Case::default()
 /// };
@@ -84,12 +86,12 @@ pub fn plan(case: &Case) -> Plan {
     let here = now(case, &today);
     let excess = Excess::of(&here, over);
     let replace = match excess.filter(|_| !(over && by_display)) {
-        Some(_) if case.is_garbled() => Err(Unknown::Needs(Needs::NONE)),
+        Some(_) if case.is_invalid() => Err(Unknown::Needs(Needs::NONE)),
         Some(excess) => replacement::replace(&here, excess, today.decision.as_ref().and_then(|d| d.dilution)),
         None => Err(Unknown::NotAsked),
     };
     let water_first = !over && excess.is_some();
-    let read = power::Read::of(case, &today);
+    let latest = LatestReading::of(case, &today);
     // The salt is counted for the water that it goes into.
     let salted = if water_first { after(&here, &replace) } else { Some(*case) };
     let dose = match salted {
@@ -100,7 +102,7 @@ pub fn plan(case: &Case) -> Plan {
     let tested = tested(case, &dose);
     let treatment = treatment::treat(&tested, due_rise(&tested, &dose).unwrap_or(Salinity::NONE), &replace);
     let balance = balance::balance(&tested, if water_first { Due::Nothing } else { due(&tested, &dose) });
-    let gates = power::gates(case, &read, &balance, &treatment);
+    let gates = Gates::of(&Inputs { case, latest, balance: &balance, treatment: &treatment });
     let mut needs = dose.needs;
     for unknown in [balance.err(), replace.err(), treatment.err()] {
         if let Some(Unknown::Needs(more)) = unknown {
@@ -147,23 +149,23 @@ fn now(case: &Case, dose: &Dose) -> Case {
     // Shares of a pool are shares of the one that the doses have found.
     let found = told.filter(|_| dose.job.is_some() && dose.course.is_some_and(|c| c.put_in > Mass::NONE));
     let volume = found.and_then(|known| Volume::from_cubic_metres(known.volume.mean).ok());
-    Case { reading: salt.map_or(case.reading, Optional::Given), volume: volume.or(case.volume), ..*case }
+    Case { reading: salt.map_or(case.reading, Typed::Valid), volume: volume.or(case.volume), ..*case }
 }
 
 /// The case once its water is replaced: a forecast, with one reading and none of the log; `None` while that
 /// can't be told.
 fn after(case: &Case, replace: &Result<Replace, Unknown>) -> Option<Case> {
     let replace = replace.as_ref().ok().filter(|r| r.at_once.is_ok())?;
-    let reading = Optional::Given(replace.salt?);
-    Some(Case { reading, again: Optional::LeftOut, log: Optional::LeftOut, ..*case })
+    let reading = Typed::Valid(replace.salt?);
+    Some(Case { reading, again: Typed::Missing, log: Typed::Missing, ..*case })
 }
 
 /// The case with the reading that its other tests go with: where only the log has readings, the first of them.
 fn tested(case: &Case, dose: &Dose) -> Case {
     let first = dose.course.as_ref().and_then(|course| course.visits[0]);
-    match first.filter(|_| case.reading == Optional::LeftOut) {
+    match first.filter(|_| case.reading == Typed::Missing) {
         Some(Visit { reading: Reading { salt, instrument, .. }, .. }) => {
-            Case { reading: Optional::Given(salt), instrument: Some(instrument), ..*case }
+            Case { reading: Typed::Valid(salt), instrument: Some(instrument), ..*case }
         }
         None => *case,
     }
@@ -171,7 +173,7 @@ fn tested(case: &Case, dose: &Dose) -> Case {
 
 /// What is to happen to the salt, from the reading that the other tests go with.
 fn due(case: &Case, dose: &Dose) -> Due {
-    let known = case.read().is_some() && dose.course.is_some() && !case.is_garbled();
+    let known = case.read().is_some() && dose.course.is_some() && !case.is_invalid();
     let put_in = dose.course.is_some_and(|course| course.put_in > Mass::NONE);
     match (dose.standing(), due_rise(case, dose)) {
         (None, _) if !known => Due::Unknown,

@@ -11,7 +11,7 @@ use crate::unit::{Kind, Unit};
 use chem::pool_shape::{Fault, Floor, Ledge, Measures, Outline, Pool, Steps};
 use chem::{Area, Length, Volume};
 use plan::water::size::{Measured, apart, measured};
-use plan::{Method, Optional, policy};
+use plan::{Method, Typed, policy};
 
 const LEDGE: [&str; 3] = ["pool.ledge-area", "pool.ledge-water", "pool.ledge-around"];
 const STEPS: [&str; 3] = ["pool.steps", "pool.steps-width", "pool.steps-tread"];
@@ -77,8 +77,8 @@ impl Reader<'_> {
         let wing = if shape == "ell" {
             let sides = ["pool.length-b", "pool.width-b", "pool.depth-b"].map(|name| self.length(name));
             Some(match sides {
-                [Some(l), Some(w), Some(d)] => Optional::Given([l, w, d]),
-                _ => Optional::Garbled,
+                [Some(l), Some(w), Some(d)] => Typed::Valid([l, w, d]),
+                _ => Typed::Invalid,
             })
         } else {
             None
@@ -91,7 +91,7 @@ impl Reader<'_> {
             }
         });
         let steps = self.any(&STEPS).then(|| {
-            let heights = self.list(STEPS[0]).given();
+            let heights = self.list(STEPS[0]).valid();
             match [STEPS[1], STEPS[2]].map(|name| self.length(name)) {
                 [Some(width), Some(tread)] => heights.map(|heights| Steps { width, tread, heights }),
                 _ => None,
@@ -102,7 +102,7 @@ impl Reader<'_> {
             outline: outline?,
             floor: floor?,
             wing: match wing {
-                Some(wing) => Some(wing.given()?),
+                Some(wing) => Some(wing.valid()?),
                 None => None,
             },
             // What was begun is finished, or nothing is.
@@ -127,7 +127,7 @@ impl Reader<'_> {
                 Outline::Kidney(length?, lobes?)
             }
             "freeform" => {
-                let (gap, widths) = (self.length("pool.gap"), self.list("pool.widths").given());
+                let (gap, widths) = (self.length("pool.gap"), self.list("pool.widths").valid());
                 Outline::Offsets(gap?, widths?)
             }
             _ => {
@@ -144,7 +144,7 @@ impl Reader<'_> {
     fn floor(&mut self, shape: &str) -> Option<Floor> {
         if shape == "freeform" && self.any(&["pool.depths"]) {
             self.answer.say("measure.depths");
-            return self.list("pool.depths").given()?.mean().map(Floor::Level);
+            return self.list("pool.depths").valid()?.mean().map(Floor::Level);
         }
         let floor = self.choice("pool.floor", FLOORS, |code| code);
         let Some(floor) = floor else {
@@ -210,28 +210,28 @@ impl Reader<'_> {
     }
 
     /// Numbers in a row, with an echo of how many and which.
-    fn list(&mut self, name: &'static str) -> Optional<Measures> {
+    fn list(&mut self, name: &'static str) -> Typed<Measures> {
         let Some(Answered::List(bounds, In::Asked(kind, asked))) = field::find(name).map(|f| &f.answer)
         else {
-            return Optional::Garbled;
+            return Typed::Invalid;
         };
         let text = self.form.text(name);
         if text.is_empty() {
             self.miss(name);
-            return Optional::LeftOut;
+            return Typed::Missing;
         }
         let code = match (length::items(text, self.signs), Self::unit(*kind, self.form.text(asked))) {
             (None, _) => "list-unsure",
             (Some(items), _) if items.is_empty() => "not-a-number",
             (_, Err(code)) => code,
             (Some(items), Ok(unit)) => match self.items(name, &items, bounds, unit) {
-                Ok(list) => return list.map_or(Optional::Garbled, Optional::Given),
+                Ok(list) => return list.map_or(Typed::Invalid, Typed::Valid),
                 Err(code) => code,
             },
         };
         self.fault(name, code);
         self.miss_unit(name);
-        Optional::Garbled
+        Typed::Invalid
     }
 
     /// The items of a list; `None` where one has its fault already.

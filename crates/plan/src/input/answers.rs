@@ -2,44 +2,44 @@
 
 use crate::input::choices::*;
 
-/// An answer that may be left out, but not garbled: then what depends on it is not known.
+/// An answer that may be left out, but not invalid: then what depends on it is not known.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub enum Optional<T> {
+pub enum Typed<T> {
     /// Left out; the field says what that means.
     #[default]
-    LeftOut,
+    Missing,
     /// Typed, but unusable.
-    Garbled,
+    Invalid,
     /// Given.
-    Given(T),
+    Valid(T),
 }
 
-impl<T> Optional<T> {
+impl<T> Typed<T> {
     /// The answer, if it is given.
-    pub fn given(self) -> Option<T> {
-        if let Self::Given(x) = self { Some(x) } else { None }
+    pub fn valid(self) -> Option<T> {
+        if let Self::Valid(x) = self { Some(x) } else { None }
     }
 
     /// Is it unusable?
-    pub const fn is_garbled(&self) -> bool {
-        matches!(self, Self::Garbled)
+    pub const fn is_invalid(&self) -> bool {
+        matches!(self, Self::Invalid)
     }
 
     /// The same of what is made of it.
-    pub fn map<U>(self, of: impl Fn(T) -> U) -> Optional<U> {
+    pub fn map<U>(self, of: impl Fn(T) -> U) -> Typed<U> {
         match self {
-            Self::LeftOut => Optional::LeftOut,
-            Self::Garbled => Optional::Garbled,
-            Self::Given(x) => Optional::Given(of(x)),
+            Self::Missing => Typed::Missing,
+            Self::Invalid => Typed::Invalid,
+            Self::Valid(x) => Typed::Valid(of(x)),
         }
     }
 
     /// The answer, `otherwise` where it was left out, nothing where it is garbled.
     pub fn or(self, otherwise: T) -> Option<T> {
         match self {
-            Self::LeftOut => Some(otherwise),
-            Self::Garbled => None,
-            Self::Given(x) => Some(x),
+            Self::Missing => Some(otherwise),
+            Self::Invalid => None,
+            Self::Valid(x) => Some(x),
         }
     }
 }
@@ -110,7 +110,7 @@ impl Ruling {
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Ready {
     /// The day the finish was laid.
-    pub finish: Optional<i64>,
+    pub finish: Typed<i64>,
     /// The applicator's or maker's word on salt.
     pub word: Option<Word>,
     /// Is it said whose word?
@@ -119,8 +119,8 @@ pub struct Ready {
     pub word_day: Option<i64>,
     /// What the water was treated with.
     pub treated: Option<Treated>,
-    /// Papers of liner or shell, heater, cover, stone, rails.
-    pub papers: [Option<Paper>; 5],
+    /// What other makers' papers say.
+    pub papers: Papers,
     /// Filled to its working level?
     pub full: Option<YesNo>,
     /// Pump and filter.
@@ -148,43 +148,65 @@ pub struct Ready {
     /// Rain, refill, backwash or chemicals since the last reading?
     pub moved: Option<YesNo>,
     /// Combined chlorine, mg/L.
-    pub combined: Optional<f64>,
+    pub combined: Typed<f64>,
     /// Copper, mg/L.
-    pub copper: Optional<f64>,
+    pub copper: Typed<f64>,
     /// Iron, mg/L.
-    pub iron: Optional<f64>,
-    /// Rulings against the age of the finish, its clearance, the papers, the code.
-    pub rulings: [Ruling; 4],
+    pub iron: Typed<f64>,
+    /// What was ruled.
+    pub rulings: Rulings,
 }
 
-/// The subjects that somebody may rule on, in the order of [`Ready::rulings`].
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Ruled {
-    /// The age of the finish.
-    Age,
-    /// Its clearance.
-    Clearance,
-    /// Other makers' papers.
-    Papers,
-    /// The local code.
-    Code,
+/// What the makers' papers say of salt, one maker each.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Papers {
+    /// Of the liner or shell.
+    pub liner: Option<Paper>,
+    /// Of the heater.
+    pub heater: Option<Paper>,
+    /// Of the cover.
+    pub cover: Option<Paper>,
+    /// Of the stone.
+    pub stone: Option<Paper>,
+    /// Of the rails.
+    pub rails: Option<Paper>,
+}
+
+impl Papers {
+    /// All of them.
+    pub const fn all(&self) -> [Option<Paper>; 5] {
+        [self.liner, self.heater, self.cover, self.stone, self.rails]
+    }
+}
+
+/// Rulings on the subjects that somebody may rule on.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Rulings {
+    /// On the age of the finish.
+    pub finish_age: Ruling,
+    /// On its clearance.
+    pub clearance: Ruling,
+    /// On other makers' papers.
+    pub papers: Ruling,
+    /// On the local code.
+    pub code: Ruling,
 }
 
 /// What was typed of the generator and its pump.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Run {
     /// Chlorine the pool uses up, mg/L a day.
-    pub demand: Optional<f64>,
+    pub demand: Typed<f64>,
     /// Chlorine the generator makes at full output, g/h.
-    pub makes: Optional<f64>,
+    pub makes: Typed<f64>,
     /// Hours the pump runs a day.
-    pub hours: Optional<f64>,
+    pub hours: Typed<f64>,
 }
 
 impl Run {
     /// Was any of it typed?
     pub fn is_begun(&self) -> bool {
-        [self.demand, self.makes, self.hours].iter().any(|x| *x != Optional::LeftOut)
+        [self.demand, self.makes, self.hours].iter().any(|x| *x != Typed::Missing)
     }
 }
 
@@ -192,27 +214,27 @@ impl Run {
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Season {
     /// Water lost as the pool has it, but for backwash: splash, leaks, m³.
-    pub lost: Optional<f64>,
+    pub lost: Typed<f64>,
     /// Water that one backwash takes, m³.
-    pub backwash: Optional<f64>,
+    pub backwash: Typed<f64>,
     /// How many of them.
-    pub times: Optional<f64>,
+    pub times: Typed<f64>,
     /// Rain that overflows, m of water over the pool.
-    pub rain: Optional<f64>,
+    pub rain: Typed<f64>,
 }
 
 impl Season {
     /// Was any of it typed?
     pub fn is_begun(&self) -> bool {
-        [self.lost, self.backwash, self.times, self.rain].iter().any(|x| *x != Optional::LeftOut)
+        [self.lost, self.backwash, self.times, self.rain].iter().any(|x| *x != Typed::Missing)
     }
 
     /// Water lost as the pool has it, m³; `None` while a part is garbled, or a backwash has no number, or the
     /// other way round.
     pub(crate) fn water(&self) -> Option<f64> {
         let backwash = match (self.backwash, self.times) {
-            (Optional::LeftOut, Optional::LeftOut) => 0.0,
-            (each, times) => each.given()? * times.given()?,
+            (Typed::Missing, Typed::Missing) => 0.0,
+            (each, times) => each.valid()? * times.valid()?,
         };
         Some(self.lost.or(0.0)? + backwash)
     }
@@ -222,9 +244,9 @@ impl Season {
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Flow {
     /// Water let out, m³/h.
-    pub out: Optional<f64>,
+    pub out: Typed<f64>,
     /// Water let in, m³/h.
-    pub in_: Optional<f64>,
+    pub in_: Typed<f64>,
     /// Price of a cubic metre, in and out together.
-    pub price: Optional<f64>,
+    pub price: Typed<f64>,
 }

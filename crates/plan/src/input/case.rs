@@ -10,7 +10,7 @@ use chem::*;
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Tests {
     /// Temperature.
-    pub heat: Option<Temperature>,
+    pub temperature: Option<Temperature>,
     /// pH.
     pub ph: Option<Ph>,
     /// Total alkalinity.
@@ -18,9 +18,9 @@ pub struct Tests {
     /// Calcium hardness.
     pub hardness: Option<Hardness>,
     /// Cyanuric acid.
-    pub cyanurate: Option<Cyanurate>,
+    pub cyanuric_acid: Option<Cyanurate>,
     /// Free chlorine.
-    pub chlorine: Optional<Chlorine>,
+    pub chlorine: Typed<Chlorine>,
 }
 
 impl Tests {
@@ -29,7 +29,7 @@ impl Tests {
     pub fn behind(&self, reading: Salinity, instrument: Instrument) -> Option<Sample> {
         let (ta, ch) = (self.alkalinity?, self.hardness?);
         let salt = salt::sodium_chloride_behind(reading, instrument.responds(), ta, ch);
-        Some(Sample::plain(self.heat?, self.ph?, ta, ch, self.cyanurate?, salt))
+        Some(Sample::plain(self.temperature?, self.ph?, ta, ch, self.cyanuric_acid?, salt))
     }
 }
 
@@ -82,7 +82,7 @@ pub struct Bag {
     /// Sodium chloride in it.
     pub purity: Option<Purity>,
     /// Whole bags the person already has; left out means none.
-    pub in_hand: Optional<u32>,
+    pub in_hand: Typed<u32>,
     /// Price of one, in whichever money.
     pub price: Option<f64>,
     /// Steps in which the person weighs: under 5 kg in all, and above.
@@ -96,7 +96,7 @@ impl Default for Bag {
         Self {
             size: None,
             purity: None,
-            in_hand: Optional::LeftOut,
+            in_hand: Typed::Missing,
             price: None,
             weighed_in: [step(0.05), step(0.5)],
         }
@@ -113,11 +113,11 @@ pub struct Goals {
     /// Calcium hardness.
     pub hardness: Option<Hardness>,
     /// Cyanuric acid.
-    pub cyanurate: Option<Cyanurate>,
+    pub cyanuric_acid: Option<Cyanurate>,
     /// Free chlorine.
     pub chlorine: Option<Chlorine>,
     /// One of them can't be used: no step leads to the others without it.
-    pub garbled: bool,
+    pub invalid: bool,
 }
 
 impl Goals {
@@ -126,7 +126,7 @@ impl Goals {
         self.ph.is_some()
             || self.alkalinity.is_some()
             || self.hardness.is_some()
-            || self.cyanurate.is_some()
+            || self.cyanuric_acid.is_some()
             || self.chlorine.is_some()
     }
 }
@@ -161,27 +161,27 @@ pub struct Case {
     /// How it was found.
     pub method: Option<Method>,
     /// How far it is typically off, in place of what the method says.
-    pub doubt: Optional<Fraction>,
+    pub doubt: Typed<Fraction>,
     /// What the water touches.
     pub surface: Option<Surface>,
     /// Salt reading.
-    pub reading: Optional<Salinity>,
+    pub reading: Typed<Salinity>,
     /// What was read when it was read again at once.
-    pub again: Optional<Salinity>,
+    pub again: Typed<Salinity>,
     /// What it was read with.
     pub instrument: Option<Instrument>,
     /// When, in minutes; needed only where salt went in before it.
-    pub read_at: Optional<i64>,
+    pub read_at: Typed<i64>,
     /// The moment it is, in minutes of elapsed time, as far as whoever asks has a clock.
     pub now: Option<i64>,
     /// The day it is, in days of the calendar.
     pub today: Option<i64>,
     /// When the first bag is planned for, in minutes.
-    pub start: Optional<i64>,
+    pub start: Typed<i64>,
     /// When the generator was switched on, in minutes.
-    pub on: Optional<i64>,
+    pub on: Typed<i64>,
     /// What was put in and read besides.
-    pub log: Optional<Log>,
+    pub log: Typed<Log>,
     /// The water's history.
     pub history: Option<History>,
     /// The generator's band; `None` while what was typed contradicts itself.
@@ -195,13 +195,13 @@ pub struct Case {
     /// The fill water's salt.
     pub fill_salt: Option<Salinity>,
     /// The most the owner will drain at one go; left out means that they set no limit of their own.
-    pub cap: Optional<Fraction>,
+    pub cap: Typed<Fraction>,
     /// Is the ground water known to stand low?
     pub ground: Option<Ground>,
     /// A choice was typed that is none of its list: nothing goes ahead on it.
     pub unlisted: bool,
     /// Which risks are taken.
-    pub levels: Optional<Levels>,
+    pub levels: Typed<Levels>,
     /// What stands on the shelf for the other tests; `None` while one of its labels is garbled.
     pub products: Option<Products>,
     /// Where the other tests are to go.
@@ -215,7 +215,7 @@ pub struct Case {
     /// How fast water is let out and in, and its price.
     pub flow: Flow,
     /// Mean depth, by the tape.
-    pub depth: Optional<Length>,
+    pub depth: Typed<Length>,
 }
 
 impl Case {
@@ -225,28 +225,28 @@ impl Case {
     }
 
     /// Is something that the decision on the salt goes by at fault? Then nobody knows whether water goes first.
-    pub fn is_garbled(&self) -> bool {
+    pub fn is_invalid(&self) -> bool {
         self.band.is_none()
-            || self.reading.is_garbled()
-            || self.again.is_garbled()
-            || self.read_at.is_garbled()
-            || self.log.is_garbled()
-            || self.doubt.is_garbled()
-            || self.levels.is_garbled()
+            || self.reading.is_invalid()
+            || self.again.is_invalid()
+            || self.read_at.is_invalid()
+            || self.log.is_invalid()
+            || self.doubt.is_invalid()
+            || self.levels.is_invalid()
     }
 
     /// The reading, if there is one that was read: an assumed figure is none.
     ///
     /// ```
     /// use chem::Salinity;
-    /// use plan::{Case, Instrument, Optional};
-    /// let reading = Optional::Given(Salinity::NONE);
+    /// use plan::{Case, Instrument, Typed};
+    /// let reading = Typed::Valid(Salinity::NONE);
     /// let case = Case { reading, instrument: Some(Instrument::Assumed), ..Case::default() };
     /// assert_eq!(case.read(), None);
     /// ```
     pub fn read(&self) -> Option<Salinity> {
         match self.reading {
-            Optional::Given(reading) if self.instrument != Some(Instrument::Assumed) => Some(reading),
+            Typed::Valid(reading) if self.instrument != Some(Instrument::Assumed) => Some(reading),
             _ => None,
         }
     }

@@ -225,7 +225,7 @@ choices! {
         /// Purity.
         Purity = "bag.purity",
         /// Temperature.
-        Heat = "water.heat",
+        Temperature = "water.heat",
         /// pH.
         Ph = "water.ph",
         /// Total alkalinity.
@@ -233,11 +233,11 @@ choices! {
         /// Calcium hardness.
         Hardness = "water.ch",
         /// Cyanuric acid.
-        Cyanurate = "water.cya",
+        CyanuricAcid = "water.cya",
         /// Salt of the fill water.
         FillSalt = "fill.salt",
         /// Its temperature.
-        FillHeat = "fill.heat",
+        FillTemperature = "fill.heat",
         /// Its pH.
         FillPh = "fill.ph",
         /// Its alkalinity.
@@ -245,7 +245,7 @@ choices! {
         /// Its calcium hardness.
         FillHardness = "fill.ch",
         /// Its cyanuric acid.
-        FillCyanurate = "fill.cya",
+        FillCyanuricAcid = "fill.cya",
         /// Strength of the products for the other tests.
         Products = "treat.acid",
         /// Free chlorine.

@@ -20,13 +20,13 @@ pub const PH_WAIT: [f64; 2] = [7.0, 8.0];
 /// Free chlorine: at least this without cyanuric acid, mg/L. Common practice.
 pub const CHLORINE_BARE: f64 = 1.0;
 /// The same with it, mg/L.
-pub const CHLORINE_STABILISED: f64 = 2.0;
+pub const CHLORINE_STABILIZED: f64 = 2.0;
 /// And at least this part of the cyanuric acid. From memory of a published risk model; common practice.
-pub const CHLORINE_OF_CYANURATE: f64 = 0.05;
+pub const CHLORINE_OF_CYANURIC_ACID: f64 = 0.05;
 /// And no more than this, mg/L, unless the goal is higher. Our choice: the label and the local rule decide.
 pub const CHLORINE_MOST: f64 = 5.0;
 /// Cyanuric acid above this is brought down by other water before salt goes in, mg/L. Common practice.
-pub const CYANURATE_MOST: f64 = 90.0;
+pub const CYANURIC_ACID_MOST: f64 = 90.0;
 /// Below this units throttle and grains dissolve slowly, °C. Common practice.
 pub const WARM_ENOUGH: f64 = 18.0;
 /// Of a dose that moves the pH, the part of the model's figure that goes in first. Our choice: printed
@@ -43,19 +43,50 @@ pub const NEAR_ALKALINITY: f64 = 5.0;
 /// The same for hardness, mg/L.
 pub const NEAR_HARDNESS: f64 = 10.0;
 /// The same for cyanuric acid, mg/L.
-pub const NEAR_CYANURATE: f64 = 5.0;
+pub const NEAR_CYANURIC_ACID: f64 = 5.0;
 /// The same for free chlorine, mg/L.
 pub const NEAR_CHLORINE: f64 = 0.2;
 /// Chlorine this much above its goal is waited for, mg/L. Our choice.
 pub const CHLORINE_FAR_OVER: f64 = 2.0;
-/// The most of a step to put in at one go, mmol per litre, in the order of the steps. Common practice, no
-/// source: chlorine as its label says; bicarbonate for 50 ppm of alkalinity; 25 mL of 31 % acid a cubic
-/// metre; cyanuric acid for 30 ppm; calcium for 80 ppm of hardness; acid as before; 12 g of soda ash a
-/// cubic metre.
-pub const LARGEST_DOSE: [f64; 7] = [1_000.0, 1.0, 0.25, 0.232, 0.8, 0.25, 0.113];
-/// Hours from a step to its test, at least, in the same order. Common practice, no source; cyanuric acid
-/// dissolves slowly and is tested after days.
-pub const WAIT: [u32; 7] = [4, 6, 24, 72, 24, 4, 4];
+/// What one step before the salt keeps to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct StepLimits {
+    /// The most to put in at one go, mmol per litre.
+    pub most_at_once: f64,
+    /// Hours to the test, at least.
+    pub wait: u32,
+}
+
+/// What each step before the salt keeps to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TreatmentLimits {
+    /// Liquid chlorine: as its label says.
+    pub chlorine: StepLimits,
+    /// Bicarbonate: 50 ppm of alkalinity.
+    pub bicarbonate: StepLimits,
+    /// Acid with aeration: 25 mL of 31 % acid a cubic metre.
+    pub acid_and_air: StepLimits,
+    /// Cyanuric acid: 30 ppm; it dissolves slowly and is tested after days.
+    pub cyanuric_acid: StepLimits,
+    /// Calcium chloride: 80 ppm of hardness.
+    pub calcium: StepLimits,
+    /// Acid: as with aeration.
+    pub acid: StepLimits,
+    /// Soda ash: 12 g a cubic metre.
+    pub carbonate: StepLimits,
+}
+
+/// The steps before the salt. Common practice, no source.
+pub const TREATMENT: TreatmentLimits = TreatmentLimits {
+    chlorine: StepLimits { most_at_once: 1_000.0, wait: 4 },
+    bicarbonate: StepLimits { most_at_once: 1.0, wait: 6 },
+    acid_and_air: StepLimits { most_at_once: 0.25, wait: 24 },
+    cyanuric_acid: StepLimits { most_at_once: 0.232, wait: 72 },
+    calcium: StepLimits { most_at_once: 0.8, wait: 24 },
+    acid: StepLimits { most_at_once: 0.25, wait: 4 },
+    carbonate: StepLimits { most_at_once: 0.113, wait: 4 },
+};
+
 /// A generator should make at least this many daily demands in a pump day. Common practice: 1.5 to 2.
 pub const AMPLE: f64 = 1.5;
 /// Above this setting there is little reserve, part of 1. Our choice.
@@ -85,4 +116,4 @@ pub const HARDNESS_CEMENT: [[f64; 2]; 2] = [[200.0, 400.0], [100.0, 1_000.0]];
 /// The same in a shell. Common practice.
 pub const HARDNESS_SHELL: [[f64; 2]; 2] = [[50.0, 300.0], [0.0, 1_000.0]];
 /// Cyanuric acid outdoors, mg/L. Common practice.
-pub const CYANURATE_PASS: [f64; 2] = [30.0, 50.0];
+pub const CYANURIC_ACID_PASS: [f64; 2] = [30.0, 50.0];

@@ -2,20 +2,12 @@
 
 use crate::input::answers::Unknown;
 use crate::input::case::Case;
-use crate::input::choices::{Instrument, Method, Surface};
-use crate::policy;
-use crate::readiness::gates::{GATES, Gate, Row, Salt};
-use crate::readiness::judge;
+use crate::readiness::gates::{Gate, Gates, Row, Salt};
+use crate::readiness::judge::finish_day;
 use crate::readiness::verdict::Verdict;
 use crate::salt::code::Standing;
 use crate::salt::salt_plan::Dose;
-use crate::water::balance::{Balance, shown};
 use crate::water::treatment::Treatment;
-use chem::Mass;
-
-/// What each gate says, in the order of [`GATES`].
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Gates([Verdict; GATES.len()]);
 
 /// The one verdict on adding salt.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -32,195 +24,6 @@ pub enum Go {
     Ask,
     /// Yes.
     Yes,
-}
-
-impl Gates {
-    /// What one gate says.
-    pub const fn at(&self, gate: Gate) -> Verdict {
-        self.0[gate as usize]
-    }
-
-    /// Has some chemical to go in first?
-    pub fn call_for_chemicals(&self) -> bool {
-        [Gate::Ph, Gate::Index, Gate::First]
-            .iter()
-            .any(|gate| matches!(self.at(*gate), Verdict::Wait | Verdict::Stop))
-    }
-
-    /// Says any gate of those that `of` chooses this?
-    fn any(&self, verdict: Verdict, of: impl Fn(&Row) -> bool) -> bool {
-        GATES.iter().any(|row| of(row) && self.at(row.gate) == verdict)
-    }
-}
-
-/// What the readings and doses so far say to the gates.
-#[derive(Clone, Copy, Debug)]
-pub struct Read {
-    /// What the last reading is worth, by the instrument it was taken with.
-    by: Verdict,
-    /// When it was taken, in minutes.
-    at: Option<i64>,
-    /// Does it, with nothing put in since, stand between the limits?
-    level: Verdict,
-    /// When the last salt went in, in minutes.
-    last_dose: Option<i64>,
-}
-
-impl Read {
-    /// By the dose of today, whatever is to be done to the water first.
-    pub fn of(case: &Case, today: &Dose) -> Self {
-        let last_dose = today.course.and_then(|course| course.last_dose);
-        Self { by: reading(case, today), at: read_at(case, today), level: level(case, today), last_dose }
-    }
-}
-
-/// Judges each gate. A value on a limit takes the better side.
-///
-/// ```
-/// use plan::readiness::power;
-/// use plan::{Case, Dose, Gate, Needs, Unknown, Verdict};
-/// let nothing = Err(Unknown::Needs(Needs::NONE));
-/// let read = power::Read::of(&Case::default(), &Dose::default());
-/// let gates = power::gates(&Case::default(), &read, &nothing, &Err(Unknown::NotAsked));
-/// assert_eq!(gates.at(Gate::Ph), Verdict::Unknown);
-/// ```
-pub fn gates(
-    case: &Case,
-    read: &Read,
-    balance: &Result<Balance, Unknown>,
-    treatment: &Result<Treatment, Unknown>,
-) -> Gates {
-    Gates(GATES.map(|row| match row.gate {
-        Gate::Code => judge::code(case),
-        Gate::Past => judge::past(case),
-        Gate::Cyanurate => cyanurate(case),
-        Gate::Fill => judge::fill(case),
-        Gate::Running => judge::running(case),
-        Gate::Clear => judge::clear(case),
-        Gate::Algae => judge::algae(case),
-        Gate::Chlorine => judge::chlorine(case),
-        Gate::Combined => judge::combined(case),
-        Gate::Copper => judge::copper(case),
-        Gate::Iron => judge::iron(case),
-        Gate::First => first(treatment),
-        Gate::Heat => heat(case),
-        Gate::Alkalinity => judge::alkalinity(case),
-        Gate::Hardness => judge::hardness(case),
-        Gate::Stabiliser => judge::stabiliser(case),
-        Gate::Ph => ph(case),
-        Gate::Index => index(case, balance),
-        Gate::Volume => volume(case),
-        Gate::Target => target(case),
-        Gate::Reading => read.by,
-        Gate::ReadingAge => judge::reading_age(case, read.at),
-        Gate::Grade => judge::grade(case),
-        Gate::FinishAge => judge::finish(case),
-        Gate::Clearance => judge::clearance(case),
-        Gate::Papers => judge::papers(case),
-        Gate::Weather => judge::weather(case),
-        Gate::Wired => judge::wired(case),
-        Gate::Level => read.level,
-        Gate::Clock => judge::clock(case, read.last_dose),
-    }))
-}
-
-/// When the last reading was taken.
-fn read_at(case: &Case, today: &Dose) -> Option<i64> {
-    match today.latest()?.entry {
-        Some(line) => case.log.given().and_then(|log| log[line]).map(|entry| entry.when),
-        None => case.read_at.given(),
-    }
-}
-
-/// Does the last reading, with nothing put in since, stand between the limits?
-fn level(case: &Case, today: &Dose) -> Verdict {
-    let unread = today.course.is_some_and(|course| course.after > Mass::NONE);
-    let read = today.latest().map(|visit| visit.reading.salt);
-    match (today.standing(), case.band.zip(read)) {
-        (None, _) => Verdict::Unknown,
-        (Some(Standing::Over), _) => Verdict::Stop,
-        (_, Some((band, read))) if read > band.high => Verdict::Stop,
-        (Some(Standing::Within), Some((band, read))) if !unread && read >= band.low => Verdict::Pass,
-        _ => Verdict::Wait,
-    }
-}
-
-fn volume(case: &Case) -> Verdict {
-    match (case.volume, case.method) {
-        (None, _) => Verdict::Unknown,
-        (Some(_), None | Some(Method::Remembered)) => Verdict::Wait,
-        (Some(_), _) => Verdict::Pass,
-    }
-}
-
-fn reading(case: &Case, dose: &Dose) -> Verdict {
-    match dose.latest().map(|visit| visit.reading.instrument) {
-        Some(Instrument::Display) => Verdict::Wait,
-        Some(_) => Verdict::Pass,
-        None if case.instrument == Some(Instrument::Assumed) => Verdict::Stop,
-        None => Verdict::Unknown,
-    }
-}
-
-fn target(case: &Case) -> Verdict {
-    match case.band {
-        None => Verdict::Unknown,
-        Some(band) if band.example => Verdict::Wait,
-        Some(_) => Verdict::Pass,
-    }
-}
-
-fn heat(case: &Case) -> Verdict {
-    match case.water.heat.map(|t| t.celsius()) {
-        None => Verdict::Unknown,
-        Some(t) if t >= policy::WARM_ENOUGH => Verdict::Pass,
-        Some(_) => Verdict::Wait,
-    }
-}
-
-fn ph(case: &Case) -> Verdict {
-    let within = |x: f64, [low, high]: [f64; 2]| x >= low && x <= high;
-    match case.water.ph.map(|ph| ph.units()) {
-        None => Verdict::Unknown,
-        Some(ph) if within(ph, policy::PH_PASS) => Verdict::Pass,
-        Some(ph) if within(ph, policy::PH_WAIT) => Verdict::Wait,
-        Some(_) => Verdict::Stop,
-    }
-}
-
-fn index(case: &Case, balance: &Result<Balance, Unknown>) -> Verdict {
-    let judged = balance.as_ref().ok().and_then(Balance::judged);
-    match judged.map(|i| shown(i.log10())) {
-        None => Verdict::Unknown,
-        Some(i) if i.abs() <= policy::INDEX_PASS => Verdict::Pass,
-        Some(_) if low_is_a_note(case, balance.as_ref().ok()) => Verdict::Pass,
-        Some(i) if i.abs() <= policy::INDEX_STOP => Verdict::Wait,
-        Some(_) => Verdict::Stop,
-    }
-}
-
-fn first(treatment: &Result<Treatment, Unknown>) -> Verdict {
-    match treatment {
-        Ok(treatment) if treatment.is_due() => Verdict::Wait,
-        Ok(_) | Err(Unknown::NotAsked) => Verdict::Pass,
-        Err(_) => Verdict::Unknown,
-    }
-}
-
-fn cyanurate(case: &Case) -> Verdict {
-    match case.water.cyanurate.map(|x| x.mg_per_l()) {
-        None => Verdict::Unknown,
-        Some(cya) if cya <= policy::CYANURATE_MOST => Verdict::Pass,
-        Some(_) => Verdict::Wait,
-    }
-}
-
-/// Is the index low on a shell that has nothing of cement for soft water to take from? Then the maker's
-/// figure decides, and it is only a note.
-pub fn low_is_a_note(case: &Case, balance: Option<&Balance>) -> bool {
-    let judged = balance.and_then(Balance::judged);
-    case.surface.is_some_and(Surface::is_shell)
-        && judged.is_some_and(|i| shown(i.log10()) < -policy::INDEX_PASS)
 }
 
 /// May the salt go in? The worst decides: a stop; then nothing to add, or nothing that can be told; then a wait
@@ -260,17 +63,11 @@ pub fn power(case: &Case, gates: &Gates) -> Go {
 /// later: other waits have no date.
 pub fn earliest(case: &Case, gates: &Gates, treatment: &Result<Treatment, Unknown>) -> Option<i64> {
     let today = case.today?;
-    let age = judge::finish_day(case).filter(|_| gates.at(Gate::FinishAge) == Verdict::Wait);
+    let age = finish_day(case).filter(|_| gates.at(Gate::FinishAge) == Verdict::Wait);
     let running = (gates.at(Gate::Running) == Verdict::Wait).then_some(today + 1);
-    let steps = treatment.as_ref().map_or(0, |treatment| {
-        treatment
-            .steps
-            .iter()
-            .zip(policy::WAIT)
-            .filter(|(step, _)| step.is_some())
-            .map(|(_, hours)| hours)
-            .sum()
-    });
+    let steps: u32 = treatment
+        .as_ref()
+        .map_or(0, |treatment| treatment.steps.iter().flatten().map(|step| step.wait).sum());
     let steps = (steps > 0).then_some(today + i64::from(steps.div_ceil(24)));
     [age, running, steps].into_iter().flatten().max()
 }

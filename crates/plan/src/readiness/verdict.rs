@@ -1,6 +1,6 @@
 //! What can a gate say, and how does it follow from a figure and its limits?
 
-use crate::input::answers::Optional;
+use crate::input::answers::Typed;
 
 /// What a gate says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -22,8 +22,8 @@ pub(crate) fn of<T: Copy>(answer: Option<T>, judge: impl Fn(T) -> Verdict) -> Ve
 }
 
 /// Up to `pass` it passes, up to `wait` it waits, above it stops.
-pub(crate) fn up_to(answer: Optional<f64>, [pass, wait]: [f64; 2]) -> Verdict {
-    of(answer.given(), |x| match x {
+pub(crate) fn up_to(answer: Typed<f64>, [pass, wait]: [f64; 2]) -> Verdict {
+    of(answer.valid(), |x| match x {
         x if x <= pass => Verdict::Pass,
         x if x <= wait => Verdict::Wait,
         _ => Verdict::Stop,

@@ -3,7 +3,7 @@
 //! The plain sum believes every figure. The decision beside it, of [`crate::salt::decide`], asks how far each may
 //! be off; it says how many bags to buy, how many now and how many later.
 
-use crate::input::answers::{Needs, Optional};
+use crate::input::answers::{Needs, Typed};
 use crate::input::case::{Bag, Case};
 use crate::input::choices::{History, Instrument};
 use crate::input::choices::{Input, Method};
@@ -112,7 +112,7 @@ const TINY: f64 = 1e-6;
 /// let case = Case {
 ///     volume: Some(Volume::from_cubic_metres(62.82)?),
 ///     method: Some(Method::Taped),
-///     reading: Optional::Given(Salinity::from_mg_per_l(400.0)?),
+///     reading: Typed::Valid(Salinity::from_mg_per_l(400.0)?),
 ///     instrument: Some(Instrument::Meter),
 ///     band: Band::of(None, Some(Salinity::from_mg_per_l(3_200.0)?), None).ok(),
 ///     bag: Bag {
@@ -131,8 +131,8 @@ const TINY: f64 = 1e-6;
 pub fn dose(case: &Case) -> Dose {
     let needs = Needs::of(&[
         (Input::Volume, case.volume.is_some()),
-        (Input::Reading, case.read().is_some() || case.log != Optional::LeftOut),
-        (Input::Instrument, case.instrument.is_some() || case.reading == Optional::LeftOut),
+        (Input::Reading, case.read().is_some() || case.log != Typed::Missing),
+        (Input::Instrument, case.instrument.is_some() || case.reading == Typed::Missing),
         (Input::BagSize, case.bag.size.is_some()),
         (Input::Purity, case.bag.purity.is_some()),
     ]);
@@ -154,7 +154,7 @@ pub fn dose(case: &Case) -> Dose {
 /// any of them the decision is the same.
 fn enough_by_any_bag(case: &Case, course: &Course) -> Option<Decision> {
     let any = |kg| Mass::from_kilograms(kg).ok();
-    let bag = Bag { size: any(20.0), purity: Some(Purity::WHOLE), in_hand: Optional::LeftOut, ..case.bag };
+    let bag = Bag { size: any(20.0), purity: Some(Purity::WHOLE), in_hand: Typed::Missing, ..case.bag };
     let job = job(&Case { volume: case.volume.or(Some(Volume::ONE)), bag, ..*case })?;
     let decision = decide(&job, course).ok().filter(|_| course.put_in == Mass::NONE)?;
     let holds = match decision.code {
@@ -186,9 +186,9 @@ fn job(case: &Case) -> Option<Job> {
         volume: case.volume?,
         method: case.method.unwrap_or(Method::Remembered),
         doubt: match case.doubt {
-            Optional::LeftOut => None,
-            Optional::Garbled => return None,
-            Optional::Given(doubt) => Some(doubt),
+            Typed::Missing => None,
+            Typed::Invalid => return None,
+            Typed::Valid(doubt) => Some(doubt),
         },
         bag: case.bag.size?,
         purity: case.bag.purity?,
@@ -207,9 +207,9 @@ fn logged(case: &Case) -> Option<Course> {
     // Also where the reading would not count, or there is none that they would go with: somebody meant one.
     let (again, when) = (case.again.map(Some).or(None)?, case.read_at.map(Some).or(None)?);
     let baseline = match (case.reading, case.instrument) {
-        (Optional::Garbled, _) => return None,
-        (Optional::LeftOut, _) | (_, Some(Instrument::Assumed)) => None,
-        (Optional::Given(salt), Some(instrument)) => {
+        (Typed::Invalid, _) => return None,
+        (Typed::Missing, _) | (_, Some(Instrument::Assumed)) => None,
+        (Typed::Valid(salt), Some(instrument)) => {
             Some(Baseline { when, reading: Reading { salt, again, instrument } })
         }
         _ => return None,

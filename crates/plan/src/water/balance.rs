@@ -117,11 +117,11 @@ pub fn balance(case: &Case, due: Due) -> Result<Balance, Unknown> {
     let needs = Needs::of(&[
         (Input::Reading, case.read().is_some()),
         (Input::Instrument, case.instrument.is_some()),
-        (Input::Heat, w.heat.is_some()),
+        (Input::Temperature, w.temperature.is_some()),
         (Input::Ph, w.ph.is_some()),
         (Input::Alkalinity, w.alkalinity.is_some()),
         (Input::Hardness, w.hardness.is_some()),
-        (Input::Cyanurate, w.cyanurate.is_some()),
+        (Input::CyanuricAcid, w.cyanuric_acid.is_some()),
     ]);
     let (Some(sample), Some(reading), Some(instrument)) = (case.sample(), case.read(), case.instrument)
     else {
@@ -140,7 +140,7 @@ pub fn balance(case: &Case, due: Due) -> Result<Balance, Unknown> {
     let aired = sample.water().and_then(|water| water.in_air(CarbonDioxide::OPEN_AIR)).ok();
     let chlorine = w
         .chlorine
-        .given()
+        .valid()
         .map(|free| chlorine::shares(free, sample.cyanurate, sample.ph, sample.temperature, today.strength));
     let forms = Forms::of(&sample, &today, reading);
     Ok(Balance { responds, salt: sample.salt, today, forms, aired, chlorine, belied, after })

@@ -1,6 +1,6 @@
 //! What if there is too much of what only other water takes out?
 
-use crate::input::answers::{Flow, Needs, Optional, Unknown};
+use crate::input::answers::{Flow, Needs, Typed, Unknown};
 use crate::input::case::{Case, Tests};
 use crate::input::choices::{Ground, Input, Surface};
 use crate::policy;
@@ -16,7 +16,7 @@ pub struct Excess {
     /// Calcium hardness, and its goal.
     pub hardness: Option<Hardness>,
     /// Cyanuric acid, and its goal.
-    pub cyanurate: Option<Cyanurate>,
+    pub cyanuric_acid: Option<Cyanurate>,
 }
 
 impl Excess {
@@ -26,10 +26,10 @@ impl Excess {
     /// use chem::Cyanurate;
     /// use plan::{Case, Excess, Goals, Tests};
     /// let mg = |x| Cyanurate::from_mg_per_l(x).ok();
-    /// let goals = Goals { cyanurate: mg(50.0), ..Goals::default() };
-    /// let water = Tests { cyanurate: mg(130.0), ..Tests::default() };
+    /// let goals = Goals { cyanuric_acid: mg(50.0), ..Goals::default() };
+    /// let water = Tests { cyanuric_acid: mg(130.0), ..Tests::default() };
     /// let case = Case { goals, water, ..Case::default() };
-    /// assert_eq!(Excess::of(&case, false).unwrap().cyanurate, mg(50.0));
+    /// assert_eq!(Excess::of(&case, false).unwrap().cyanuric_acid, mg(50.0));
     /// assert_eq!(Excess::of(&Case::default(), false), None);
     /// ```
     pub fn of(case: &Case, salt_over: bool) -> Option<Self> {
@@ -37,7 +37,7 @@ impl Excess {
         let excess = Self {
             salt: case.band.filter(|_| salt_over).map(|band| band.target),
             hardness: over(goals.hardness, water.hardness, policy::NEAR_HARDNESS),
-            cyanurate: over(goals.cyanurate, water.cyanurate, policy::NEAR_CYANURATE),
+            cyanuric_acid: over(goals.cyanuric_acid, water.cyanuric_acid, policy::NEAR_CYANURIC_ACID),
         };
         (excess != Self::default()).then_some(excess)
     }
@@ -57,7 +57,7 @@ pub enum Analyte {
     /// Calcium hardness.
     Hardness,
     /// Cyanuric acid.
-    Cyanurate,
+    CyanuricAcid,
 }
 
 /// Water to replace.
@@ -84,7 +84,7 @@ pub struct Replace {
     /// See `alkalinity`.
     pub hardness: Option<Hardness>,
     /// See `alkalinity`.
-    pub cyanurate: Option<Cyanurate>,
+    pub cyanuric_acid: Option<Cyanurate>,
     /// The water afterwards, by mixing the two; no gas lost.
     pub mixed: Result<Water, Unknown>,
     /// What is missing for the salt afterwards.
@@ -155,20 +155,20 @@ pub enum Basis {
 ///
 /// ```
 /// use plan::water::replacement::{Basis, cap};
-/// use plan::{Case, Optional, Surface};
+/// use plan::{Case, Typed, Surface};
 /// // Cement alone is not enough for the larger cap: what stands under it counts.
 /// let case = Case { surface: Some(Surface::Cement), ..Case::default() };
 /// assert_eq!(cap(&case).unwrap().0.basis, Basis::Careful);
-/// assert!(cap(&Case { cap: Optional::Garbled, ..case }).is_none());
+/// assert!(cap(&Case { cap: Typed::Invalid, ..case }).is_none());
 /// ```
 pub fn cap(case: &Case) -> Option<(Cap, bool)> {
     let cement = case.surface == Some(Surface::Cement) && case.ground == Some(Ground::Low);
-    let span = case.depth.given().map(|depth| policy::HAND_SPAN / depth.metres()).filter(|part| *part < 1.0);
+    let span = case.depth.valid().map(|depth| policy::HAND_SPAN / depth.metres()).filter(|part| *part < 1.0);
     let (share, basis) = match span {
         _ if cement => (policy::CAP_CEMENT, Basis::Cement),
         Some(part) => (part, Basis::Depth),
         // It may be deeper than what is careful for a pool that nobody measured.
-        None if case.depth.is_garbled() => return None,
+        None if case.depth.is_invalid() => return None,
         None => (policy::CAP_UNKNOWN, Basis::Careful),
     };
     let share = Fraction::from_ratio(share).ok()?;
@@ -184,9 +184,9 @@ pub fn cap(case: &Case) -> Option<(Cap, bool)> {
 /// ```
 /// use chem::Salinity;
 /// use plan::water::replacement as replace;
-/// use plan::{Case, Optional};
+/// use plan::{Case, Typed};
 /// let ppm = |x| Salinity::from_mg_per_l(x).unwrap();
-/// let case = Case { reading: Optional::Given(ppm(4_000.0)), fill_salt: Some(ppm(400.0)), ..Case::default() };
+/// let case = Case { reading: Typed::Valid(ppm(4_000.0)), fill_salt: Some(ppm(400.0)), ..Case::default() };
 /// let excess = replace::Excess { salt: Some(ppm(3_200.0)), ..Default::default() };
 /// let parts = replace::replace(&case, excess, None).unwrap().parts.unwrap();
 /// assert_eq!(parts.count, 2); // 22.2 % in drains of 15 % at most
@@ -196,14 +196,14 @@ pub fn replace(case: &Case, excess: Excess, dilution: Option<Dilution>) -> Resul
     let needs = Needs::of(&[
         (Input::FillSalt, case.fill_salt.is_some()),
         (Input::FillHardness, f.hardness.is_some() || excess.hardness.is_none()),
-        (Input::FillCyanurate, f.cyanurate.is_some() || excess.cyanurate.is_none()),
+        (Input::FillCyanuricAcid, f.cyanuric_acid.is_some() || excess.cyanuric_acid.is_none()),
     ]);
     let wants = Needs::of(&[
-        (Input::FillHeat, f.heat.is_some()),
+        (Input::FillTemperature, f.temperature.is_some()),
         (Input::FillPh, f.ph.is_some()),
         (Input::FillAlkalinity, f.alkalinity.is_some()),
         (Input::FillHardness, f.hardness.is_some()),
-        (Input::FillCyanurate, f.cyanurate.is_some()),
+        (Input::FillCyanuricAcid, f.cyanuric_acid.is_some()),
     ]);
     let salt = match dilution {
         Some(Dilution { share }) => {
@@ -212,9 +212,9 @@ pub fn replace(case: &Case, excess: Excess, dilution: Option<Dilution>) -> Resul
         None => demand(Analyte::Salt, excess.salt, case.read(), case.fill_salt),
     };
     let hardness = demand(Analyte::Hardness, excess.hardness, p.hardness, f.hardness);
-    let cyanurate = demand(Analyte::Cyanurate, excess.cyanurate, p.cyanurate, f.cyanurate);
+    let cyanuric_acid = demand(Analyte::CyanuricAcid, excess.cyanuric_acid, p.cyanuric_acid, f.cyanuric_acid);
     let mut most = Ok(Demand::default());
-    for demand in [salt, hardness, cyanurate] {
+    for demand in [salt, hardness, cyanuric_acid] {
         most = match (most, demand.ok_or(Unknown::Needs(needs))?) {
             (Ok(a), Ok(b)) => Ok(if b.share > a.share { b } else { a }),
             (Err(fault), _) | (_, Err(fault)) => Err(fault),
@@ -237,7 +237,7 @@ pub fn replace(case: &Case, excess: Excess, dilution: Option<Dilution>) -> Resul
         salt: after(case.read(), case.fill_salt, share),
         alkalinity: after(p.alkalinity, f.alkalinity, share),
         hardness: after(p.hardness, f.hardness, share),
-        cyanurate: after(p.cyanurate, f.cyanurate, share),
+        cyanuric_acid: after(p.cyanuric_acid, f.cyanuric_acid, share),
         mixed: mixed(case, share),
         needs,
         wants,
@@ -280,7 +280,9 @@ fn parts(case: &Case, share: Fraction, of: Analyte, amount: impl Fn(f64) -> Amou
             let level = match of {
                 Analyte::Salt => after(case.read(), case.fill_salt, gone).map(Salinity::mg_per_l),
                 Analyte::Hardness => after(pool.hardness, fill.hardness, gone).map(Hardness::mg_per_l),
-                Analyte::Cyanurate => after(pool.cyanurate, fill.cyanurate, gone).map(Cyanurate::mg_per_l),
+                Analyte::CyanuricAcid => {
+                    after(pool.cyanuric_acid, fill.cyanuric_acid, gone).map(Cyanurate::mg_per_l)
+                }
             };
             *place = Some(Part { amount: amount(part.share.ratio()), level });
         }
@@ -323,11 +325,11 @@ pub struct Effort {
 
 /// What it takes to replace so much water.
 pub fn effort(flow: &Flow, water: Volume) -> Effort {
-    let hours = |flow: Optional<f64>| flow.given().filter(|x| *x > 0.0).map(|x| water.cubic_metres() / x);
+    let hours = |flow: Typed<f64>| flow.valid().filter(|x| *x > 0.0).map(|x| water.cubic_metres() / x);
     Effort {
         out: hours(flow.out),
         in_: hours(flow.in_),
-        price: flow.price.given().map(|price| price * water.cubic_metres()),
+        price: flow.price.valid().map(|price| price * water.cubic_metres()),
     }
 }
 

@@ -1,10 +1,10 @@
-//! What has to go into the water before the salt, in which order, and how much of it today?
+//! Additive has to go into the water before the salt, in which order, and how much of it today?
 
 use crate::input::answers::Needs;
 use crate::input::answers::Unknown;
 use crate::input::case::{Acid, Case, Goals, Products, Tests};
 use crate::input::choices::{Input, Surface};
-use crate::policy;
+use crate::policy::{self, StepLimits};
 use crate::water::balance::shown;
 use crate::water::product::Amount;
 use crate::water::replacement::Replace;
@@ -14,9 +14,9 @@ use chem::{
     Alkalinity, Chlorine, Cyanurate, Fault, Hardness, Ph, Salinity, SaturationIndex, State, Volume, Water,
 };
 
-/// A step, in the order in which they are done.
+/// What goes in at a step, in the order in which they are done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum What {
+pub enum Additive {
     /// Liquid chlorine.
     Chlorine,
     /// Sodium bicarbonate, for alkalinity.
@@ -24,7 +24,7 @@ pub enum What {
     /// Acid against too much alkalinity, a dose a day, with aeration between.
     AcidAndAir,
     /// Cyanuric acid, which brings the pH down too, so it goes in before the trim.
-    Cyanuric,
+    CyanuricAcid,
     /// Calcium chloride.
     Calcium,
     /// Acid, for pH.
@@ -34,24 +34,40 @@ pub enum What {
 }
 
 /// All steps in their order.
-pub const STEPS: [What; 7] = [
-    What::Chlorine,
-    What::Bicarbonate,
-    What::AcidAndAir,
-    What::Cyanuric,
-    What::Calcium,
-    What::Acid,
-    What::Carbonate,
+pub const STEPS: [Additive; 7] = [
+    Additive::Chlorine,
+    Additive::Bicarbonate,
+    Additive::AcidAndAir,
+    Additive::CyanuricAcid,
+    Additive::Calcium,
+    Additive::Acid,
+    Additive::Carbonate,
 ];
+
+impl Additive {
+    /// What its step keeps to.
+    pub const fn limits(self) -> StepLimits {
+        let limits = policy::TREATMENT;
+        match self {
+            Self::Chlorine => limits.chlorine,
+            Self::Bicarbonate => limits.bicarbonate,
+            Self::AcidAndAir => limits.acid_and_air,
+            Self::CyanuricAcid => limits.cyanuric_acid,
+            Self::Calcium => limits.calcium,
+            Self::Acid => limits.acid,
+            Self::Carbonate => limits.carbonate,
+        }
+    }
+}
 
 /// One step.
 #[derive(Clone, Copy, Debug)]
-pub struct Step {
-    /// What goes in.
-    pub what: What,
+pub struct TreatmentStep {
+    /// Additive goes in.
+    pub additive: Additive,
     /// All of it by the model.
     pub whole: Amount,
-    /// What to put in at one go, the rest after a test; nothing yet where the pH is too low for acid already, so
+    /// Additive to put in at one go, the rest after a test; nothing yet where the pH is too low for acid already, so
     /// that air comes first.
     pub first: Option<Amount>,
     /// How many such doses all of it is, at least.
@@ -67,7 +83,7 @@ pub struct Step {
     /// Its hardness.
     pub hardness: Hardness,
     /// Its cyanuric acid.
-    pub cyanurate: Cyanurate,
+    pub cyanuric_acid: Cyanurate,
     /// Its index with the salt that is due in it, pH left free.
     pub salted: Option<SaturationIndex>,
     /// Hours to wait before the test, at least.
@@ -100,7 +116,7 @@ pub struct Ends {
 #[derive(Clone, Copy, Debug)]
 pub struct Treatment {
     /// One place a step, empty where none is needed.
-    pub steps: [Option<Step>; STEPS.len()],
+    pub steps: [Option<TreatmentStep>; STEPS.len()],
     /// Water has to be replaced before any of them.
     pub water_first: bool,
     /// Free chlorine stands above its goal: time brings it down, and nothing is put in.
@@ -111,7 +127,7 @@ pub struct Treatment {
 
 impl Treatment {
     /// The last step: the water that all of them lead to.
-    pub fn end(&self) -> Option<&Step> {
+    pub fn end(&self) -> Option<&TreatmentStep> {
         self.steps.iter().flatten().last()
     }
 
@@ -154,23 +170,23 @@ impl Treatment {
 /// ```
 pub fn treat(case: &Case, rise: Salinity, replace: &Result<Replace, Unknown>) -> Result<Treatment, Unknown> {
     let goals = case.goals;
-    if !goals.are_any() && !goals.garbled {
+    if !goals.are_any() && !goals.invalid {
         return Err(Unknown::NotAsked);
     }
-    if goals.garbled || case.is_garbled() {
+    if goals.invalid || case.is_invalid() {
         return Err(Unknown::Needs(Needs::NONE));
     }
-    let Tests { heat, ph, alkalinity, hardness, cyanurate, chlorine } = case.water;
-    let chlorine = chlorine.given();
+    let Tests { temperature, ph, alkalinity, hardness, cyanuric_acid, chlorine } = case.water;
+    let chlorine = chlorine.valid();
     let needs = Needs::of(&[
         (Input::Volume, case.volume.is_some()),
         (Input::Reading, case.read().is_some()),
         (Input::Instrument, case.instrument.is_some()),
-        (Input::Heat, heat.is_some()),
+        (Input::Temperature, temperature.is_some()),
         (Input::Ph, ph.is_some()),
         (Input::Alkalinity, alkalinity.is_some()),
         (Input::Hardness, hardness.is_some()),
-        (Input::Cyanurate, cyanurate.is_some()),
+        (Input::CyanuricAcid, cyanuric_acid.is_some()),
         (Input::Chlorine, chlorine.is_some() || goals.chlorine.is_none()),
         (Input::Products, case.products.is_some()),
     ]);
@@ -198,14 +214,14 @@ pub fn treat(case: &Case, rise: Salinity, replace: &Result<Replace, Unknown>) ->
         Ok(recipe) => recipe,
         Err(recipe::Fault::BelowAir) => return Ok(Treatment { below_air: true, ..treatment }),
         Err(recipe::Fault::Chemistry(fault)) => return Err(Unknown::Chemistry(fault)),
-        // What only other water brings down is not asked for here, and within the goals' bounds a dose leads
+        // Additive only other water brings down is not asked for here, and within the goals' bounds a dose leads
         // to every pH.
         Err(_) => return Err(Unknown::Chemistry(Fault::NoSolution)),
     };
     let mut here = water;
-    for (place, what) in treatment.steps.iter_mut().zip(STEPS) {
-        *place =
-            step(what, &recipe, bleach, &mut here, volume, &products, rise).map_err(Unknown::Chemistry)?;
+    for (place, additive) in treatment.steps.iter_mut().zip(STEPS) {
+        *place = step(additive, &recipe, bleach, &mut here, volume, &products, rise)
+            .map_err(Unknown::Chemistry)?;
     }
     Ok(treatment)
 }
@@ -223,10 +239,11 @@ fn solve(water: &Water, goals: &Goals) -> Result<Recipe, recipe::Fault> {
     let (ch, cya) = (water.hardness(), water.cyanurate());
     let up = |goal: f64, now: f64, near: f64| goal - now > near;
     let hardness = goals.hardness.filter(|x| up(x.mg_per_l(), ch.mg_per_l(), policy::NEAR_HARDNESS));
-    let cyanurate = goals.cyanurate.filter(|x| up(x.mg_per_l(), cya.mg_per_l(), policy::NEAR_CYANURATE));
-    let (hardness, cyanurate) = (hardness.unwrap_or(ch), cyanurate.unwrap_or(cya));
+    let cyanuric_acid =
+        goals.cyanuric_acid.filter(|x| up(x.mg_per_l(), cya.mg_per_l(), policy::NEAR_CYANURIC_ACID));
+    let (hardness, cyanuric_acid) = (hardness.unwrap_or(ch), cyanuric_acid.unwrap_or(cya));
     // Calcium and cyanuric acid, each of which has one chemical, and the pH that they leave.
-    let plain = recipe::minerals(water, hardness, cyanurate)?;
+    let plain = recipe::minerals(water, hardness, cyanuric_acid)?;
     let bare = plain.applied(*water);
     let state = bare.state().map_err(recipe::Fault::Chemistry)?;
     let ph_met = goals.ph.is_none_or(|ph| (ph.units() - state.ph.units()).abs() <= policy::NEAR_PH);
@@ -243,9 +260,9 @@ fn solve(water: &Water, goals: &Goals) -> Result<Recipe, recipe::Fault> {
         // Down: acid, with the pH brought back to where it was by aeration.
         (None, None) => {
             let ph = water.state().map_err(recipe::Fault::Chemistry)?.ph;
-            recipe::recipe(water, &Goal { ph, alkalinity, hardness, cyanurate })
+            recipe::recipe(water, &Goal { ph, alkalinity, hardness, cyanurate: cyanuric_acid })
         }
-        (Some(ph), _) => recipe::recipe(water, &Goal { ph, alkalinity, hardness, cyanurate }),
+        (Some(ph), _) => recipe::recipe(water, &Goal { ph, alkalinity, hardness, cyanurate: cyanuric_acid }),
     }
 }
 
@@ -260,51 +277,51 @@ fn trim(water: &Water, ph: Ph, plain: Recipe) -> Result<Recipe, recipe::Fault> {
 }
 
 fn step(
-    what: What,
+    additive: Additive,
     recipe: &Recipe,
     bleach: Dose,
     here: &mut Water,
     volume: Volume,
     products: &Products,
     rise: Salinity,
-) -> Result<Option<Step>, Fault> {
+) -> Result<Option<TreatmentStep>, Fault> {
     let aerated = recipe.stripped.mmol_per_l() > 0.0;
     let acid = match products.acid {
         Acid::Hydrochloric(_) => Chemical::HydrochloricAcid,
         Acid::Bisulfate(_) => Chemical::SodiumBisulfate,
     };
-    let (chemical, dose) = match what {
-        What::Chlorine => (Chemical::LiquidChlorine, bleach),
-        What::Bicarbonate => (Chemical::SodiumBicarbonate, recipe.bicarbonate),
-        What::AcidAndAir if aerated => (acid, recipe.acid),
-        What::Cyanuric => (Chemical::CyanuricAcid, recipe.cyanuric),
-        What::Calcium => (Chemical::CalciumChloride, recipe.calcium),
-        What::Acid if !aerated => (acid, recipe.acid),
-        What::Carbonate => (Chemical::SodiumCarbonate, recipe.carbonate),
-        What::AcidAndAir | What::Acid => return Ok(None),
+    let (chemical, dose) = match additive {
+        Additive::Chlorine => (Chemical::LiquidChlorine, bleach),
+        Additive::Bicarbonate => (Chemical::SodiumBicarbonate, recipe.bicarbonate),
+        Additive::AcidAndAir if aerated => (acid, recipe.acid),
+        Additive::CyanuricAcid => (Chemical::CyanuricAcid, recipe.cyanuric),
+        Additive::Calcium => (Chemical::CalciumChloride, recipe.calcium),
+        Additive::Acid if !aerated => (acid, recipe.acid),
+        Additive::Carbonate => (Chemical::SodiumCarbonate, recipe.carbonate),
+        Additive::AcidAndAir | Additive::Acid => return Ok(None),
     };
     if dose.mmol_per_l() < policy::LEAST_DOSE {
         return Ok(None);
     }
-    let first = first_dose(what, here, chemical, dose);
+    let first = first_dose(additive, here, chemical, dose);
     let begun = here.treated(chemical, first.unwrap_or_default());
     let mut then = here.treated(chemical, dose);
-    if what == What::AcidAndAir {
+    if additive == Additive::AcidAndAir {
         then = then.stripped(recipe.stripped);
     }
     *here = then.spent();
     let powder = |dose: Dose, purity| Amount::Powder(dose.of_powder(chemical, volume, purity));
-    let amount = |dose: Dose| match (what, products.acid) {
-        (What::Chlorine, _) => Amount::Liquid(dose.of_bleach(volume, products.bleach)),
-        (What::AcidAndAir | What::Acid, Acid::Hydrochloric(strength)) => {
+    let amount = |dose: Dose| match (additive, products.acid) {
+        (Additive::Chlorine, _) => Amount::Liquid(dose.of_bleach(volume, products.bleach)),
+        (Additive::AcidAndAir | Additive::Acid, Acid::Hydrochloric(strength)) => {
             Amount::Liquid(dose.of_acid(volume, strength))
         }
-        (What::AcidAndAir | What::Acid, Acid::Bisulfate(purity)) => powder(dose, purity),
-        (What::Calcium, _) => powder(dose, products.calcium),
+        (Additive::AcidAndAir | Additive::Acid, Acid::Bisulfate(purity)) => powder(dose, purity),
+        (Additive::Calcium, _) => powder(dose, products.calcium),
         _ => powder(dose, products.powder),
     };
-    Ok(Some(Step {
-        what,
+    Ok(Some(TreatmentStep {
+        additive,
         whole: amount(dose),
         first: first.map(amount),
         doses: first.map(|first| libm::ceil(dose.mmol_per_l() / first.mmol_per_l() - 1e-9) as u32),
@@ -313,24 +330,24 @@ fn step(
         then: then.state()?,
         alkalinity: then.alkalinity(),
         hardness: then.hardness(),
-        cyanurate: then.cyanurate(),
+        cyanuric_acid: then.cyanurate(),
         salted: then.salted(rise).state().ok().and_then(|state| state.index),
-        wait: policy::WAIT[what as usize],
+        wait: additive.limits().wait,
     }))
 }
 
-/// What goes in at one go: never more than the step's largest single dose; of what moves the pH, three
+/// Additive goes in at one go: never more than the step's largest single dose; of what moves the pH, three
 /// quarters of the model, and never past pH 7.2 by the model: no acid at all where it stands there already.
-fn first_dose(what: What, here: &Water, chemical: Chemical, whole: Dose) -> Option<Dose> {
-    let largest = policy::LARGEST_DOSE[what as usize];
+fn first_dose(additive: Additive, here: &Water, chemical: Chemical, whole: Dose) -> Option<Dose> {
+    let largest = additive.limits().most_at_once;
     let all = whole.mmol_per_l();
-    let first = match what {
-        What::Acid | What::AcidAndAir => {
+    let first = match additive {
+        Additive::Acid | Additive::AcidAndAir => {
             let to_floor = dose_to_ph(here, chemical, Ph::from_units(policy::PH_FLOOR).ok()?).ok()?;
             (policy::OF_THE_MODEL * all).min(to_floor.mmol_per_l())
         }
-        What::Carbonate => policy::OF_THE_MODEL * all,
-        What::Chlorine | What::Bicarbonate | What::Cyanuric | What::Calcium => all,
+        Additive::Carbonate => policy::OF_THE_MODEL * all,
+        Additive::Chlorine | Additive::Bicarbonate | Additive::CyanuricAcid | Additive::Calcium => all,
     };
     Dose::from_mmol_per_l(first.min(largest)).ok().filter(|first| first.mmol_per_l() >= policy::LEAST_DOSE)
 }

@@ -23,7 +23,7 @@ impl Filler<'_> {
     pub(super) fn days(&mut self, case: &Case, plan: &Plan) {
         if is_on_early(case, &plan.dose) {
             self.answer.say("on.early");
-        } else if case.on.given().is_some() {
+        } else if case.on.valid().is_some() {
             self.answer.say("on");
         }
         if plan.earliest.is_some() {

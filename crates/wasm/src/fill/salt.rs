@@ -14,7 +14,7 @@ use plan::salt::mixture::About;
 use plan::salt::outliers::{Fate, Judged, Side};
 use plan::salt::stage::{Bound, Stage};
 use plan::salt::value_of_information::{Measurement, pays};
-use plan::{Band, Case, Dose, Optional, Plan, policy};
+use plan::{Band, Case, Dose, Plan, Typed, policy};
 
 /// The code of a decision on the page.
 const fn code(code: Code) -> &'static str {
@@ -71,7 +71,7 @@ impl Filler<'_> {
             self.answer.say("log.too-much");
         }
         // Whether the log can be true is not known while something that it is held against is at fault.
-        if let Some(course) = dose.course.as_ref().filter(|_| dose.faults.is_none() && !case.is_garbled()) {
+        if let Some(course) = dose.course.as_ref().filter(|_| dose.faults.is_none() && !case.is_invalid()) {
             self.clock(case, course);
         }
         let Some(decision) = &dose.decision else { return };
@@ -93,7 +93,7 @@ impl Filler<'_> {
     fn clock(&mut self, case: &Case, course: &Course) {
         let Some(last) = course.last_dose else { return };
         self.answer.say("log.dosed");
-        if case.read().is_some() && case.read_at == Optional::LeftOut {
+        if case.read().is_some() && case.read_at == Typed::Missing {
             self.answer.say("log.first-before");
         }
         self.mass("in.all", course.put_in);
@@ -257,8 +257,8 @@ impl Filler<'_> {
         };
         let Visit { entry, put_in, reading, .. } = visit;
         let when = match entry {
-            Some(line) => case.log.given().and_then(|log| log[*line]).map(|entry| entry.when),
-            None => case.read_at.given(),
+            Some(line) => case.log.valid().and_then(|log| log[*line]).map(|entry| entry.when),
+            None => case.read_at.valid(),
         };
         let mut cells =
             vec![("read".into(), Shown::of(reading.salt.mg_per_l(), self.units.salt, self.signs))];

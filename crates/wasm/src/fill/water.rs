@@ -4,10 +4,10 @@ use super::{Filler, index, round};
 use crate::answer::{Line, Shown};
 use chem::salt::Responds;
 use chem::{Quantity, SaturationIndex};
-use plan::readiness::power::low_is_a_note;
+use plan::readiness::judge::low_is_a_note;
 use plan::water::balance::{After, Forms};
 use plan::water::product::Amount;
-use plan::water::treatment::{Side, Step, What};
+use plan::water::treatment::{Additive, Side, TreatmentStep};
 use plan::{Acid, Balance, Case, Treatment};
 
 /// From two quarts on nobody measures ounces, m³.
@@ -155,15 +155,15 @@ impl Filler<'_> {
         }
     }
 
-    fn step(&self, step: &Step) -> Line {
-        let state = match step.what {
-            What::Chlorine => "treat.chlorine",
-            What::Bicarbonate => "treat.bicarbonate",
-            What::AcidAndAir => "treat.acid-air",
-            What::Cyanuric => "treat.cyanuric",
-            What::Calcium => "treat.calcium",
-            What::Acid => "treat.acid",
-            What::Carbonate => "treat.carbonate",
+    fn step(&self, step: &TreatmentStep) -> Line {
+        let state = match step.additive {
+            Additive::Chlorine => "treat.chlorine",
+            Additive::Bicarbonate => "treat.bicarbonate",
+            Additive::AcidAndAir => "treat.acid-air",
+            Additive::CyanuricAcid => "treat.cyanuric",
+            Additive::Calcium => "treat.calcium",
+            Additive::Acid => "treat.acid",
+            Additive::Carbonate => "treat.carbonate",
         };
         let signs = self.signs;
         let number = |x: f64, decimals| Shown::number(x, decimals, false, signs);
@@ -177,7 +177,7 @@ impl Filler<'_> {
             ("then-ph", Some(number(step.then.ph.units(), 2))),
             ("then-ta", Some(Shown::of(step.alkalinity.mg_per_l(), self.units.alkalinity, signs))),
             ("then-ch", Some(Shown::of(step.hardness.mg_per_l(), self.units.hardness, signs))),
-            ("then-cya", Some(number(step.cyanurate.mg_per_l(), 0))),
+            ("then-cya", Some(number(step.cyanuric_acid.mg_per_l(), 0))),
             ("wait", Some(number(step.wait.into(), 0))),
             ("then-index", index(step.then.index)),
             ("then-salted", index(step.salted)),
