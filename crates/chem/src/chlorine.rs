@@ -7,6 +7,7 @@ use core::f64::consts::LN_10;
 
 /// Free chlorine, shared out.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Shares {
     /// HOCl, the part that disinfects.
     pub hypochlorous: Chlorine,

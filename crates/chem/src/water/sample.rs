@@ -11,6 +11,7 @@ use crate::water::solve::{self, Fault, Ions, Known, State};
 
 /// What was tested. Ions that no kit shows are filled in by [`Sample::water`]'s convention.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Sample {
     /// Temperature.
     pub temperature: Temperature,

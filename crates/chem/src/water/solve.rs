@@ -13,6 +13,7 @@ use core::f64::consts::LN_10;
 
 /// Why a water has no answer.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Fault {
     /// A test lies outside what the model was checked for.
     Outside(OutOfRange),
@@ -25,6 +26,7 @@ pub enum Fault {
 
 /// What the water is doing.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct State {
     /// pH, measured or found.
     pub ph: Ph,
@@ -39,6 +41,7 @@ pub struct State {
     /// Carbon dioxide pressure this water would be in equilibrium with.
     pub carbon_dioxide: CarbonDioxide,
     /// log10 of the activity of calcium ions; minus infinity without calcium.
+    #[cfg_attr(feature = "serde", serde(with = "crate::serialize::log_of_nothing"))]
     pub log_calcium: f64,
     /// log10 of the activity of carbonate ions.
     pub log_carbonate: f64,
