@@ -26,7 +26,7 @@ fn a_dose_gives_back_its_rise_and_no_stage_exceeds_it() {
             ..Case::default()
         };
         let (volume, purity) = (case.volume.unwrap(), case.bag.purity.unwrap());
-        let dose = plan::plan(&case).dose;
+        let dose = plan::plan(&case).salt;
         let (mass, rise) = (dose.mass.unwrap(), dose.rise.unwrap());
         let back = salt::rise_from(mass, purity, volume).mg_per_l();
         assert!((back - rise.mg_per_l()).abs() < 1e-9 * target, "{case:?}");

@@ -4,7 +4,7 @@ mod draw;
 
 use chem::*;
 use draw::Draw;
-use plan::operation::{ahead, setting};
+use plan::operation::{OutputInput, SeasonInput, ahead, setting};
 use plan::{Band, Case, Typed};
 use plan::{Run, Season};
 
@@ -20,7 +20,7 @@ fn a_setting_makes_what_the_pool_uses_and_a_longer_pump_day_never_raises_it() {
             let given = Typed::Valid;
             let run = Run { demand: given(demand), makes: given(makes), hours: given(hours) };
             let volume = Volume::from_cubic_metres(size).ok();
-            setting(&Case { volume, run, ..Case::default() }).unwrap()
+            setting(&OutputInput { volume, run, ..OutputInput::default() }).unwrap()
         };
         let (short, long) = (at(hours), at(hours + 1.0));
         assert!((short.full_hours * makes / (demand * size) - 1.0).abs() < 1e-12, "{short:?}");
@@ -53,7 +53,7 @@ fn a_season_only_takes_and_the_more_the_longer() {
                 season,
                 ..Case::default()
             };
-            ahead(&case).unwrap().salt.mg_per_l()
+            ahead(&SeasonInput::of(&case, case.volume)).unwrap().salt.mg_per_l()
         };
         let given = Typed::Valid;
         let water = d.between(0.01, 2.0) * size;

@@ -9,6 +9,7 @@ mod questions;
 use chem::{Fraction, Mass, Purity, bounds};
 use plan::Levels;
 use plan::log::{Entry, Log, MOST_ENTRIES, Reading, What};
+use plan::water::treatment::{TreatmentInput, treat};
 use plan::{
     Acid, Bag, Band, Case, Goals, Ground, History, Instrument, Method, Products, Surface, Tests, Typed,
     Unknown,
@@ -45,7 +46,7 @@ fn every_plan_holds_numbers() {
         let case = case(&mut Ask(&mut draw));
         finite(case, plan::plan(&case));
         let rise = Ask(&mut draw).salinity();
-        finite((case, rise), plan::water::treatment::treat(&case, rise, &Err(Unknown::NotAsked)));
+        finite((case, rise), treat(&TreatmentInput::of(&case), rise, &Err(Unknown::NotAsked)));
     }
 }
 

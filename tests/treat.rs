@@ -2,9 +2,9 @@
 
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
-use plan::water::product::Amount;
-use plan::water::replacement as replace;
-use plan::water::treatment::{Additive, STEPS, Treatment, TreatmentStep, treat};
+use plan::water::product::ProductAmount;
+use plan::water::replacement::{ReplacementInput, replace};
+use plan::water::treatment::{Additive, STEPS, Treatment, TreatmentInput, TreatmentStep, treat};
 use plan::{Acid, Band, Case, Excess, Goals, Instrument, Products, Tests, Typed, Unknown};
 
 fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option<f64>; 4]) -> Case {
@@ -39,15 +39,15 @@ fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option
 }
 
 fn treated(case: &Case, rise: f64) -> Treatment {
-    treat(case, Salinity::from_mg_per_l(rise).unwrap(), &Err(Unknown::NotAsked)).unwrap()
+    treat(&TreatmentInput::of(case), Salinity::from_mg_per_l(rise).unwrap(), &Err(Unknown::NotAsked)).unwrap()
 }
 
 fn steps(case: &Case, rise: f64) -> Vec<TreatmentStep> {
     treated(case, rise).steps.into_iter().flatten().collect()
 }
 
-fn kg(amount: Amount) -> f64 {
-    let Amount::Powder(mass) = amount else { panic!("{amount:?} is no powder") };
+fn kg(amount: ProductAmount) -> f64 {
+    let ProductAmount::Powder(mass) = amount else { panic!("{amount:?} is no powder") };
     mass.kilograms()
 }
 
@@ -87,7 +87,9 @@ fn ph_is_trimmed_by_acid_or_soda_ash() {
     };
     let down = steps(&at(7.8, 7.5), 0.0);
     assert_eq!(down.len(), 1);
-    let (Amount::Liquid(whole), Amount::Liquid(first)) = (down[0].whole, down[0].first.unwrap()) else {
+    let (ProductAmount::Liquid(whole), ProductAmount::Liquid(first)) =
+        (down[0].whole, down[0].first.unwrap())
+    else {
         panic!("{down:?}")
     };
     assert!((whole.cubic_metres() * 1e6 - 306.0).abs() < 1.0, "{whole:?}");
@@ -122,8 +124,8 @@ fn the_last_step_reaches_the_goals() {
         assert!(places.is_sorted(), "cyanuric acid and calcium go before the trim");
         for step in &steps {
             let (whole, first) = match (step.whole, step.first.unwrap()) {
-                (Amount::Powder(a), Amount::Powder(b)) => (a.kilograms(), b.kilograms()),
-                (Amount::Liquid(a), Amount::Liquid(b)) => (a.cubic_metres(), b.cubic_metres()),
+                (ProductAmount::Powder(a), ProductAmount::Powder(b)) => (a.kilograms(), b.kilograms()),
+                (ProductAmount::Liquid(a), ProductAmount::Liquid(b)) => (a.cubic_metres(), b.cubic_metres()),
                 mixed => panic!("{mixed:?}"),
             };
             assert!(first > 0.0 && first <= whole, "{step:?}");
@@ -131,7 +133,7 @@ fn the_last_step_reaches_the_goals() {
     }
 }
 
-/// Additive only other water can do, and what even air does not allow.
+/// What only other water can do, and what even air does not allow.
 #[test]
 fn what_no_chemical_does_is_said() {
     let over = case(
@@ -142,9 +144,14 @@ fn what_no_chemical_does_is_said() {
         [None, None, Some(250.0), Some(50.0)],
     );
     // Without the fill water's tests no step is told: it would be for another water.
-    let excess = Excess::of(&over, false).unwrap();
+    let excess = Excess::of(&over.goals, &over.water, None).unwrap();
     assert!(excess.hardness.is_some() && excess.cyanuric_acid.is_some() && excess.salt.is_none());
-    let treatment = treat(&over, Salinity::NONE, &replace::replace(&over, excess, None)).unwrap();
+    let treatment = treat(
+        &TreatmentInput::of(&over),
+        Salinity::NONE,
+        &replace(&ReplacementInput::of(&over, over.read(), over.volume), excess, None),
+    )
+    .unwrap();
     assert!(treatment.water_first && treatment.steps.iter().all(Option::is_none) && treatment.is_due());
     let thin = case(
         40.0,
@@ -175,14 +182,16 @@ fn chlorine_goes_in_first_and_is_gone_for_the_rest() {
         steps.iter().map(|s| s.additive).collect::<Vec<_>>(),
         [Additive::Chlorine, Additive::AcidAndAir]
     );
-    let Amount::Liquid(litres) = steps[0].whole else { panic!("{:?}", steps[0]) };
+    let ProductAmount::Liquid(litres) = steps[0].whole else { panic!("{:?}", steps[0]) };
     assert!((litres.cubic_metres() * 1e3 - 1.4).abs() < 1e-9, "{litres:?}");
     // 2.8 mg/L of chlorine holds 0.0395 mmol/L of alkalinity, 1.98 mg/L, until it is used up.
     assert!((steps[0].alkalinity.mg_per_l() - 161.976).abs() < 0.01, "{:?}", steps[0].alkalinity);
     assert!((steps[1].alkalinity.mg_per_l() - 80.0).abs() < 1e-6);
     assert!((steps[1].then.ph.units() - 7.4).abs() < 1e-5);
     // 80 mg/L of alkalinity is 1.5986 mmol/L of acid; never more at one go than 25 mL of 31.45 % a cubic metre.
-    let (Amount::Liquid(whole), Amount::Liquid(first)) = (steps[1].whole, steps[1].first.unwrap()) else {
+    let (ProductAmount::Liquid(whole), ProductAmount::Liquid(first)) =
+        (steps[1].whole, steps[1].first.unwrap())
+    else {
         panic!("{:?}", steps[1])
     };
     assert!((whole.cubic_metres() * 1e3 - 1.5986 * 50.0 / 9.98).abs() < 0.02, "{whole:?}");
@@ -202,7 +211,7 @@ fn dry_acid_brings_the_same_hydrogen() {
     let mut dry = wet;
     dry.products.as_mut().unwrap().acid = Acid::Bisulfate(Purity::from_ratio(0.932).unwrap());
     let (wet, dry) = (steps(&wet, 0.0), steps(&dry, 0.0));
-    let Amount::Liquid(poured) = wet[0].whole else { panic!("{:?}", wet[0]) };
+    let ProductAmount::Liquid(poured) = wet[0].whole else { panic!("{:?}", wet[0]) };
     let strength = AcidStrength::from_mass_percent(31.45).unwrap().mol_per_l();
     let moles = poured.cubic_metres() * 1000.0 * strength;
     assert!((kg(dry[0].whole) - moles * 0.120_060_309_28 / 0.932).abs() < 1e-9, "{:?}", dry[0]);
@@ -230,8 +239,14 @@ fn the_steps_are_for_the_water_that_they_go_into() {
         chlorine: Typed::Missing,
     };
     over.fill_salt = Salinity::from_mg_per_l(120.0).ok();
-    let replace = replace::replace(&over, Excess::of(&over, false).unwrap(), None);
-    let steps: Vec<_> = treat(&over, Salinity::NONE, &replace).unwrap().steps.into_iter().flatten().collect();
+    let excess = Excess::of(&over.goals, &over.water, None).unwrap();
+    let replace = replace(&ReplacementInput::of(&over, over.read(), over.volume), excess, None);
+    let steps: Vec<_> = treat(&TreatmentInput::of(&over), Salinity::NONE, &replace)
+        .unwrap()
+        .steps
+        .into_iter()
+        .flatten()
+        .collect();
     assert_eq!(steps.len(), 1);
     assert!((kg(steps[0].whole) - 2.815).abs() < 0.01, "{:?}", steps[0].whole);
     assert!((steps[0].cyanuric_acid.mg_per_l() - 50.0).abs() < 0.1);

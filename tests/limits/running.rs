@@ -3,8 +3,9 @@
 use super::{chlorine, demo, ppm};
 use chem::{Fraction, Length, Mass, Temperature, Volume};
 use plan::Typed::{self, Valid};
-use plan::operation::{Ahead, Setting, Warmth, ahead, climb, setting};
-use plan::water::replacement::{Basis, cap, effort, exchange_hours};
+use plan::operation::{Ahead, OutputInput, SeasonInput, Setting, Warmth, ahead, climb, setting};
+use plan::water::replacement::{Basis, DrainInput, cap, effort, exchange_hours};
+use plan::water::treatment::TreatmentInput;
 use plan::{Case, Ground, Surface};
 use plan::{Flow, Run, Season};
 
@@ -20,7 +21,7 @@ fn at_work() -> Case {
 fn set(change: fn(&mut Case)) -> Option<Setting> {
     let mut case = at_work();
     change(&mut case);
-    setting(&case)
+    setting(&OutputInput::of(&case, case.volume))
 }
 
 #[test]
@@ -60,7 +61,7 @@ fn cold_water_throttles_a_generator_and_stops_it() {
     ] {
         let mut case = at_work();
         case.water.temperature = Temperature::from_celsius(heat).ok();
-        assert_eq!(setting(&case).unwrap().warmth, Some(warmth), "{heat}");
+        assert_eq!(setting(&OutputInput::of(&case, case.volume)).unwrap().warmth, Some(warmth), "{heat}");
     }
 }
 
@@ -70,7 +71,7 @@ fn chlorine_is_lifted_up_to_its_goal_and_never_down() {
     for (now, lift) in [(1.0, Some(12.0)), (4.0, None), (5.0, None)] {
         let mut case = at_work();
         (case.water.chlorine, case.goals.chlorine) = (Valid(chlorine(now)), Some(chlorine(4.0)));
-        assert_eq!(setting(&case).unwrap().lift, lift, "{now}");
+        assert_eq!(setting(&OutputInput::of(&case, case.volume)).unwrap().lift, lift, "{now}");
     }
 }
 
@@ -88,11 +89,13 @@ fn no_schedule_is_told_beside_a_moment_that_is_none() {
 #[test]
 fn the_climb_is_that_of_the_water_with_the_salt_in() {
     let target = ppm(3_200.0);
-    let acid = |case: Case, target| climb(&case, target).map(|climb| (climb.acid, climb.whole)).unwrap();
+    let acid = |case: Case, target| {
+        climb(&TreatmentInput::of(&case), target).map(|climb| (climb.acid, climb.whole)).unwrap()
+    };
     let raised = acid(demo(), target);
     assert_eq!(raised, acid(Case { reading: Valid(target), ..demo() }, target));
     assert_ne!(raised, acid(demo(), ppm(400.0)));
-    let taken = climb(&demo(), target).unwrap().alkalinity;
+    let taken = climb(&TreatmentInput::of(&demo()), target).unwrap().alkalinity;
     assert!((taken - 3.78).abs() < 0.04, "{taken}");
 }
 
@@ -122,7 +125,7 @@ fn season(season: Season, change: fn(&mut Case)) -> Option<Ahead> {
     let depth = Valid(Length::from_metres(1.5).unwrap());
     let mut case = Case { fill_salt: Some(ppm(0.0)), season, depth, ..at_work() };
     change(&mut case);
-    ahead(&case)
+    ahead(&SeasonInput::of(&case, case.volume))
 }
 
 /// A pool's worth lost leaves one part in e of the salt; a depth of rain does the same, and needs no fill water.
@@ -152,7 +155,7 @@ fn bags_for_a_season_are_whole() {
         let mut case = Case { fill_salt: Some(ppm(0.0)), ..at_work() };
         case.season = Season { lost: Valid(60.0), ..Season::default() };
         case.bag.size = Mass::from_kilograms(size).ok();
-        let all = ahead(&case).unwrap();
+        let all = ahead(&SeasonInput::of(&case, case.volume)).unwrap();
         (all.mass.unwrap().kilograms(), all.bags)
     };
     let (mass, _) = bags(20.0);
@@ -186,7 +189,7 @@ fn the_cap_goes_by_what_is_known_best() {
             cap: own.map_or(Typed::Missing, |x| Valid(Fraction::from_ratio(x).unwrap())),
             ..Case::default()
         };
-        let (cap, larger) = cap(&case).unwrap();
+        let (cap, larger) = cap(&DrainInput::of(&case)).unwrap();
         (cap.share.ratio(), cap.basis, larger)
     };
     let (cement, low) = (Some(Surface::Cement), Some(Ground::Low));
@@ -199,5 +202,5 @@ fn the_cap_goes_by_what_is_known_best() {
     assert_eq!(known(None, None, None, Some(0.1)), (0.1, Basis::Owner, false));
     assert_eq!(known(None, None, None, Some(0.15)), (0.15, Basis::Careful, false));
     assert_eq!(known(None, None, None, Some(0.2)), (0.15, Basis::Careful, true));
-    assert!(cap(&Case { depth: Typed::Invalid, ..Case::default() }).is_none());
+    assert!(cap(&DrainInput { depth: Typed::Invalid, ..DrainInput::default() }).is_none());
 }

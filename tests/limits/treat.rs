@@ -5,7 +5,7 @@ use chem::salt::{Responds, other_ions};
 use chem::{Alkalinity, Cyanurate, Hardness, Mass, Ph, Volume};
 use plan::log::{Entry, MOST_ENTRIES, Reading, What as Put};
 use plan::water::balance::After;
-use plan::water::product::Amount;
+use plan::water::product::ProductAmount;
 use plan::water::replacement::Excess;
 use plan::water::treatment::{Additive, Side, Treatment, TreatmentStep};
 use plan::{Case, Goals, Instrument, Plan, Surface, Typed, plan};
@@ -85,9 +85,9 @@ fn what_is_far_enough_above_its_goal_asks_for_other_water() {
 /// hardness (0.8 mmol/L). Molar masses: 129.07, 84.007, 110.98 g/mol; calcium chloride of 77 %.
 #[test]
 fn one_go_is_the_largest_dose_and_the_rest_follows() {
-    let kg = |amount: Amount| match amount {
-        Amount::Powder(mass) => mass.kilograms(),
-        Amount::Liquid(volume) => volume.cubic_metres() * 1000.0,
+    let kg = |amount: ProductAmount| match amount {
+        ProductAmount::Powder(mass) => mass.kilograms(),
+        ProductAmount::Liquid(volume) => volume.cubic_metres() * 1000.0,
     };
     for (goals, most, doses, wait) in [
         (cya(40.0 + 29.0), 29.0e-3, 1, 72),
@@ -176,7 +176,7 @@ fn shares_are_of_the_pool_that_the_doses_have_found() {
     (log[0], log[1]) = (entry(0, dose(200.0)), entry(2_880, reading(3_900.0, Instrument::Meter)));
     let case = Case { log: Typed::Valid(log), fill_salt: Some(ppm(120.0)), ..demo() };
     let told = plan(&case);
-    let known = told.dose.decision.as_ref().unwrap().known.unwrap();
+    let known = told.salt.decision.as_ref().unwrap().known.unwrap();
     let replace = told.replace.unwrap();
     assert_eq!(replace.water.unwrap().cubic_metres(), known.volume.mean);
     assert_eq!(replace.from.unwrap().mg_per_l(), known.salt.mean);
@@ -200,8 +200,8 @@ fn after_other_water_the_salt_is_counted_from_one_forecast() {
     };
     let from = |case: &Case| {
         let told = plan(case);
-        let put_in = told.dose.course.unwrap().put_in;
-        (told.counted_from.unwrap().mg_per_l(), told.dose.from.unwrap().mg_per_l(), put_in)
+        let put_in = told.salt.course.unwrap().put_in;
+        (told.counted_from.unwrap().mg_per_l(), told.salt.from.unwrap().mg_per_l(), put_in)
     };
     let plain = from(&case);
     let by_hand = 120.0 + (1_800.0 - 120.0) * 5.0 / 13.0;
@@ -215,7 +215,7 @@ fn after_other_water_the_salt_is_counted_from_one_forecast() {
     assert!(salted.0 == salted.1 && salted.0 > plain.0 && salted.2 == Mass::NONE, "{salted:?}");
     // Without the fill water's salt nobody knows what is left, and no amount is told.
     let told = plan(&Case { fill_salt: None, ..case });
-    assert!(told.counted_from.is_none() && told.dose.mass.is_none() && told.dose.decision.is_none());
+    assert!(told.counted_from.is_none() && told.salt.mass.is_none() && told.salt.decision.is_none());
 }
 
 /// The other tests go with the case's own reading; where only the log has one, with the first of those.
@@ -234,7 +234,7 @@ fn the_index_goes_with_the_reading_of_its_day() {
     assert!(later.balance.unwrap().salt < own.salt);
 }
 
-/// Additive is judged after the salt: the rise that is due, today's water where none is, and nothing while that is not
+/// What is judged after the salt: the rise that is due, today's water where none is, and nothing while that is not
 /// known.
 #[test]
 fn the_index_is_judged_after_what_is_due() {

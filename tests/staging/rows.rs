@@ -187,16 +187,16 @@ impl Checked {
             self.number(row, "need_q05", Kind::Bags, range.map(|range| range[0]));
             self.number(row, "need_q95", Kind::Bags, range.map(|range| range[1]));
             self.number(row, "C0_mean", Kind::Figure, known.map(|known| known.salt.mean));
-            self.number(row, "C0_sd", Kind::Figure, known.map(|known| known.salt.spread));
+            self.number(row, "C0_sd", Kind::Figure, known.map(|known| known.salt.std_dev));
             self.number(row, "buy", Kind::Bags, buy.map(|buy| buy.bags.into()));
             self.number(row, "sealed", Kind::Bags, buy.and_then(|buy| buy.sealed).map(f64::from));
         } else {
             let z = decision.visits.iter().flatten().last().and_then(|judged| judged.z);
             self.number(row, &at("z#"), Kind::Figure, z);
             self.number(row, &at("V#_mean"), Kind::Figure, known.map(|known| known.volume.mean));
-            self.number(row, &at("V#_sd"), Kind::Figure, known.map(|known| known.volume.spread));
+            self.number(row, &at("V#_sd"), Kind::Figure, known.map(|known| known.volume.std_dev));
             self.number(row, &at("C#_mean"), Kind::Figure, known.map(|known| known.salt.mean));
-            self.number(row, &at("C#_sd"), Kind::Figure, known.map(|known| known.salt.spread));
+            self.number(row, &at("C#_sd"), Kind::Figure, known.map(|known| known.salt.std_dev));
             self.number(row, &at("need#_mean"), Kind::Figure, known.map(|known| known.need));
         }
         self.number(row, &at("stage#"), Kind::Bags, stage.map(|stage| stage.bags));
@@ -216,7 +216,7 @@ impl Checked {
             Some(Dosing::NoRise) => ("NO_RISE", [Some(f64::NAN); 4]),
             Some(Dosing::Told { weak, volume, low, high }) => {
                 let high = high.unwrap_or(f64::INFINITY); // As the file says it.
-                (if weak { "WEAK" } else { "OK" }, [volume.mean, volume.spread, low, high].map(Some))
+                (if weak { "WEAK" } else { "OK" }, [volume.mean, volume.std_dev, low, high].map(Some))
             }
         };
         self.word(row, "tracer_status", status);

@@ -1,4 +1,4 @@
-//! How much salt, in the face of doubt?
+#![doc = include_str!("salt/METHOD.md")]
 
 pub mod buy;
 pub mod code;
@@ -7,11 +7,13 @@ pub mod decide;
 pub mod dilute;
 pub mod dosing;
 mod ekf;
+pub mod enough;
 pub mod estimate;
 pub mod job;
 pub mod mixture;
 pub mod outliers;
 mod prior;
+pub mod salt_input;
 pub mod salt_plan;
 pub mod stage;
 pub mod value_of_information;

@@ -1,27 +1,30 @@
 //! In which order does the plan follow from the case?
+//!
+//! The salt as it was read; the pool now; the water to replace; the salt for the water that it then goes into;
+//! the other tests of that water; the gates; the days and the generator at work. Each stage is a function of
+//! those before it.
 
 use crate::input::answers::{Needs, Typed, Unknown};
-use crate::input::case::Case;
+use crate::input::case::{Case, TestedWater, taken};
 use crate::input::choices::Instrument;
-use crate::input::log::Reading;
-use crate::operation;
+use crate::operation::{self, OutputInput, SeasonInput};
 use crate::readiness::gates::Gates;
 use crate::readiness::inputs::{Inputs, LatestReading};
 use crate::readiness::power::{self, Go};
 use crate::salt::code::Standing;
-use crate::salt::course::Visit;
-use crate::salt::salt_plan::{self, Dose};
-use crate::schedule::{self, Schedule};
-use crate::water::balance::{self, Balance, Due};
-use crate::water::replacement::{self, Excess, Replace};
-use crate::water::treatment::{self, Treatment};
-use chem::{Mass, Salinity, Volume};
+use crate::salt::salt_input::SaltInput;
+use crate::salt::salt_plan::{SaltPlan, salt_plan};
+use crate::schedule::{Clock, Schedule, schedule};
+use crate::water::balance::{Balance, Due, balance};
+use crate::water::replacement::{Excess, Replace, ReplacementInput, replace};
+use crate::water::treatment::{Treatment, TreatmentInput, treat};
+use chem::{Salinity, Volume, bounds};
 
 /// Everything that follows from a [`Case`].
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Plan {
     /// Salt to buy and to add.
-    pub dose: Dose,
+    pub salt: SaltPlan,
     /// The saturation index, today and after the salt.
     pub balance: Result<Balance, Unknown>,
     /// The reading expected once water is replaced for the sake of another test: the salt is counted from
@@ -51,7 +54,7 @@ pub struct Plan {
 }
 
 /// The generator at work, as far as each part is known.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct AtWork {
     /// A setting to begin with.
     pub setting: Option<operation::Setting>,
@@ -75,122 +78,164 @@ pub struct AtWork {
 /// };
 /// let plan = plan(&case);
 /// assert!(plan.needs.contains(Input::Purity)); // missing, so named; nothing is assumed in its place
-/// assert!(plan.dose.decision.is_none());
+/// assert!(plan.salt.decision.is_none());
 /// # Ok(())
 /// # }
 /// ```
+#[must_use]
 pub fn plan(case: &Case) -> Plan {
-    let today = salt_plan::dose(case);
-    let over = today.standing() == Some(Standing::Over);
-    let by_display = today.latest().is_some_and(|visit| visit.reading.instrument == Instrument::Display);
-    let here = now(case, &today);
-    let excess = Excess::of(&here, over);
-    let replace = match excess.filter(|_| !(over && by_display)) {
-        Some(_) if case.is_invalid() => Err(Unknown::Needs(Needs::NONE)),
-        Some(excess) => replacement::replace(&here, excess, today.decision.as_ref().and_then(|d| d.dilution)),
-        None => Err(Unknown::NotAsked),
-    };
-    let water_first = !over && excess.is_some();
+    let read = SaltInput::of(case);
+    let today = salt_plan(&read);
+    let now = PoolNow::of(case, &today);
+    let replacement = Replacement::of(case, &today, &now);
     let latest = LatestReading::of(case, &today);
-    // The salt is counted for the water that it goes into.
-    let salted = if water_first { after(&here, &replace) } else { Some(*case) };
-    let dose = match salted {
-        Some(salted) if water_first => salt_plan::dose(&salted),
-        Some(_) => today,
-        None => Dose::default(),
-    };
-    let tested = tested(case, &dose);
-    let treatment = treatment::treat(&tested, due_rise(&tested, &dose).unwrap_or(Salinity::NONE), &replace);
-    let balance = balance::balance(&tested, if water_first { Due::Nothing } else { due(&tested, &dose) });
+    let counted = Counted::of(&read, today, &now, &replacement);
+    let salt = counted.salt;
+    let water = tested(case, &salt);
+    let rise = due_rise(case, &water, &salt);
+    let chemistry = TreatmentInput { water, ..TreatmentInput::of(case) };
+    let treatment = treat(&chemistry, rise.unwrap_or(Salinity::NONE), &replacement.replace);
+    let due = if replacement.water_first { Due::Nothing } else { due(case, &water, &salt, rise) };
+    let balance = balance(&water, due);
     let gates = Gates::of(&Inputs { case, latest, balance: &balance, treatment: &treatment });
-    let mut needs = dose.needs;
-    for unknown in [balance.err(), replace.err(), treatment.err()] {
-        if let Some(Unknown::Needs(more)) = unknown {
-            needs = needs.and(more);
-        }
-    }
-    if let Ok(known) = &replace {
-        needs = needs.and(known.needs);
-    }
-    let go = power::go(case, &dose, &gates);
-    let power = power::power(case, &gates);
-    let earliest = power::earliest(case, &gates, &treatment);
-    let schedule = schedule::schedule(case, &dose);
-    let running = AtWork {
-        setting: operation::setting(&here),
-        climb: case.band.and_then(|band| operation::climb(&tested, band.target)),
-        ahead: operation::ahead(&here),
-    };
-    let counted_from = salted.filter(|_| water_first).and_then(|case| case.read());
     Plan {
-        counted_from,
-        dose,
+        counted_from: counted.from,
+        go: power::go(case.unlisted, &salt, &gates),
+        power: power::power(case.unlisted, &gates),
+        earliest: power::earliest(case, &gates, &treatment),
+        needs: needs(&salt, &balance, &replacement.replace, &treatment),
+        schedule: schedule(&Clock::of(case), &salt),
+        running: AtWork {
+            setting: operation::setting(&OutputInput::of(case, now.volume)),
+            climb: case.band.and_then(|band| operation::climb(&chemistry, band.target)),
+            ahead: operation::ahead(&SeasonInput::of(case, now.volume)),
+        },
+        excess: replacement.excess,
+        replace: replacement.replace,
+        salt,
         balance,
-        excess,
-        replace,
         treatment,
         gates,
-        go,
-        power,
-        earliest,
-        needs,
-        schedule,
-        running,
     }
 }
 
-/// The case with the salt that is in its water now: the reading, and once salt went in the estimate.
-fn now(case: &Case, dose: &Dose) -> Case {
-    let known = dose.decision.as_ref().and_then(|decision| decision.known);
-    let told = known.filter(|_| {
-        dose.standing() == Some(Standing::Over) || dose.course.is_some_and(|c| c.put_in > Mass::NONE)
-    });
-    let salt = told.and_then(|known| Salinity::from_mg_per_l(known.salt.mean).ok());
-    // Shares of a pool are shares of the one that the doses have found.
-    let found = told.filter(|_| dose.job.is_some() && dose.course.is_some_and(|c| c.put_in > Mass::NONE));
-    let volume = found.and_then(|known| Volume::from_cubic_metres(known.volume.mean).ok());
-    Case { reading: salt.map_or(case.reading, Typed::Valid), volume: volume.or(case.volume), ..*case }
+/// Stage: the pool as it is now. The reading as typed; once salt went in, or there is too much of it, the estimate.
+struct PoolNow {
+    reading: Option<Salinity>,
+    volume: Option<Volume>,
 }
 
-/// The case once its water is replaced: a forecast, with one reading and none of the log; `None` while that
-/// can't be told.
-fn after(case: &Case, replace: &Result<Replace, Unknown>) -> Option<Case> {
-    let replace = replace.as_ref().ok().filter(|r| r.at_once.is_ok())?;
-    let reading = Typed::Valid(replace.salt?);
-    Some(Case { reading, again: Typed::Missing, log: Typed::Missing, ..*case })
-}
-
-/// The case with the reading that its other tests go with: where only the log has readings, the first of them.
-fn tested(case: &Case, dose: &Dose) -> Case {
-    let first = dose.course.as_ref().and_then(|course| course.visits[0]);
-    match first.filter(|_| case.reading == Typed::Missing) {
-        Some(Visit { reading: Reading { salt, instrument, .. }, .. }) => {
-            Case { reading: Typed::Valid(salt), instrument: Some(instrument), ..*case }
+impl PoolNow {
+    fn of(case: &Case, today: &SaltPlan) -> Self {
+        let begun = today.is_begun();
+        let told = begun || today.standing() == Some(Standing::Over);
+        let salt = today.salt().filter(|_| told).and_then(|salt| Salinity::from_mg_per_l(salt.mean).ok());
+        // Shares of a pool are shares of the one that the doses have found.
+        let known = today.decision.as_ref().and_then(|decision| decision.known).filter(|_| begun);
+        let typical = |volume: f64| bounds::VOLUME.check(volume).and_then(Volume::from_cubic_metres).ok();
+        let volume = known.and_then(|known| typical(known.volume.mean));
+        Self {
+            reading: taken(salt.map_or(case.reading, Typed::Valid), case.instrument),
+            volume: volume.or(case.volume),
         }
-        None => *case,
+    }
+}
+
+/// Stage: what only other water takes out, and how much of it.
+struct Replacement {
+    excess: Option<Excess>,
+    replace: Result<Replace, Unknown>,
+    /// Water goes before the salt, for the sake of another test.
+    water_first: bool,
+}
+
+impl Replacement {
+    fn of(case: &Case, today: &SaltPlan, now: &PoolNow) -> Self {
+        let over = today.standing() == Some(Standing::Over);
+        let by_display = today.latest().is_some_and(|visit| visit.reading.instrument == Instrument::Display);
+        let target = case.band.filter(|_| over).map(|band| band.target);
+        let excess = Excess::of(&case.goals, &case.water, target);
+        let replace = match excess.filter(|_| !(over && by_display)) {
+            Some(_) if case.is_invalid() => Err(Unknown::Needs(Needs::NONE)),
+            Some(excess) => {
+                replace(&ReplacementInput::of(case, now.reading, now.volume), excess, today.dilution())
+            }
+            None => Err(Unknown::NotAsked),
+        };
+        Self { excess, replace, water_first: !over && excess.is_some() }
+    }
+}
+
+/// Stage: the salt, counted for the water that it goes into.
+struct Counted {
+    salt: SaltPlan,
+    /// The reading expected once water is replaced.
+    from: Option<Salinity>,
+}
+
+impl Counted {
+    /// After water is replaced that is a forecast, and nothing while it can't be told.
+    fn of(read: &SaltInput, today: SaltPlan, now: &PoolNow, replacement: &Replacement) -> Self {
+        if !replacement.water_first {
+            return Self { salt: today, from: None };
+        }
+        let known = replacement.replace.as_ref().ok().filter(|replace| replace.at_once.is_ok());
+        match known.and_then(|replace| replace.salt).map(|salt| read.replaced(salt, now.volume)) {
+            Some(replaced) => Self { salt: salt_plan(&replaced), from: replaced.read() },
+            None => Self { salt: SaltPlan::default(), from: None },
+        }
+    }
+}
+
+/// Stage: the water that the other tests were taken of, with its own reading: where only the log has readings, the
+/// first of them.
+fn tested(case: &Case, salt: &SaltPlan) -> TestedWater {
+    let first = salt.course.as_ref().and_then(|course| course.visits[0]);
+    match first.filter(|_| case.reading == Typed::Missing) {
+        Some(visit) => TestedWater {
+            reading: Some(visit.reading.salt),
+            instrument: Some(visit.reading.instrument),
+            ..case.tested()
+        },
+        None => case.tested(),
     }
 }
 
 /// What is to happen to the salt, from the reading that the other tests go with.
-fn due(case: &Case, dose: &Dose) -> Due {
-    let known = case.read().is_some() && dose.course.is_some() && !case.is_invalid();
-    let put_in = dose.course.is_some_and(|course| course.put_in > Mass::NONE);
-    match (dose.standing(), due_rise(case, dose)) {
+fn due(case: &Case, water: &TestedWater, salt: &SaltPlan, rise: Option<Salinity>) -> Due {
+    let known = water.reading.is_some() && salt.course.is_some() && !case.is_invalid();
+    match (salt.standing(), rise) {
         (None, _) if !known => Due::Unknown,
         (None, Some(rise)) => Due::Rise(rise),
         (Some(Standing::Short), Some(rise)) => Due::Rise(rise),
         (Some(Standing::Short), None) => Due::Unknown,
-        (Some(_), Some(rise)) if put_in => Due::Rise(rise),
+        (Some(_), Some(rise)) if salt.is_begun() => Due::Rise(rise),
         _ => Due::Nothing,
     }
 }
 
 /// The rise to the target; where the reading stands above that, what this stage brings.
-fn due_rise(case: &Case, dose: &Dose) -> Option<Salinity> {
-    let to_target = case.band.zip(case.read()).and_then(|(band, reading)| band.target.above(reading));
+fn due_rise(case: &Case, water: &TestedWater, salt: &SaltPlan) -> Option<Salinity> {
+    let to_target = case.band.zip(water.reading).and_then(|(band, reading)| band.target.above(reading));
     let by_stage = || {
-        let ([stage, _], job) = (dose.due()?, dose.job.as_ref()?);
+        let ([stage, _], job) = (salt.due()?, salt.job.as_ref()?);
         Some(chem::salt::rise_from(stage, job.purity, job.volume))
     };
     to_target.or_else(by_stage)
+}
+
+/// Every answer missing from any of these.
+fn needs(
+    salt: &SaltPlan,
+    balance: &Result<Balance, Unknown>,
+    replace: &Result<Replace, Unknown>,
+    treatment: &Result<Treatment, Unknown>,
+) -> Needs {
+    let why = [balance.as_ref().err(), replace.as_ref().err(), treatment.as_ref().err()];
+    let missing = why.into_iter().flatten().filter_map(|why| match why {
+        Unknown::Needs(missing) => Some(*missing),
+        _ => None,
+    });
+    let forecast = replace.as_ref().map_or(Needs::NONE, |replace| replace.needs);
+    missing.fold(salt.needs.and(forecast), Needs::and)
 }

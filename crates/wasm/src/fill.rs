@@ -39,7 +39,7 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
     if let Some(band) = &case.band {
         f.band(band);
     }
-    let standing = plan.dose.standing();
+    let standing = plan.salt.standing();
     f.answer.say(match standing {
         None => "dose.unknown",
         Some(Standing::Short) => "dose.add",
@@ -58,9 +58,9 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
     if case.reading_is_rare() {
         f.answer.say("salt.tiny");
     }
-    f.dose(case, plan, &plan.dose);
+    f.dose(case, plan, &plan.salt);
     if form.text("ask.pays") == "yes" {
-        f.pays(&plan.dose);
+        f.pays(&plan.salt);
     }
     if let Some(schedule) = plan.schedule.as_ref().filter(|schedule| schedule.next().is_some()) {
         f.schedule(schedule);

@@ -292,7 +292,7 @@ impl Reader<'_> {
         let mut figures = vec![
             ("measured.volume", volume, water),
             ("measured.volume.also", volume, water.also()),
-            ("measured.doubt", policy::of_volume(measured.method).spread, part),
+            ("measured.doubt", policy::volume_error(measured.method).rho, part),
         ];
         let mut states = vec![
             ("measure.known", true),

@@ -151,19 +151,19 @@ pub fn decision(turns: u32, from: u32, to: u32, figure: u32, stir: f64) -> f64 {
         let expect = |f: fn(&decide::Expected) -> f64| or_nan(found.expect.as_ref().map(f));
         let buy = |f: fn(&plan::salt::buy::Buy) -> Option<u32>| or_nan(found.buy.as_ref().and_then(f).map(f64::from));
         let [volume, spread, low, high] = match found.dosing {
-            Some(Dosing::Told { volume, low, high, .. }) => [volume.mean, volume.spread, low, or_nan(high)],
+            Some(Dosing::Told { volume, low, high, .. }) => [volume.mean, volume.std_dev, low, or_nan(high)],
             _ => [f64::NAN; 4],
         };
         Some([
             f64::from(found.code as u8),
             found.plain,
             found.stated.mean,
-            found.stated.spread,
+            found.stated.std_dev,
             known(|known| known.need),
             known(|known| known.volume.mean),
-            known(|known| known.volume.spread),
+            known(|known| known.volume.std_dev),
             known(|known| known.salt.mean),
-            known(|known| known.salt.spread),
+            known(|known| known.salt.std_dev),
             stage(|stage| Some(stage.bags)),
             stage(|stage| stage.allowed),
             stage(|stage| Some(stage.wanted)),

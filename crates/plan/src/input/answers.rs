@@ -107,7 +107,7 @@ impl Ruling {
 }
 
 /// What was answered about the pool; each part may be missing.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Ready {
     /// The day the finish was laid.
     pub finish: Typed<i64>,
@@ -193,7 +193,7 @@ pub struct Rulings {
 }
 
 /// What was typed of the generator and its pump.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Run {
     /// Chlorine the pool uses up, mg/L a day.
     pub demand: Typed<f64>,
@@ -211,7 +211,7 @@ impl Run {
 }
 
 /// What was typed of a season.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Season {
     /// Water lost as the pool has it, but for backwash: splash, leaks, m³.
     pub lost: Typed<f64>,
@@ -241,7 +241,7 @@ impl Season {
 }
 
 /// What was typed of replacing water.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Flow {
     /// Water let out, m³/h.
     pub out: Typed<f64>,

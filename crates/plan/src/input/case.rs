@@ -7,7 +7,7 @@ use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
 
 /// What was tested, of the pool or of the fill water.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Tests {
     /// Temperature.
     pub temperature: Option<Temperature>,
@@ -30,6 +30,25 @@ impl Tests {
         let (ta, ch) = (self.alkalinity?, self.hardness?);
         let salt = salt::sodium_chloride_behind(reading, instrument.responds(), ta, ch);
         Some(Sample::plain(self.temperature?, self.ph?, ta, ch, self.cyanuric_acid?, salt))
+    }
+}
+
+/// The pool's tests, and the salt reading that goes with them.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct TestedWater {
+    /// The tests.
+    pub tests: Tests,
+    /// Salt reading, if there is one that was read.
+    pub reading: Option<Salinity>,
+    /// What it was read with.
+    pub instrument: Option<Instrument>,
+}
+
+impl TestedWater {
+    /// The sample, once all of it is there.
+    #[must_use]
+    pub fn sample(&self) -> Option<Sample> {
+        self.tests.behind(self.reading?, self.instrument?)
     }
 }
 
@@ -75,7 +94,7 @@ pub struct Levels {
 }
 
 /// The bags on the shelf.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bag {
     /// Mass of one.
     pub size: Option<Mass>,
@@ -104,7 +123,7 @@ impl Default for Bag {
 }
 
 /// Where the water is to go; what is left out stays as it comes.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Goals {
     /// pH.
     pub ph: Option<Ph>,
@@ -132,7 +151,7 @@ impl Goals {
 }
 
 /// The acid on the shelf.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Acid {
     /// Hydrochloric, poured.
     Hydrochloric(AcidStrength),
@@ -141,7 +160,7 @@ pub enum Acid {
 }
 
 /// What stands on the shelf, by its label.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Products {
     /// Acid.
     pub acid: Acid,
@@ -154,7 +173,7 @@ pub struct Products {
 }
 
 /// Everything known.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Case {
     /// Amount of water.
     pub volume: Option<Volume>,
@@ -219,9 +238,16 @@ pub struct Case {
 }
 
 impl Case {
+    /// The pool's tests and the reading that they go with.
+    #[must_use]
+    pub fn tested(&self) -> TestedWater {
+        TestedWater { tests: self.water, reading: self.read(), instrument: self.instrument }
+    }
+
     /// The pool's sample, once all of it is there.
+    #[must_use]
     pub fn sample(&self) -> Option<Sample> {
-        self.water.behind(self.read()?, self.instrument?)
+        self.tested().sample()
     }
 
     /// Is something that the decision on the salt goes by at fault? Then nobody knows whether water goes first.
@@ -245,9 +271,11 @@ impl Case {
     /// assert_eq!(case.read(), None);
     /// ```
     pub fn read(&self) -> Option<Salinity> {
-        match self.reading {
-            Typed::Valid(reading) if self.instrument != Some(Instrument::Assumed) => Some(reading),
-            _ => None,
-        }
+        taken(self.reading, self.instrument)
     }
+}
+
+/// A reading, if it was read: an assumed figure is none.
+pub(crate) fn taken(reading: Typed<Salinity>, instrument: Option<Instrument>) -> Option<Salinity> {
+    reading.valid().filter(|_| instrument != Some(Instrument::Assumed))
 }

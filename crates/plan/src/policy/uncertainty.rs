@@ -1,27 +1,51 @@
 //! How far may each figure be off?
 //!
 //! Every figure here is our choice: a judgement, not a measurement. They stand together so that they
-//! can be argued with together.
+//! can be argued with together. The symbols are those of the table in `salt/METHOD.md`.
 
-use crate::input::choices::{Instrument, Method};
+use crate::input::choices::{History, Instrument, Method};
 
-/// How far a volume may be off: it is `shift` times the one stated, give or take `spread` of it.
+/// A figure and its doubt.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Moments {
+    /// Mean.
+    pub mean: f64,
+    /// Standard deviation.
+    pub std_dev: f64,
+}
+
+impl Moments {
+    /// Where it lies 9 times in 10, taken as a normal distribution.
+    ///
+    /// ```
+    /// use plan::policy::Moments;
+    /// let [low, high] = Moments { mean: 60.0, std_dev: 2.0 }.nine_in_ten();
+    /// assert!((low - 56.71).abs() < 0.001 && (high - 63.29).abs() < 0.001);
+    /// ```
+    #[must_use]
+    pub fn nine_in_ten(&self) -> [f64; 2] {
+        [self.mean - 1.645 * self.std_dev, self.mean + 1.645 * self.std_dev]
+    }
+}
+
+/// How far a volume may be off: it is `κ` times the one stated, give or take a part `ρ` of it.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct OfVolume {
+pub struct VolumeError {
     /// Below 1, because people over-estimate.
-    pub shift: f64,
+    pub kappa: f64,
     /// One standard deviation, part of the volume.
-    pub spread: f64,
+    pub rho: f64,
 }
 
 /// By how the volume was found. Our choice.
 ///
 /// ```
-/// use plan::{Method, policy::of_volume};
-/// assert!(of_volume(Method::Remembered).spread > of_volume(Method::Taped).spread);
+/// use plan::{Method, policy::volume_error};
+/// assert!(volume_error(Method::Remembered).rho > volume_error(Method::Taped).rho);
 /// ```
-pub const fn of_volume(method: Method) -> OfVolume {
-    let (shift, spread) = match method {
+#[must_use]
+pub const fn volume_error(method: Method) -> VolumeError {
+    let (kappa, rho) = match method {
         Method::Metered => (1.00, 0.015),
         Method::Drawing => (0.99, 0.04),
         Method::Taped => (0.98, 0.05),
@@ -29,61 +53,65 @@ pub const fn of_volume(method: Method) -> OfVolume {
         Method::Rule => (0.97, 0.10),
         Method::Remembered => (0.95, 0.17),
     };
-    OfVolume { shift, spread }
+    VolumeError { kappa, rho }
 }
 
 /// Blunders happen to careful people too (a wrong gallon, a hopper not seen): how often. Our choice.
 pub const BLUNDERS: f64 = 0.05;
 
-/// The spread of a blunder's logarithm, by that of the volume's. Our choice.
-pub fn of_blunder(spread: f64) -> f64 {
-    libm::fmax(3.0 * spread, 0.15)
+/// Standard deviation `s` of a blunder's logarithm, by that of the volume's, `t`. Our choice.
+#[must_use]
+pub fn blunder_std_dev(t: f64) -> f64 {
+    libm::fmax(3.0 * t, 0.15)
 }
 
-/// Spread of the purity printed on the bag, part of it. Our choice.
-pub const OF_PURITY: f64 = 0.006;
+/// Standard deviation of the purity printed on the bag, part of it. Our choice.
+pub const PURITY_STD_DEV: f64 = 0.006;
 
-/// Spread of the salt's change between two visits by rain, splash and evaporation, part of it. Our choice.
-pub const OF_WATER: f64 = 0.006;
+/// Standard deviation of the salt's change between two visits by rain, splash and evaporation, part of it.
+/// Our choice.
+pub const DRIFT_STD_DEV: f64 = 0.006;
 
 /// How far a reading may be off: `y = (1 + g)(C - u) + o + e`, rounded to a step.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct OfReading {
-    /// Spread of `g`, one and the same for all readings of the instrument.
+pub struct InstrumentError {
+    /// Standard deviation of `g`, one and the same for all readings of the instrument.
     pub gain: f64,
-    /// Spread of `o`, mg/L, one and the same for all readings of the instrument.
+    /// Standard deviation of `o`, mg/L, one and the same for all readings of the instrument.
     pub offset: f64,
-    /// Spread of `e`, new each time, mg/L.
-    pub each: f64,
-    /// The same, as a part of the salt.
-    pub part: f64,
+    /// Standard deviation `a` of `e`, new each time, mg/L.
+    pub noise: f64,
+    /// The same as a part `r` of the salt.
+    pub noise_per_salt: f64,
     /// The step it reads in, mg/L.
     pub step: f64,
 }
 
-impl OfReading {
-    /// Variance of `e` at some salt, the rounding included: `each² + (part · salt)² + step²/12`.
+impl InstrumentError {
+    /// Variance of `e` at some salt, the rounding included: `a² + (r · salt)² + step²/12`.
     ///
     /// ```
-    /// use plan::{Instrument, policy::of_reading};
-    /// let strip = of_reading(Instrument::Strip).unwrap();
-    /// assert_eq!(strip.each_time(-5.0), strip.each_time(0.0)); // no salt is the least there is
-    /// assert!(strip.each_time(3_000.0).sqrt() > 180.0);
+    /// use plan::{Instrument, policy::instrument_error};
+    /// let strip = instrument_error(Instrument::Strip).unwrap();
+    /// assert_eq!(strip.variance(-5.0), strip.variance(0.0)); // no salt is the least there is
+    /// assert!(strip.variance(3_000.0).sqrt() > 180.0);
     /// ```
-    pub fn each_time(&self, salt: f64) -> f64 {
-        let part = self.part * libm::fmax(salt, 0.0);
-        self.each * self.each + part * part + self.step * self.step / 12.0
+    #[must_use]
+    pub fn variance(&self, salt: f64) -> f64 {
+        let part = self.noise_per_salt * libm::fmax(salt, 0.0);
+        self.noise * self.noise + part * part + self.step * self.step / 12.0
     }
 }
 
 /// By instrument; nothing where nothing was read. Our choice.
 ///
 /// ```
-/// use plan::{Instrument, policy::of_reading};
-/// assert!(of_reading(Instrument::Assumed).is_none());
+/// use plan::{Instrument, policy::instrument_error};
+/// assert!(instrument_error(Instrument::Assumed).is_none());
 /// ```
-pub const fn of_reading(instrument: Instrument) -> Option<OfReading> {
-    let (gain, offset, each, part, step) = match instrument {
+#[must_use]
+pub const fn instrument_error(instrument: Instrument) -> Option<InstrumentError> {
+    let (gain, offset, noise, noise_per_salt, step) = match instrument {
         Instrument::Strip => (0.06, 60.0, 60.0, 0.06, 100.0),
         Instrument::Drops => (0.03, 30.0, 30.0, 0.02, 200.0),
         Instrument::Meter => (0.03, 60.0, 15.0, 0.01, 10.0),
@@ -93,7 +121,7 @@ pub const fn of_reading(instrument: Instrument) -> Option<OfReading> {
         Instrument::Lab => (0.015, 15.0, 10.0, 0.01, 10.0),
         Instrument::Assumed => return None,
     };
-    Some(OfReading { gain, offset, each, part, step })
+    Some(InstrumentError { gain, offset, noise, noise_per_salt, step })
 }
 
 /// How long before a reading the latest salt went in.
@@ -107,15 +135,6 @@ pub enum Since {
     TwoDays,
 }
 
-/// The part of the latest dose that is not dissolved yet.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Undissolved {
-    /// Its mean.
-    pub mean: f64,
-    /// Its standard deviation.
-    pub spread: f64,
-}
-
 impl Since {
     /// By elapsed minutes: a day is 24 hours, whatever the clocks do.
     ///
@@ -123,6 +142,7 @@ impl Since {
     /// use plan::policy::Since;
     /// assert_eq!([1_439, 1_440, 2_880].map(Since::of_minutes), [Since::Early, Since::Day, Since::TwoDays]);
     /// ```
+    #[must_use]
     pub const fn of_minutes(minutes: i64) -> Self {
         match minutes {
             ..1_440 => Self::Early,
@@ -131,35 +151,40 @@ impl Since {
         }
     }
 
-    /// About twice what is to be expected, on purpose. Our choice.
+    /// The part of the latest dose that is not dissolved yet. About twice what is to be expected, on purpose.
+    /// Our choice.
     ///
     /// ```
     /// use plan::policy::Since;
     /// assert!(Since::Day.undissolved().mean > Since::TwoDays.undissolved().mean);
     /// ```
-    pub const fn undissolved(self) -> Undissolved {
-        let (mean, spread) = match self {
+    #[must_use]
+    pub const fn undissolved(self) -> Moments {
+        let (mean, std_dev) = match self {
             Self::Early => (0.15, 0.15),
             Self::Day => (0.05, 0.05),
             Self::TwoDays => (0.01, 0.02),
         };
-        Undissolved { mean, spread }
+        Moments { mean, std_dev }
     }
 }
 
-/// Salt in a pool nobody has read, freshly filled: mean and spread, mg/L. This and the next three are
-/// our choice, from what each source of chlorine leaves behind.
-pub const UNREAD_FRESH: (f64, f64) = (300.0, 300.0);
-/// The same after a season or more of chlorine.
-pub const UNREAD_OLDER: (f64, f64) = (1_000.0, 800.0);
-/// The same where it was salted before.
-pub const UNREAD_SALTED: (f64, f64) = (3_000.0, 1_500.0);
-/// The same where nothing is known of it.
-pub const UNREAD_UNKNOWN: (f64, f64) = (800.0, 1_200.0);
-/// Salt before the first reading once there is one: mean and spread, mg/L. Our choice: so wide that the
-/// reading speaks, and not a history that the reading belies.
-pub const BEFORE_READING: (f64, f64) = (1_500.0, 3_000.0);
-/// No salt at all before the first dose, mean and spread, mg/L: what a first reading after it can't be below.
-pub const NO_SALT: (f64, f64) = (0.0, 1.0);
-/// Spread of the salt that replacing takes out, part of it. Our choice.
-pub const REPLACED_SPREAD: f64 = 0.03;
+/// Salt of a pool nobody has read, mg/L. Our choice, from what each source of chlorine leaves behind.
+#[must_use]
+pub const fn unread_salt(history: History) -> Moments {
+    let (mean, std_dev) = match history {
+        History::Fresh => (300.0, 300.0),
+        History::Older => (1_000.0, 800.0),
+        History::Salted => (3_000.0, 1_500.0),
+        History::Unknown => (800.0, 1_200.0),
+    };
+    Moments { mean, std_dev }
+}
+
+/// Salt before the first reading once there is one, mg/L. Our choice: so wide that the reading speaks, and not a
+/// history that the reading belies.
+pub const BEFORE_READING: Moments = Moments { mean: 1_500.0, std_dev: 3_000.0 };
+/// No salt at all before the first dose, mg/L: what a first reading after it can't be below.
+pub const NO_SALT: Moments = Moments { mean: 0.0, std_dev: 1.0 };
+/// Standard deviation of the salt that replacing takes out, part of it. Our choice.
+pub const REPLACED_STD_DEV: f64 = 0.03;

@@ -4,7 +4,7 @@ use crate::input::answers::Unknown;
 use crate::input::case::Case;
 use crate::input::choices::Instrument;
 use crate::salt::code::Standing;
-use crate::salt::salt_plan::Dose;
+use crate::salt::salt_plan::SaltPlan;
 use crate::water::balance::Balance;
 use crate::water::treatment::Treatment;
 use chem::{Mass, Salinity};
@@ -41,7 +41,7 @@ pub struct LatestReading {
 
 impl LatestReading {
     /// Of a case and what follows from its own readings.
-    pub fn of(case: &Case, today: &Dose) -> Self {
+    pub fn of(case: &Case, today: &SaltPlan) -> Self {
         let visit = today.latest();
         let at = visit.and_then(|visit| match visit.entry {
             Some(line) => case.log.valid().and_then(|log| log[line]).map(|entry| entry.when),

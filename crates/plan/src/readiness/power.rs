@@ -6,7 +6,7 @@ use crate::readiness::gates::{Gate, Gates, Row, Salt};
 use crate::readiness::judge::finish_day;
 use crate::readiness::verdict::Verdict;
 use crate::salt::code::Standing;
-use crate::salt::salt_plan::Dose;
+use crate::salt::salt_plan::SaltPlan;
 use crate::water::treatment::Treatment;
 
 /// The one verdict on adding salt.
@@ -28,31 +28,31 @@ pub enum Go {
 
 /// May the salt go in? The worst decides: a stop; then nothing to add, or nothing that can be told; then a wait
 /// that holds, which a stage that is in is too; then anything missing.
-pub fn go(case: &Case, dose: &Dose, gates: &Gates) -> Go {
+pub fn go(unlisted: bool, plan: &SaltPlan, gates: &Gates) -> Go {
     let salt = |row: &Row| row.salt != Salt::NotAsked;
     let holds = |row: &Row| row.salt == Salt::Holds;
     let figures = |row: &Row| holds(row) && !row.asked;
-    match dose.standing() {
+    match plan.standing() {
         Some(Standing::Over) => Go::No,
         _ if gates.any(Verdict::Stop, salt) => Go::No,
         Some(Standing::Within) if gates.at(Gate::Reading) == Verdict::Pass => Go::Nothing,
         Some(Standing::Within | Standing::Held) => Go::NotYet,
         None => Go::CantSay,
-        Some(Standing::Short) if dose.is_in() || gates.any(Verdict::Wait, holds) => Go::NotYet,
-        Some(Standing::Short) if gates.any(Verdict::Unknown, figures) || case.unlisted => Go::CantSay,
+        Some(Standing::Short) if plan.is_in() || gates.any(Verdict::Wait, holds) => Go::NotYet,
+        Some(Standing::Short) if gates.any(Verdict::Unknown, figures) || unlisted => Go::CantSay,
         Some(Standing::Short) if gates.any(Verdict::Unknown, holds) => Go::Ask,
         Some(Standing::Short) => Go::Yes,
     }
 }
 
 /// May the generator be switched on? By the gates that are judged for it.
-pub fn power(case: &Case, gates: &Gates) -> Go {
+pub fn power(unlisted: bool, gates: &Gates) -> Go {
     let power = |row: &Row| row.power;
     if gates.any(Verdict::Stop, power) {
         Go::No
     } else if gates.any(Verdict::Wait, power) {
         Go::NotYet
-    } else if gates.any(Verdict::Unknown, power) || case.unlisted {
+    } else if gates.any(Verdict::Unknown, power) || unlisted {
         Go::CantSay
     } else {
         Go::Yes

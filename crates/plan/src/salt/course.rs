@@ -41,8 +41,8 @@ pub struct Course {
 
 /// The course of a log.
 ///
-/// Entries of the same minute keep their order in the log, the case's own reading first. Total: what is
-/// no mass or no salinity is passed on for [`crate::salt::decide`] to name.
+/// Entries of the same minute keep their order in the log, the case's own reading first. Total: what no
+/// job takes is passed on for [`crate::salt::job`] to name.
 ///
 /// ```
 /// use chem::{Mass, Salinity};
@@ -100,9 +100,8 @@ pub fn course(baseline: Option<Baseline>, log: &Log) -> Course {
     course
 }
 
-/// Two masses together; beyond all bounds if that is no mass, so that it can't go unnoticed.
+/// Two masses together; at most the most that a mass can be, which no job takes.
 fn sum(all: Mass, more: Mass) -> Mass {
-    let more = Mass::from_kilograms(more.kilograms());
-    let both = more.and_then(|more| Mass::from_kilograms(all.kilograms() + more.kilograms()));
-    both.unwrap_or_else(|out| Mass::from_kilograms(out.bounds.high).unwrap_or(Mass::NONE).times(2.0))
+    let both = Mass::from_kilograms(all.kilograms() + more.kilograms());
+    both.unwrap_or_else(|out| Mass::from_kilograms(out.bounds.high).unwrap_or(all))
 }

@@ -1,17 +1,18 @@
-//! What is to be done now, and what is to be bought?
+//! What is to be done now, in the face of doubt?
+//!
+//! The method, its symbols and the decision table: `METHOD.md`, shown at [`crate::salt`].
 
 use crate::policy;
-use crate::policy::uncertainty::Since;
+use crate::policy::uncertainty::{BEFORE_READING, Moments, Since};
 use crate::salt::buy::{Buy, buy};
 use crate::salt::code::Code;
 use crate::salt::course::{Course, MOST_VISITS};
 use crate::salt::dilute::{Dilution, dilution};
 use crate::salt::dosing::{self, Dosing, Sums};
-use crate::salt::ekf::{Evidence, Step};
+use crate::salt::ekf::Event;
 use crate::salt::estimate::Estimate;
 use crate::salt::job::{Fault, Faults, Job};
-use crate::salt::mixture::About;
-use crate::salt::outliers::{Fate, Judged, Judgement, Side};
+use crate::salt::outliers::{ReadingStatus, Screened, Screening, Side};
 use crate::salt::stage::{Bound, Stage, stage};
 
 /// A reading to come, mg/L.
@@ -29,9 +30,9 @@ pub struct Known {
     /// All of it.
     pub estimate: Estimate,
     /// Volume, m³.
-    pub volume: About,
+    pub volume: Moments,
     /// Salt, mg/L.
-    pub salt: About,
+    pub salt: Moments,
     /// Bags to the target on the average; below zero where it is above.
     pub need: f64,
 }
@@ -44,9 +45,9 @@ pub struct Decision {
     /// Bags for the whole job by the volume as stated and the first reading.
     pub plain: f64,
     /// Every reading and what became of it.
-    pub visits: [Option<Judged>; MOST_VISITS],
+    pub visits: [Option<Screened>; MOST_VISITS],
     /// The volume before any reading, m³.
-    pub stated: About,
+    pub stated: Moments,
     /// What is known; nothing while no reading counts, or the last one is not believed.
     pub known: Option<Known>,
     /// What is guessed while no reading counts; to buy by, and for nothing else.
@@ -110,109 +111,152 @@ pub struct Decision {
 /// # }
 /// ```
 pub fn decide(job: &Job, course: &Course) -> Result<Decision, Faults> {
-    let mut judged = judge(job, course)?;
-    let latest = judged.latest();
-    let refused = latest.map_or(Some(Code::NeedBaseline), |(_, judged)| refusal(judged.fate));
-    let begun = judged.first().copied();
-    let first = match (begun, latest, refused) {
-        (None, Some((at, differs)), Some(Code::RepeatDiffers)) => {
-            judged.believe(at); // Good enough to buy by.
-            Some(differs)
-        }
-        _ => begun,
+    let screening = screen(job, course)?;
+    let plain = |first: Option<&Screened>| {
+        job.plain(first.map_or(job.unread().mean, |first| dosing::mean(&first.visit.reading).0))
     };
-    let mut decision = Decision {
-        code: refused.unwrap_or(Code::VolumeImplausible),
-        plain: job.plain(first.map_or(job.unread().0, |first| dosing::mean(&first.visit.reading).0)),
-        visits: judged.visits,
-        stated: job.prior().about(),
+    let undecided = |code, plain| Decision {
+        code,
+        plain,
+        visits: screening.visits,
+        stated: job.prior().moments(),
         known: None,
         guess: None,
         stage: None,
         expect: None,
         buy: None,
-        dosing: dosing::dosing(job, &judged.visits),
+        dosing: dosing::dosing(job, &screening.visits),
         sums: None,
         dilution: None,
     };
-    match (latest, refused) {
-        (Some((at, _)), None) => decision.by_reading(at, job, course, &judged),
-        _ if begun.is_none() => {
-            let estimate = Estimate::new(&job.prior(), &judged.evidence);
-            decision.guess = Some(known(job, estimate));
-            decision.buy = Some(buy(job, &estimate, None));
+    Ok(match Situation::of(job, &screening) {
+        Situation::Unread { code, read, estimate } => Decision {
+            guess: Some(Known::of(job, estimate)),
+            buy: Some(buy(job, &estimate, None)),
+            ..undecided(code, plain(read.as_ref()))
+        },
+        Situation::Refused { code, first } => undecided(code, plain(Some(&first))),
+        Situation::Implausible { first } => undecided(Code::VolumeImplausible, plain(Some(&first))),
+        Situation::Read { at, first, estimate } => {
+            let known = Known::of(job, estimate);
+            let plain = plain(Some(&first));
+            let (opening, room) = room(job, course, &screening, at, plain, known.need);
+            let stage = whole_or_weighed(job, &estimate, plain, opening, room);
+            let code = by_stage(job, &stage, screening.pair);
+            let next = libm::fmax(stage.part.unwrap_or(stage.bags), job.in_bags(course.after));
+            Decision {
+                known: Some(known),
+                stage: Some(stage),
+                expect: expect(&screening, &estimate, at, next),
+                buy: Some(buy(job, &estimate, Some((code, stage.bags)))),
+                sums: dosing::sums(job, &screening.visits),
+                dilution: water_to_replace(job, code, known.salt),
+                ..undecided(code, plain)
+            }
         }
-        _ => {}
+    })
+}
+
+/// What the last reading allows.
+#[allow(clippy::large_enum_variant)] // One of them, for as long as the decision takes.
+enum Situation {
+    /// No reading counts yet: what is usual is good enough to buy by, and so is `read`, the only one, of which
+    /// the two readings differ.
+    Unread { code: Code, read: Option<Screened>, estimate: Estimate },
+    /// The last reading is refused; an earlier one counts.
+    Refused { code: Code, first: Screened },
+    /// The last reading and another outlier agree on a volume that can't be believed.
+    Implausible { first: Screened },
+    /// The last reading, which is the one at that place, counts.
+    Read { at: usize, first: Screened, estimate: Estimate },
+}
+
+impl Situation {
+    fn of(job: &Job, screening: &Screening) -> Self {
+        let prior = job.prior();
+        let latest = screening.latest();
+        let refused = latest.map_or(Some(Code::NeedBaseline), |(_, latest)| refusal(latest.status));
+        match (screening.first().copied(), latest, refused) {
+            (None, Some((at, read)), Some(code @ Code::RepeatDiffers)) => {
+                let estimate = Estimate::new(&prior, BEFORE_READING, &screening.believing(at));
+                Self::Unread { code, read: Some(read), estimate }
+            }
+            (Some(first), _, Some(code)) => Self::Refused { code, first },
+            (Some(first), Some((at, _)), None) => {
+                let estimate = Estimate::new(&prior, screening.salt_prior(), &screening.evidence);
+                if screening.pair && estimate.beyond(&prior, policy::FAR_OFF) > policy::EVEN_ODDS {
+                    Self::Implausible { first }
+                } else {
+                    Self::Read { at, first, estimate }
+                }
+            }
+            (_, _, code) => Self::Unread {
+                code: code.unwrap_or(Code::NeedBaseline),
+                read: None,
+                estimate: Estimate::new(&prior, screening.salt_prior(), &screening.evidence),
+            },
+        }
     }
-    Ok(decision)
 }
 
 impl Decision {
     /// Is it of the first stage, before any reading after salt that counts?
+    #[must_use]
     pub fn is_first(&self) -> bool {
-        self.visits.iter().flatten().filter(|judged| judged.fate == Fate::Counts).nth(1).is_none()
-    }
-
-    /// Fills in what follows from the reading at `at`, which counts.
-    fn by_reading(&mut self, at: usize, job: &Job, course: &Course, judged: &Judgement) {
-        let prior = job.prior();
-        let estimate = Estimate::new(&prior, &judged.evidence);
-        if judged.pair && estimate.beyond(&prior, policy::FAR_OFF) > 0.5 {
-            return;
-        }
-        let known = known(job, estimate);
-        let before = job.in_bags(course.put_in) - job.in_bags(course.after);
-        let opening = judged.visits[..at].iter().flatten().all(|judged| judged.fate != Fate::Counts);
-        let cap = job.levels.cap;
-        let room = if cap == 1.0 {
-            None
-        } else if judged.pair {
-            Some(cap * known.need) // It starts again.
-        } else {
-            let holds = opening || before < policy::CAP_STILL_HOLDS * cap * self.plain;
-            holds.then_some(cap * self.plain - before)
-        };
-        let stage = whole_or_weighed(job, &estimate, self.plain, opening, room);
-        self.code = code(job, &stage, judged.pair);
-        self.known = Some(known);
-        self.stage = Some(stage);
-        self.expect = expect(
-            judged.evidence,
-            &estimate,
-            at,
-            libm::fmax(stage.part.unwrap_or(stage.bags), job.in_bags(course.after)),
-        );
-        self.buy = Some(buy(job, &estimate, Some((self.code, stage.bags))));
-        self.sums = dosing::sums(job, &judged.visits);
-        if self.code == Code::TooSalty {
-            self.dilution = dilution(job, known.salt);
-        }
+        self.visits.iter().flatten().filter(|read| read.status == ReadingStatus::Counts).nth(1).is_none()
     }
 }
 
-fn known(job: &Job, estimate: Estimate) -> Known {
-    let (volume, salt) = (estimate.volume(), estimate.salt(0.0).about());
-    Known { estimate, volume, salt, need: estimate.mean_need(job.band.target.mg_per_l()) }
+impl Known {
+    fn of(job: &Job, estimate: Estimate) -> Self {
+        let (volume, salt) = (estimate.volume(), estimate.salt(0.0).moments());
+        Self { estimate, volume, salt, need: estimate.mean_need(job.band.target.mg_per_l()) }
+    }
 }
 
-/// Judges all readings, once nothing is wrong with the job.
-pub(crate) fn judge(job: &Job, course: &Course) -> Result<Judgement, Faults> {
+/// Screens all readings, once nothing is wrong with the job.
+pub(crate) fn screen(job: &Job, course: &Course) -> Result<Screening, Faults> {
     let faults = job.faults(course);
     if !faults.is_none() {
         return Err(faults);
     }
-    Judgement::of(course, &job.prior(), job.bag, job.unread()).map_err(|_| faults.and(Fault::Instruments))
+    let strict = job.prior().strict(policy::ODD_DOUBT);
+    Screening::of(course, |mass| job.in_bags(mass), job.unread(), &|salt, evidence, event| {
+        Estimate::new(&strict, salt, evidence).predict(salt, evidence, event).moments()
+    })
+    .map_err(|_| faults.and(Fault::Instruments))
 }
 
 /// Why nothing is decided from a reading.
-fn refusal(fate: Fate) -> Option<Code> {
-    match fate {
-        Fate::Counts => None,
-        Fate::Early => Some(Code::WaitLonger),
-        Fate::Differs => Some(Code::RepeatDiffers),
-        Fate::Aside(Side::Low) | Fate::Out(Side::Low) => Some(Code::ReadsTooLow),
-        Fate::Aside(Side::High) | Fate::Out(Side::High) => Some(Code::ReadsTooHigh),
+pub(crate) fn refusal(status: ReadingStatus) -> Option<Code> {
+    match status {
+        ReadingStatus::Counts => None,
+        ReadingStatus::Early => Some(Code::WaitLonger),
+        ReadingStatus::Differs => Some(Code::RepeatDiffers),
+        ReadingStatus::Aside(Side::Low) | ReadingStatus::Out(Side::Low) => Some(Code::ReadsTooLow),
+        ReadingStatus::Aside(Side::High) | ReadingStatus::Out(Side::High) => Some(Code::ReadsTooHigh),
     }
+}
+
+/// Is this the first stage, and how many bags does the cap leave; nothing where it does not hold.
+fn room(
+    job: &Job,
+    course: &Course,
+    screening: &Screening,
+    at: usize,
+    plain: f64,
+    need: f64,
+) -> (bool, Option<f64>) {
+    let opening = screening.visits[..at].iter().flatten().all(|read| read.status != ReadingStatus::Counts);
+    let before = job.in_bags(course.put_in) - job.in_bags(course.after);
+    let cap = job.levels.cap;
+    let room = match () {
+        () if cap == 1.0 => None,
+        () if screening.pair => Some(cap * need), // It starts again.
+        () if opening || before < policy::CAP_STILL_HOLDS * cap * plain => Some(cap * plain - before),
+        () => None,
+    };
+    (opening, room)
 }
 
 /// By weight where the job takes few bags, unless in bags it is enough already: nobody is sent to the
@@ -220,36 +264,45 @@ fn refusal(fate: Fate) -> Option<Code> {
 fn whole_or_weighed(job: &Job, estimate: &Estimate, plain: f64, opening: bool, room: Option<f64>) -> Stage {
     let in_bags = stage(job, estimate, job.part(opening), false, room);
     match job.weighed(plain) {
-        Some(unit) if code(job, &in_bags, false) != Code::StopInBand => {
+        Some(unit) if by_stage(job, &in_bags, false) != Code::StopInBand => {
             stage(job, estimate, unit, true, room)
         }
         _ => in_bags,
     }
 }
 
-fn code(job: &Job, stage: &Stage, pair: bool) -> Code {
+/// The decision table, from too salty to too coarse.
+fn by_stage(job: &Job, stage: &Stage, pair: bool) -> Code {
     let enough = stage.low <= job.levels.low;
-    if stage.over_now > 0.5 {
-        Code::TooSalty
-    } else if stage.bags > 0.0 {
-        let done = enough && stage.bound != Bound::Cap && !pair;
-        if done { Code::AddAndFinish } else { Code::AddAndRetest }
-    } else if enough {
-        if stage.over_now <= job.levels.over { Code::StopInBand } else { Code::StopNearHigh }
-    } else if stage.part.is_some() {
-        Code::BagTooCoarse
-    } else {
-        Code::NoMore
+    let some = stage.bags > 0.0;
+    match () {
+        () if stage.over_now > policy::EVEN_ODDS => Code::TooSalty,
+        () if some && enough && stage.bound != Bound::Cap && !pair => Code::AddAndFinish,
+        () if some => Code::AddAndRetest,
+        () if enough && stage.over_now <= job.levels.over => Code::StopInBand,
+        () if enough => Code::StopNearHigh,
+        () if stage.part.is_some() => Code::BagTooCoarse,
+        () => Code::NoMore,
     }
 }
 
+fn water_to_replace(job: &Job, code: Code, salt: Moments) -> Option<Dilution> {
+    (code == Code::TooSalty).then(|| dilution(&job.band, job.fill, &job.levels, salt))?
+}
+
 /// What will be read a day after these bags, by the instrument of the visit at `at`.
-fn expect(mut evidence: Evidence, estimate: &Estimate, at: usize, bags: f64) -> Option<Expected> {
-    let meter = evidence.steps[at]?.meter;
-    let undissolved = Since::Day.undissolved();
-    let step =
-        Step { put_in: bags, latest: bags, undissolved, gap: true, meter, taken: 1, ..Step::default() };
-    evidence.steps[at + 1] = Some(step);
-    let reading = estimate.foresee(&evidence, &step);
-    (bags > 0.0).then(|| Expected { mean: reading.about().mean, range: reading.range() })
+fn expect(screening: &Screening, estimate: &Estimate, at: usize, bags: f64) -> Option<Expected> {
+    let mut evidence = screening.evidence;
+    let event = Event {
+        put_in: bags,
+        latest: bags,
+        undissolved: Since::Day.undissolved(),
+        between_visits: true,
+        instrument: evidence.events[at]?.instrument,
+        taken: 1,
+        ..Event::default()
+    };
+    evidence.events[at + 1] = Some(event);
+    let reading = estimate.predict(screening.salt_prior(), &evidence, &event);
+    (bags > 0.0).then(|| Expected { mean: reading.moments().mean, range: reading.range() })
 }

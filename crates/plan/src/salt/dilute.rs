@@ -1,8 +1,9 @@
 //! How much water to replace while the salt is in doubt?
 
-use crate::policy;
-use crate::salt::job::Job;
-use crate::salt::mixture::{About, upper_tail};
+use crate::input::case::{Band, Levels};
+use crate::policy::uncertainty::{Moments, REPLACED_STD_DEV};
+use crate::salt::mixture::upper_tail;
+use chem::Salinity;
 
 /// Water to replace, in parts of the pool.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -15,17 +16,21 @@ pub struct Dilution {
 /// that is not below the target.
 ///
 /// `f = (C - target)/(C - fill)`. If the salt is then still above the high limit more often than
-/// allowed: the share at which it is not, if that does not go below the low limit. Spread after it:
-/// `√(((1 - f) s)² + (0.03 (C - fill))²)`.
-pub(crate) fn dilution(job: &Job, salt: About) -> Option<Dilution> {
-    let band = &job.band;
-    let fill = job.fill.filter(|fill| *fill < band.target)?.mg_per_l();
+/// allowed: the share at which it is not, if that does not go below the low limit. Its
+/// standard deviation after it: `√(((1 - f) s)² + (0.03 (C - fill))²)`.
+pub(crate) fn dilution(
+    band: &Band,
+    fill: Option<Salinity>,
+    levels: &Levels,
+    salt: Moments,
+) -> Option<Dilution> {
+    let fill = fill.filter(|fill| *fill < band.target)?.mg_per_l();
     let excess = Some(salt.mean - fill).filter(|excess| *excess > 0.0)?;
     let to = |salt_then: f64| ((salt.mean - salt_then) / excess).clamp(0.0, 1.0);
     let too_often = |share: f64| {
-        let stirred = libm::hypot((1.0 - share) * salt.spread, policy::REPLACED_SPREAD * excess);
+        let stirred = libm::hypot((1.0 - share) * salt.std_dev, REPLACED_STD_DEV * excess);
         let over = upper_tail((band.high.mg_per_l() - (salt.mean - share * excess)) / stirred);
-        over > job.levels.drained
+        over > levels.drained
     };
     let to_target = to(band.target.mg_per_l());
     let mut share = to_target;

@@ -3,9 +3,9 @@
 use crate::input::case::{Band, Levels};
 use crate::input::choices::{History, Method};
 use crate::policy;
-use crate::policy::uncertainty::{OfVolume, of_volume};
+use crate::policy::uncertainty::{Moments, VolumeError, unread_salt, volume_error};
 use crate::salt::course::{Course, Visit};
-use crate::salt::prior::Prior;
+use crate::salt::prior::VolumePrior;
 use chem::{Fraction, Mass, Purity, Salinity, Volume, bounds};
 
 /// All that stays the same while salt goes in and readings are taken.
@@ -99,6 +99,11 @@ impl Faults {
         Self(self.0 | 1 << fault as u16)
     }
 
+    /// With those of `checks` that did not turn out well.
+    fn and_those(self, checks: &[(Fault, bool)]) -> Self {
+        checks.iter().filter(|(_, well)| !well).fold(self, |all, (fault, _)| all.and(*fault))
+    }
+
     /// Is this one of them?
     pub const fn contains(self, fault: Fault) -> bool {
         self.0 & 1 << fault as u16 != 0
@@ -113,6 +118,22 @@ impl Faults {
     pub const fn is_none(self) -> bool {
         self.0 == 0
     }
+}
+
+/// What is wrong with what was read and with what it is held against, whatever the bags and the pool.
+pub(crate) fn salt_faults(band: &Band, levels: &Levels, fill: Option<Salinity>, course: &Course) -> Faults {
+    let Band { low, target, high, .. } = *band;
+    let salt = |salt: Salinity| bounds::SALINITY.check(salt.mg_per_l()).is_ok();
+    let mass = |mass: Mass| bounds::MASS.check(mass.kilograms()).is_ok();
+    let visits = || course.visits.iter().flatten();
+    let read = |visit: &Visit| salt(visit.reading.salt) && visit.reading.again.is_none_or(salt);
+    Faults::default().and_those(&[
+        (Fault::Band, Salinity::NONE < low && low < target && target < high && salt(high)),
+        (Fault::Reading, visits().all(read)),
+        (Fault::Dose, mass(course.put_in) && visits().all(|v| mass(v.put_in) && mass(v.latest))),
+        (Fault::Fill, fill.is_none_or(salt)),
+        (Fault::Levels, levels.are_levels()),
+    ])
 }
 
 impl Job {
@@ -146,28 +167,17 @@ impl Job {
     /// # }
     /// ```
     pub fn faults(&self, course: &Course) -> Faults {
-        let Band { low, target, high, .. } = self.band;
-        let salt = |salt: Salinity| bounds::SALINITY.check(salt.mg_per_l()).is_ok();
-        let mass = |mass: Mass| bounds::MASS.check(mass.kilograms()).is_ok();
         let steps = match self.handled {
             Handled::Bags(steps) => steps.map(Mass::kilograms),
             Handled::Parts(parts) => parts,
         };
-        let read = |visit: &Visit| salt(visit.reading.salt) && visit.reading.again.is_none_or(salt);
-        let visits = || course.visits.iter().flatten();
-        let checks = [
+        salt_faults(&self.band, &self.levels, self.fill, course).and_those(&[
             (Fault::Volume, bounds::VOLUME.check(self.volume.cubic_metres()).is_ok()),
             (Fault::Bag, bounds::BAG_SIZE.check(self.bag.kilograms()).is_ok()),
             (Fault::Purity, bounds::PURITY.check(self.purity.ratio()).is_ok()),
-            (Fault::Band, Salinity::NONE < low && low < target && target < high && salt(high)),
-            (Fault::Reading, visits().all(read)),
-            (Fault::Dose, mass(course.put_in) && visits().all(|v| mass(v.put_in) && mass(v.latest))),
             (Fault::Doubt, self.doubt.is_none_or(|d| bounds::FRACTION.check(d.ratio()).is_ok())),
-            (Fault::Fill, self.fill.is_none_or(salt)),
-            (Fault::Levels, self.levels.are_levels()),
             (Fault::Handled, steps.iter().all(|step| (1e-6..=bounds::MASS.high).contains(step))),
-        ];
-        checks.iter().filter(|(_, well)| !well).fold(Faults::default(), |all, (fault, _)| all.and(*fault))
+        ])
     }
 
     /// So much salt, in bags.
@@ -176,19 +186,23 @@ impl Job {
     }
 
     /// How far the volume may be off: as typed, else by its method.
-    pub(crate) fn doubt(&self) -> OfVolume {
-        let usual = of_volume(self.method);
-        OfVolume { spread: self.doubt.map_or(usual.spread, Fraction::ratio), ..usual }
+    pub(crate) fn volume_error(&self) -> VolumeError {
+        let usual = volume_error(self.method);
+        VolumeError { rho: self.doubt.map_or(usual.rho, Fraction::ratio), ..usual }
     }
 
     /// What is known of the volume before any reading.
-    pub(crate) fn prior(&self) -> Prior {
-        self.prior_with(self.doubt())
+    pub(crate) fn prior(&self) -> VolumePrior {
+        self.prior_with(self.volume_error())
     }
 
     /// The same with another doubt.
-    pub(crate) fn prior_with(&self, doubt: OfVolume) -> Prior {
-        Prior::new(self.volume.cubic_metres(), doubt, 1000.0 * self.bag.kilograms() * self.purity.ratio())
+    pub(crate) fn prior_with(&self, error: VolumeError) -> VolumePrior {
+        VolumePrior::new(
+            self.volume.cubic_metres(),
+            error,
+            1000.0 * self.bag.kilograms() * self.purity.ratio(),
+        )
     }
 
     /// Bags from one salinity to the target by the volume as stated: the sum without any doubt; none above.
@@ -197,14 +211,9 @@ impl Job {
         rise * self.volume.cubic_metres() / (1000.0 * self.bag.kilograms() * self.purity.ratio())
     }
 
-    /// Salt to go by while nothing was read: mean and spread, mg/L.
-    pub(crate) fn unread(&self) -> (f64, f64) {
-        match self.history {
-            History::Fresh => policy::UNREAD_FRESH,
-            History::Older => policy::UNREAD_OLDER,
-            History::Salted => policy::UNREAD_SALTED,
-            History::Unknown => policy::UNREAD_UNKNOWN,
-        }
+    /// Salt to go by while nothing was read, mg/L.
+    pub(crate) fn unread(&self) -> Moments {
+        unread_salt(self.history)
     }
 
     /// The smallest part of a bag that is handled, at the opening stage or later.

@@ -3,22 +3,24 @@
 //! The plain sum believes every figure. The decision beside it, of [`crate::salt::decide`], asks how far each may
 //! be off; it says how many bags to buy, how many now and how many later.
 
-use crate::input::answers::{Needs, Typed};
-use crate::input::case::{Bag, Case};
-use crate::input::choices::{History, Instrument};
-use crate::input::choices::{Input, Method};
-use crate::input::log::{Baseline, Log, MOST_ENTRIES, Reading};
+use crate::input::answers::Needs;
+use crate::input::case::Case;
+use crate::input::choices::Input;
 use crate::policy::LEAST_READING;
+use crate::policy::uncertainty::Moments;
 use crate::salt::code::{Code, Standing};
-use crate::salt::course::{Course, Visit, course};
+use crate::salt::course::{Course, Visit};
 use crate::salt::decide::{Decision, decide};
+use crate::salt::dilute::Dilution;
 use crate::salt::dosing::mean;
-use crate::salt::job::{Faults, Handled, Job};
-use chem::{Mass, Purity, Salinity, Volume, salt};
+use crate::salt::enough::{Enough, enough};
+use crate::salt::job::{Faults, Job};
+use crate::salt::salt_input::SaltInput;
+use chem::{Mass, Purity, Salinity, salt};
 
 /// Salt to the target, as far as it can be known.
-#[derive(Clone, Debug, Default)]
-pub struct Dose {
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SaltPlan {
     /// What the rise is counted from: the first reading, of two at one visit their mean.
     pub from: Option<Salinity>,
     /// Rise from the first reading to the target; `None` at or above it.
@@ -35,24 +37,58 @@ pub struct Dose {
     pub job: Option<Job>,
     /// What follows from both.
     pub decision: Option<Decision>,
+    /// That no salt is due, where that is known without a job.
+    pub enough: Option<Enough>,
     /// What is wrong with the job as a whole.
     pub faults: Faults,
     /// What is missing.
     pub needs: Needs,
 }
 
-impl Dose {
+impl SaltPlan {
+    /// What is to be done.
+    #[must_use]
+    pub fn code(&self) -> Option<Code> {
+        self.decision
+            .as_ref()
+            .map(|decision| decision.code)
+            .or(self.enough.as_ref().map(|enough| enough.code))
+    }
+
     /// Where the salt stands.
+    #[must_use]
     pub fn standing(&self) -> Option<Standing> {
-        self.decision.as_ref()?.code.standing()
+        self.code()?.standing()
+    }
+
+    /// The estimate of the salt, mg/L.
+    #[must_use]
+    pub fn salt(&self) -> Option<Moments> {
+        let known = self.decision.as_ref().and_then(|decision| decision.known);
+        known.map(|known| known.salt).or(self.enough.as_ref().map(|enough| enough.salt))
+    }
+
+    /// Water to replace for the salt's sake.
+    #[must_use]
+    pub fn dilution(&self) -> Option<Dilution> {
+        let enough = || self.enough.as_ref().and_then(|enough| enough.dilution);
+        self.decision.as_ref().and_then(|decision| decision.dilution).or_else(enough)
+    }
+
+    /// Did any salt go in?
+    #[must_use]
+    pub fn is_begun(&self) -> bool {
+        self.course.is_some_and(|course| course.put_in > Mass::NONE)
     }
 
     /// The last reading, whatever became of it.
+    #[must_use]
     pub fn latest(&self) -> Option<&Visit> {
         self.course.as_ref()?.visits.iter().flatten().last()
     }
 
     /// Salt that is due at this stage: all of it, and what of it is not in yet.
+    #[must_use]
     pub fn due(&self) -> Option<[Mass; 2]> {
         let (stage, job, course) =
             (self.decision.as_ref()?.stage?, self.job.as_ref()?, self.course.as_ref()?);
@@ -62,12 +98,14 @@ impl Dose {
     }
 
     /// Whole bags that it takes from here on, what went in since the last reading taken off.
+    #[must_use]
     pub fn bags_left(&self) -> Option<f64> {
         let (buy, job, course) = (self.decision.as_ref()?.buy?, self.job.as_ref()?, self.course.as_ref()?);
         Some((f64::from(buy.bags) - job.in_bags(course.after)).max(0.0))
     }
 
     /// The reading that the simple sum expects after the first stage.
+    #[must_use]
     pub fn plain_after(&self) -> Option<Salinity> {
         let ([all, _], job) = (self.due()?, self.job.as_ref()?);
         let from = self.decision.as_ref().filter(|decision| decision.is_first())?;
@@ -77,14 +115,16 @@ impl Dose {
     }
 
     /// How likely it stands above the high limit if more went in than this stage told; nothing otherwise.
+    #[must_use]
     pub fn overdone(&self) -> Option<f64> {
         let ([all, _], job, course) = (self.due()?, self.job.as_ref()?, self.course.as_ref()?);
         let known = self.decision.as_ref()?.known?;
         let more = course.after.kilograms() > (1.0 + TINY) * all.kilograms();
-        more.then(|| known.estimate.salt(job.in_bags(course.after)).above(job.band.high.mg_per_l()))
+        more.then(|| known.estimate.salt(job.in_bags(course.after)).prob_above(job.band.high.mg_per_l()))
     }
 
     /// Is all of this stage in?
+    #[must_use]
     pub fn is_in(&self) -> bool {
         self.course.is_some_and(|course| course.after > Mass::NONE)
             && self.due().is_some_and(|[all, left]| left.kilograms() <= TINY * all.kilograms())
@@ -93,6 +133,7 @@ impl Dose {
 
 impl Case {
     /// Is the reading so low that a slip of its unit is likelier?
+    #[must_use]
     pub fn reading_is_rare(&self) -> bool {
         self.read().is_some_and(|r| r > Salinity::NONE && r.mg_per_l() < LEAST_READING)
     }
@@ -101,9 +142,7 @@ impl Case {
 /// What rounding may hide: a millionth.
 const TINY: f64 = 1e-6;
 
-/// The dose of a case.
-///
-/// A size that nobody says how it was found counts as remembered, the careful case.
+/// The salt to the target.
 ///
 /// ```
 /// use chem::*;
@@ -122,97 +161,42 @@ const TINY: f64 = 1e-6;
 ///     },
 ///     ..Case::default()
 /// };
-/// let dose = plan::salt::salt_plan::dose(&case);
-/// assert!((dose.bags.unwrap() - 8.85).abs() < 0.005);
-/// assert_eq!(dose.decision.unwrap().stage.unwrap().bags, 6.0);
+/// let plan = plan::salt::salt_plan::salt_plan(&plan::salt::salt_input::SaltInput::of(&case));
+/// assert!((plan.bags.unwrap() - 8.85).abs() < 0.005);
+/// assert_eq!(plan.decision.unwrap().stage.unwrap().bags, 6.0);
 /// # Ok(())
 /// # }
 /// ```
-pub fn dose(case: &Case) -> Dose {
-    let needs = Needs::of(&[
-        (Input::Volume, case.volume.is_some()),
-        (Input::Reading, case.read().is_some() || case.log != Typed::Missing),
-        (Input::Instrument, case.instrument.is_some() || case.reading == Typed::Missing),
-        (Input::BagSize, case.bag.size.is_some()),
-        (Input::Purity, case.bag.purity.is_some()),
-    ]);
-    let mut dose = Dose { needs, job: job(case), course: logged(case), ..Dose::default() };
-    plain(case, &mut dose);
-    let Some(course) = &dose.course else { return dose };
-    match dose.job.as_ref().map(|job| decide(job, course)) {
-        Some(Ok(decision)) => dose.decision = Some(decision),
-        Some(Err(faults)) => dose.faults = faults,
-        None => dose.decision = enough_by_any_bag(case, course),
+#[must_use]
+pub fn salt_plan(input: &SaltInput) -> SaltPlan {
+    let mut plan =
+        SaltPlan { needs: input.needs(), job: input.job(), course: input.course(), ..plain(input) };
+    match (&plan.job, &plan.course) {
+        (_, None) => {}
+        (Some(job), Some(course)) => match decide(job, course) {
+            Ok(decision) => plan.decision = Some(decision),
+            Err(faults) => plan.faults = faults,
+        },
+        (None, Some(course)) => plan.enough = enough(input, course),
     }
-    if dose.job.is_none() && dose.decision.is_some() {
-        dose.needs = Needs::of(&[(Input::Volume, case.volume.is_some())]); // None of the bags, then.
+    if plan.enough.is_some() {
+        plan.needs = Needs::of(&[(Input::Volume, input.volume.is_some())]); // None of the bags, then.
     }
-    dose
-}
-
-/// That no salt is due is known without bags and without the size of the pool, as long as none went in: by
-/// any of them the decision is the same.
-fn enough_by_any_bag(case: &Case, course: &Course) -> Option<Decision> {
-    let any = |kg| Mass::from_kilograms(kg).ok();
-    let bag = Bag { size: any(20.0), purity: Some(Purity::WHOLE), in_hand: Typed::Missing, ..case.bag };
-    let job = job(&Case { volume: case.volume.or(Some(Volume::ONE)), bag, ..*case })?;
-    let decision = decide(&job, course).ok().filter(|_| course.put_in == Mass::NONE)?;
-    let holds = match decision.code {
-        Code::TooSalty | Code::StopNearHigh => true,
-        Code::StopInBand => decision.known.is_some_and(|known| known.need <= 0.0),
-        _ => false,
-    };
-    holds.then_some(Decision { buy: None, dosing: None, ..decision })
+    plan
 }
 
 /// The sum that believes every figure.
-fn plain(case: &Case, dose: &mut Dose) {
-    let Some(reading) = case.read() else { return };
-    let again = case.again.or(reading).unwrap_or(reading);
+fn plain(input: &SaltInput) -> SaltPlan {
+    let mut plan = SaltPlan::default();
+    let Some(reading) = input.read() else { return plan };
+    let again = input.again.or(reading).unwrap_or(reading);
     let mean = Salinity::from_mg_per_l(0.5 * (reading.mg_per_l() + again.mg_per_l())).unwrap_or(reading);
-    dose.from = Some(mean);
-    let Some(band) = case.band else { return };
-    dose.rise = band.target.above(mean);
-    let (Some(rise), Some(volume)) = (dose.rise, case.volume) else { return };
-    dose.pure = Some(salt::mass_for(volume, rise, Purity::WHOLE));
-    dose.mass = case.bag.purity.map(|purity| salt::mass_for(volume, rise, purity));
-    let size = case.bag.size.filter(|size| *size > Mass::NONE);
-    dose.bags = dose.mass.zip(size).map(|(mass, size)| mass.kilograms() / size.kilograms());
-}
-
-/// What is asked of the estimate, once all of it is there.
-fn job(case: &Case) -> Option<Job> {
-    Some(Job {
-        volume: case.volume?,
-        method: case.method.unwrap_or(Method::Remembered),
-        doubt: match case.doubt {
-            Typed::Missing => None,
-            Typed::Invalid => return None,
-            Typed::Valid(doubt) => Some(doubt),
-        },
-        bag: case.bag.size?,
-        purity: case.bag.purity?,
-        in_hand: case.bag.in_hand.or(0).unwrap_or(0), // Where it is garbled, what to buy is not told.
-        band: case.band?,
-        history: case.history.unwrap_or(History::Unknown),
-        fill: case.fill_salt,
-        handled: Handled::Bags(case.bag.weighed_in),
-        levels: case.levels.or(Default::default())?,
-    })
-}
-
-/// The course of the case, unless a part of it can't be used: the rest would tell of another pool.
-fn logged(case: &Case) -> Option<Course> {
-    let log: Log = case.log.or([None; MOST_ENTRIES])?;
-    // Also where the reading would not count, or there is none that they would go with: somebody meant one.
-    let (again, when) = (case.again.map(Some).or(None)?, case.read_at.map(Some).or(None)?);
-    let baseline = match (case.reading, case.instrument) {
-        (Typed::Invalid, _) => return None,
-        (Typed::Missing, _) | (_, Some(Instrument::Assumed)) => None,
-        (Typed::Valid(salt), Some(instrument)) => {
-            Some(Baseline { when, reading: Reading { salt, again, instrument } })
-        }
-        _ => return None,
-    };
-    Some(course(baseline, &log))
+    plan.from = Some(mean);
+    plan.rise = input.band.and_then(|band| band.target.above(mean));
+    let (Some(rise), Some(volume)) = (plan.rise, input.volume) else { return plan };
+    plan.pure = Some(salt::mass_for(volume, rise, Purity::WHOLE));
+    plan.mass = input.bag.purity.map(|purity| salt::mass_for(volume, rise, purity));
+    let size = input.bag.size.filter(|size| *size > Mass::NONE);
+    plan.bags = plan.mass.zip(size).map(|(mass, size)| mass.kilograms() / size.kilograms());
+    plan
 }

@@ -53,8 +53,8 @@ pub struct Stage {
 /// unit more if `Low(n) > β` and `α` allows it.
 pub(crate) fn stage(job: &Job, estimate: &Estimate, unit: f64, weighed: bool, room: Option<f64>) -> Stage {
     let need = estimate.mean_need(job.band.target.mg_per_l());
-    let over = |bags: f64| estimate.salt(bags).above(job.band.high.mg_per_l());
-    let low = |bags: f64| estimate.salt(bags).below(job.band.low.mg_per_l());
+    let over = |bags: f64| estimate.salt(bags).prob_above(job.band.high.mg_per_l());
+    let low = |bags: f64| estimate.salt(bags).prob_below(job.band.low.mg_per_l());
     let bags = |units: i64, unit: f64| units as f64 * unit;
     let limits = |unit: f64| {
         let wanted = units(need, unit);

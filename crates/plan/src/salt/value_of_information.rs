@@ -1,19 +1,19 @@
 //! Which measurement would pay most to repeat?
 
 use crate::input::choices::Instrument;
-use crate::policy::uncertainty::{OfVolume, of_reading};
+use crate::policy::uncertainty::{VolumeError, instrument_error};
 use crate::salt::course::Course;
-use crate::salt::decide::judge;
-use crate::salt::ekf::{Evidence, Step};
+use crate::salt::decide::screen;
+use crate::salt::ekf::{Event, Evidence};
 use crate::salt::estimate::Estimate;
 use crate::salt::job::{Faults, Job};
-use crate::salt::outliers::{Fate, Judged};
-use crate::salt::prior::Prior;
+use crate::salt::outliers::{ReadingStatus, Screened};
+use crate::salt::prior::VolumePrior;
 
 /// How wide the range of need is, in bags from 5 to 95 of 100 such pools, today and if a measurement
 /// were better.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Pays {
+pub struct ValueOfInformation {
     /// As it is.
     pub today: f64,
     /// With half the doubt of the volume.
@@ -33,7 +33,7 @@ pub enum Measurement {
     Lab,
 }
 
-impl Pays {
+impl ValueOfInformation {
     /// The one to repeat; none where none would take half a bag off. Another reading by the same instrument never
     /// tells as much as one by a laboratory: what is wrong with the instrument stays. Our choice.
     pub fn most(&self) -> Option<Measurement> {
@@ -56,7 +56,7 @@ impl Pays {
 /// # use chem::*;
 /// # use plan::log::*;
 /// # use plan::salt::course::*;
-/// # use plan::salt::value_of_information::pays;
+/// # use plan::salt::value_of_information::value_of_information;
 /// # use plan::salt::job::*;
 /// # use plan::*;
 /// # fn main() -> Result<(), OutOfRange> {
@@ -76,25 +76,27 @@ impl Pays {
 /// # let salt = Salinity::from_mg_per_l(400.0)?;
 /// # let reading = Reading { salt, again: None, instrument: Instrument::Meter };
 /// # let first = Some(Baseline { when: None, reading });
-/// let pays = pays(&job, &course(first, &[None; MOST_ENTRIES])).unwrap().unwrap();
-/// assert!(pays.volume < pays.today && pays.today < 2.5); // bags, of about nine
+/// let value = value_of_information(&job, &course(first, &[None; MOST_ENTRIES])).unwrap().unwrap();
+/// assert!(value.volume < value.today && value.today < 2.5); // bags, of about nine
 /// # Ok(())
 /// # }
 /// ```
-pub fn pays(job: &Job, course: &Course) -> Result<Option<Pays>, Faults> {
-    let judged = judge(job, course)?;
-    let Some((at, Judged { fate: Fate::Counts, .. })) = judged.latest() else { return Ok(None) };
+pub fn value_of_information(job: &Job, course: &Course) -> Result<Option<ValueOfInformation>, Faults> {
+    let screening = screen(job, course)?;
+    let Some((at, Screened { status: ReadingStatus::Counts, .. })) = screening.latest() else {
+        return Ok(None);
+    };
     let target = job.band.target.mg_per_l();
-    let width = |prior: Prior, evidence: &Evidence| {
-        let estimate = Estimate::new(&prior, evidence);
+    let width = |prior: VolumePrior, evidence: &Evidence| {
+        let estimate = Estimate::new(&prior, screening.salt_prior(), evidence);
         estimate.bags_exactly(target, 0.95) - estimate.bags_exactly(target, 0.05)
     };
-    let (today, doubt) = (judged.evidence, job.doubt());
-    let halved = OfVolume { spread: doubt.spread / 2.0, ..doubt };
+    let (today, error) = (screening.evidence, job.volume_error());
+    let halved = VolumeError { rho: error.rho / 2.0, ..error };
     let (mut lab, mut again) = (today, today);
-    lab.meters = lab.meters.map(|meter| meter.and(of_reading(Instrument::Lab)));
-    again.steps[at] = again.steps[at].map(Step::repeated);
-    Ok(Some(Pays {
+    lab.instruments = lab.instruments.map(|by| by.and(instrument_error(Instrument::Lab)));
+    again.events[at] = again.events[at].map(Event::repeated);
+    Ok(Some(ValueOfInformation {
         today: width(job.prior(), &today),
         volume: width(job.prior_with(halved), &today),
         lab: width(job.prior(), &lab),

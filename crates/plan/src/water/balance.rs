@@ -2,7 +2,7 @@
 
 use crate::input::answers::Needs;
 use crate::input::answers::Unknown;
-use crate::input::case::Case;
+use crate::input::case::TestedWater;
 use crate::input::choices::Input;
 use crate::policy;
 use chem::salt::{Responds, other_ions};
@@ -10,7 +10,7 @@ use chem::{Alkalinity, CarbonDioxide, Hardness, Ph, Salinity, Sample, Saturation
 use chem::{chlorine, langelier};
 
 /// The water today, and after the salt.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Balance {
     /// What the salt test responded to.
     pub responds: Responds,
@@ -31,7 +31,7 @@ pub struct Balance {
 }
 
 /// The index by the two usual table forms, for comparison.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Forms {
     /// Standard Methods 2330B.
     pub standard: Option<SaturationIndex>,
@@ -64,7 +64,7 @@ pub enum Due {
 }
 
 /// The water after what is due.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum After {
     /// It is not known what is due, so nothing can be judged.
     Unknown,
@@ -75,7 +75,7 @@ pub enum After {
 }
 
 /// The same water with the salt in it, counted in both ways.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Salted {
     /// Sodium chloride then.
     pub salt: Salinity,
@@ -102,28 +102,28 @@ impl Balance {
     }
 }
 
-/// The balance of a case, and what becomes of it when what is `due` is done.
+/// The balance of a water, and what becomes of it when what is `due` is done.
 ///
 /// Errors: [`Unknown::Needs`] what is missing, [`Unknown::Chemistry`] why today's water has no answer.
 ///
 /// ```
 /// use plan::water::balance::{Due, balance};
-/// use plan::{Case, Input, Unknown};
-/// let Err(Unknown::Needs(needs)) = balance(&Case::default(), Due::Nothing) else { panic!() };
+/// use plan::{Input, TestedWater, Unknown};
+/// let Err(Unknown::Needs(needs)) = balance(&TestedWater::default(), Due::Nothing) else { panic!() };
 /// assert!(needs.contains(Input::Ph)); // never taken for granted
 /// ```
-pub fn balance(case: &Case, due: Due) -> Result<Balance, Unknown> {
-    let w = &case.water;
+pub fn balance(water: &TestedWater, due: Due) -> Result<Balance, Unknown> {
+    let w = &water.tests;
     let needs = Needs::of(&[
-        (Input::Reading, case.read().is_some()),
-        (Input::Instrument, case.instrument.is_some()),
+        (Input::Reading, water.reading.is_some()),
+        (Input::Instrument, water.instrument.is_some()),
         (Input::Temperature, w.temperature.is_some()),
         (Input::Ph, w.ph.is_some()),
         (Input::Alkalinity, w.alkalinity.is_some()),
         (Input::Hardness, w.hardness.is_some()),
         (Input::CyanuricAcid, w.cyanuric_acid.is_some()),
     ]);
-    let (Some(sample), Some(reading), Some(instrument)) = (case.sample(), case.read(), case.instrument)
+    let (Some(sample), Some(reading), Some(instrument)) = (water.sample(), water.reading, water.instrument)
     else {
         return Err(Unknown::Needs(needs));
     };

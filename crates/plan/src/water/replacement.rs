@@ -1,11 +1,11 @@
 //! What if there is too much of what only other water takes out?
 
 use crate::input::answers::{Flow, Needs, Typed, Unknown};
-use crate::input::case::{Case, Tests};
+use crate::input::case::{Case, Goals, TestedWater, Tests};
 use crate::input::choices::{Ground, Input, Surface};
 use crate::policy;
 use crate::salt::dilute::Dilution;
-use chem::{Alkalinity, Cyanurate, Fraction, Hardness, Salinity, Volume, Water, dilution};
+use chem::{Alkalinity, Cyanurate, Fraction, Hardness, Length, Salinity, Volume, Water, dilution};
 use dilution::Conserved;
 
 /// What stands above where it is to be. Only other water brings any of it down.
@@ -20,22 +20,20 @@ pub struct Excess {
 }
 
 impl Excess {
-    /// What of a case stands above its goals, and above the band where `salt_over`.
+    /// What of a water stands above its goals; of its salt, the target where that is over.
     ///
     /// ```
     /// use chem::Cyanurate;
-    /// use plan::{Case, Excess, Goals, Tests};
+    /// use plan::{Excess, Goals, Tests};
     /// let mg = |x| Cyanurate::from_mg_per_l(x).ok();
     /// let goals = Goals { cyanuric_acid: mg(50.0), ..Goals::default() };
     /// let water = Tests { cyanuric_acid: mg(130.0), ..Tests::default() };
-    /// let case = Case { goals, water, ..Case::default() };
-    /// assert_eq!(Excess::of(&case, false).unwrap().cyanuric_acid, mg(50.0));
-    /// assert_eq!(Excess::of(&Case::default(), false), None);
+    /// assert_eq!(Excess::of(&goals, &water, None).unwrap().cyanuric_acid, mg(50.0));
+    /// assert_eq!(Excess::of(&Goals::default(), &water, None), None);
     /// ```
-    pub fn of(case: &Case, salt_over: bool) -> Option<Self> {
-        let (goals, water) = (case.goals, &case.water);
+    pub fn of(goals: &Goals, water: &Tests, salt: Option<Salinity>) -> Option<Self> {
         let excess = Self {
-            salt: case.band.filter(|_| salt_over).map(|band| band.target),
+            salt,
             hardness: over(goals.hardness, water.hardness, policy::NEAR_HARDNESS),
             cyanuric_acid: over(goals.cyanuric_acid, water.cyanuric_acid, policy::NEAR_CYANURIC_ACID),
         };
@@ -61,7 +59,7 @@ pub enum Analyte {
 }
 
 /// Water to replace.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Replace {
     /// For the sake of which.
     pub excess: Excess,
@@ -94,7 +92,7 @@ pub struct Replace {
 }
 
 /// Drains of no more than the cap.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Parts {
     /// The most that may be drained at one go, and whose figure that is.
     pub cap: Cap,
@@ -109,7 +107,7 @@ pub struct Parts {
 }
 
 /// One drain.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Part {
     /// Of the pool.
     pub amount: Amount,
@@ -121,7 +119,7 @@ pub struct Part {
 pub const MOST_PARTS: usize = 12;
 
 /// A share of the pool, and the water in it once the volume is known.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Amount {
     /// Parts of the pool; above 1 where water is run through it or replaced again and again.
     pub share: f64,
@@ -151,30 +149,80 @@ pub enum Basis {
     Owner,
 }
 
-/// The cap of a case, and whether the owner's own figure is larger; `None` while that is garbled, or the depth.
+/// What says how much may be drained at one go.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct DrainInput {
+    /// What the water touches.
+    pub surface: Option<Surface>,
+    /// Is the ground water known to stand low?
+    pub ground: Option<Ground>,
+    /// Mean depth.
+    pub depth: Typed<Length>,
+    /// The owner's own limit.
+    pub cap: Typed<Fraction>,
+}
+
+impl DrainInput {
+    /// Of a case.
+    #[must_use]
+    pub fn of(case: &Case) -> Self {
+        Self { surface: case.surface, ground: case.ground, depth: case.depth, cap: case.cap }
+    }
+}
+
+/// The cap, and whether the owner's own figure is larger; `None` while that is garbled, or the depth.
 ///
 /// ```
-/// use plan::water::replacement::{Basis, cap};
-/// use plan::{Case, Typed, Surface};
+/// use plan::water::replacement::{Basis, DrainInput, cap};
+/// use plan::{Surface, Typed};
 /// // Cement alone is not enough for the larger cap: what stands under it counts.
-/// let case = Case { surface: Some(Surface::Cement), ..Case::default() };
-/// assert_eq!(cap(&case).unwrap().0.basis, Basis::Careful);
-/// assert!(cap(&Case { cap: Typed::Invalid, ..case }).is_none());
+/// let input = DrainInput { surface: Some(Surface::Cement), ..DrainInput::default() };
+/// assert_eq!(cap(&input).unwrap().0.basis, Basis::Careful);
+/// assert!(cap(&DrainInput { cap: Typed::Invalid, ..input }).is_none());
 /// ```
-pub fn cap(case: &Case) -> Option<(Cap, bool)> {
-    let cement = case.surface == Some(Surface::Cement) && case.ground == Some(Ground::Low);
-    let span = case.depth.valid().map(|depth| policy::HAND_SPAN / depth.metres()).filter(|part| *part < 1.0);
+pub fn cap(input: &DrainInput) -> Option<(Cap, bool)> {
+    let cement = input.surface == Some(Surface::Cement) && input.ground == Some(Ground::Low);
+    let span = input.depth.valid().map(|depth| policy::HAND_SPAN / depth.metres()).filter(|part| *part < 1.0);
     let (share, basis) = match span {
         _ if cement => (policy::CAP_CEMENT, Basis::Cement),
         Some(part) => (part, Basis::Depth),
         // It may be deeper than what is careful for a pool that nobody measured.
-        None if case.depth.is_invalid() => return None,
+        None if input.depth.is_invalid() => return None,
         None => (policy::CAP_UNKNOWN, Basis::Careful),
     };
     let share = Fraction::from_ratio(share).ok()?;
-    let own = case.cap.or(share)?;
+    let own = input.cap.or(share)?;
     let cap = if own < share { Cap { share: own, basis: Basis::Owner } } else { Cap { share, basis } };
     Some((cap, own > share))
+}
+
+/// What a replacement is worked out from.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct ReplacementInput {
+    /// The pool's tests, with the salt that is in it now.
+    pub pool: TestedWater,
+    /// The fill water's tests.
+    pub fill: Tests,
+    /// The fill water's salt.
+    pub fill_salt: Option<Salinity>,
+    /// Amount of water: where doses have told it, by these.
+    pub volume: Option<Volume>,
+    /// How much may be drained at one go.
+    pub drain: DrainInput,
+}
+
+impl ReplacementInput {
+    /// Of a case, and the salt and the size of its pool as far as they are known now.
+    #[must_use]
+    pub fn of(case: &Case, reading: Option<Salinity>, volume: Option<Volume>) -> Self {
+        Self {
+            pool: TestedWater { reading, ..case.tested() },
+            fill: case.fill,
+            fill_salt: case.fill_salt,
+            volume,
+            drain: DrainInput::of(case),
+        }
+    }
 }
 
 /// Replacement that takes all of an excess away: the analyte that needs most decides.
@@ -183,18 +231,22 @@ pub fn cap(case: &Case) -> Option<(Cap, bool)> {
 ///
 /// ```
 /// use chem::Salinity;
-/// use plan::water::replacement as replace;
-/// use plan::{Case, Typed};
+/// use plan::{Case, water::replacement as replace};
 /// let ppm = |x| Salinity::from_mg_per_l(x).unwrap();
-/// let case = Case { reading: Typed::Valid(ppm(4_000.0)), fill_salt: Some(ppm(400.0)), ..Case::default() };
+/// let case = Case { fill_salt: Some(ppm(400.0)), ..Case::default() };
+/// let input = replace::ReplacementInput::of(&case, Some(ppm(4_000.0)), None);
 /// let excess = replace::Excess { salt: Some(ppm(3_200.0)), ..Default::default() };
-/// let parts = replace::replace(&case, excess, None).unwrap().parts.unwrap();
+/// let parts = replace::replace(&input, excess, None).unwrap().parts.unwrap();
 /// assert_eq!(parts.count, 2); // 22.2 % in drains of 15 % at most
 /// ```
-pub fn replace(case: &Case, excess: Excess, dilution: Option<Dilution>) -> Result<Replace, Unknown> {
-    let (p, f) = (&case.water, &case.fill);
+pub fn replace(
+    input: &ReplacementInput,
+    excess: Excess,
+    dilution: Option<Dilution>,
+) -> Result<Replace, Unknown> {
+    let (p, f) = (&input.pool.tests, &input.fill);
     let needs = Needs::of(&[
-        (Input::FillSalt, case.fill_salt.is_some()),
+        (Input::FillSalt, input.fill_salt.is_some()),
         (Input::FillHardness, f.hardness.is_some() || excess.hardness.is_none()),
         (Input::FillCyanuricAcid, f.cyanuric_acid.is_some() || excess.cyanuric_acid.is_none()),
     ]);
@@ -209,7 +261,7 @@ pub fn replace(case: &Case, excess: Excess, dilution: Option<Dilution>) -> Resul
         Some(Dilution { share }) => {
             Some(Ok(Demand { of: Analyte::Salt, share, exchange: -libm::log1p(-share) }))
         }
-        None => demand(Analyte::Salt, excess.salt, case.read(), case.fill_salt),
+        None => demand(Analyte::Salt, excess.salt, input.pool.reading, input.fill_salt),
     };
     let hardness = demand(Analyte::Hardness, excess.hardness, p.hardness, f.hardness);
     let cyanuric_acid = demand(Analyte::CyanuricAcid, excess.cyanuric_acid, p.cyanuric_acid, f.cyanuric_acid);
@@ -220,7 +272,7 @@ pub fn replace(case: &Case, excess: Excess, dilution: Option<Dilution>) -> Resul
             (Err(fault), _) | (_, Err(fault)) => Err(fault),
         };
     }
-    let amount = |share: f64| Amount { share, volume: case.volume.map(|v| v.times(share)) };
+    let amount = |share: f64| Amount { share, volume: input.volume.map(|v| v.times(share)) };
     let share =
         most.and_then(|most| Fraction::from_ratio(most.share).map_err(|_| dilution::Fault::FillTooSalty));
     Ok(Replace {
@@ -231,14 +283,14 @@ pub fn replace(case: &Case, excess: Excess, dilution: Option<Dilution>) -> Resul
         exchange: most.ok().filter(|most| most.share < 1.0).map(|most| amount(most.exchange)),
         parts: share
             .ok()
-            .and_then(|share| parts(case, share, most.map_or(Analyte::Salt, |most| most.of), amount)),
-        from: case.read(),
-        water: case.volume,
-        salt: after(case.read(), case.fill_salt, share),
+            .and_then(|share| parts(input, share, most.map_or(Analyte::Salt, |most| most.of), amount)),
+        from: input.pool.reading,
+        water: input.volume,
+        salt: after(input.pool.reading, input.fill_salt, share),
         alkalinity: after(p.alkalinity, f.alkalinity, share),
         hardness: after(p.hardness, f.hardness, share),
         cyanuric_acid: after(p.cyanuric_acid, f.cyanuric_acid, share),
-        mixed: mixed(case, share),
+        mixed: mixed(input, share),
         needs,
         wants,
     })
@@ -270,15 +322,20 @@ fn demand<Q: Conserved>(
     }))
 }
 
-fn parts(case: &Case, share: Fraction, of: Analyte, amount: impl Fn(f64) -> Amount) -> Option<Parts> {
-    let (cap, owner_larger) = cap(case)?;
+fn parts(
+    input: &ReplacementInput,
+    share: Fraction,
+    of: Analyte,
+    amount: impl Fn(f64) -> Amount,
+) -> Option<Parts> {
+    let (cap, owner_larger) = cap(&input.drain)?;
     let mut parts = Parts { cap, owner_larger, first: [None; MOST_PARTS], count: 0, total: amount(0.0) };
     let mut total = 0.0;
     for part in dilution::in_parts(share, cap.share) {
         if let Some(place) = parts.first.get_mut(parts.count as usize) {
-            let (pool, fill, gone) = (&case.water, &case.fill, Ok(part.gone));
+            let (pool, fill, gone) = (&input.pool.tests, &input.fill, Ok(part.gone));
             let level = match of {
-                Analyte::Salt => after(case.read(), case.fill_salt, gone).map(Salinity::mg_per_l),
+                Analyte::Salt => after(input.pool.reading, input.fill_salt, gone).map(Salinity::mg_per_l),
                 Analyte::Hardness => after(pool.hardness, fill.hardness, gone).map(Hardness::mg_per_l),
                 Analyte::CyanuricAcid => {
                     after(pool.cyanuric_acid, fill.cyanuric_acid, gone).map(Cyanurate::mg_per_l)
@@ -302,13 +359,13 @@ fn after<Q: Conserved>(
     Some(pool?.replaced(fill?, share.ok()?))
 }
 
-fn mixed(case: &Case, share: Result<Fraction, dilution::Fault>) -> Result<Water, Unknown> {
-    let (Some(instrument), Ok(share)) = (case.instrument, share) else { return Err(Unknown::NotAsked) };
+fn mixed(input: &ReplacementInput, share: Result<Fraction, dilution::Fault>) -> Result<Water, Unknown> {
+    let (Some(instrument), Ok(share)) = (input.pool.instrument, share) else { return Err(Unknown::NotAsked) };
     let water = |tests: &Tests, reading: Option<Salinity>| {
         let sample = reading.and_then(|reading| tests.behind(reading, instrument));
         sample.ok_or(Unknown::NotAsked)?.water().map_err(Unknown::Chemistry)
     };
-    let (pool, fill) = (water(&case.water, case.read())?, water(&case.fill, case.fill_salt)?);
+    let (pool, fill) = (water(&input.pool.tests, input.pool.reading)?, water(&input.fill, input.fill_salt)?);
     Ok(pool.replaced(fill, share))
 }
 

@@ -2,11 +2,11 @@
 
 use crate::input::answers::Needs;
 use crate::input::answers::Unknown;
-use crate::input::case::{Acid, Case, Goals, Products, Tests};
+use crate::input::case::{Case, Goals, Products, TestedWater, Tests};
 use crate::input::choices::{Input, Surface};
 use crate::policy::{self, StepLimits};
 use crate::water::balance::shown;
-use crate::water::product::Amount;
+use crate::water::product::ProductAmount;
 use crate::water::replacement::Replace;
 use chem::treatment::recipe::{self, Goal, Recipe, dose_to_ph};
 use chem::treatment::{Chemical, Dose};
@@ -61,15 +61,15 @@ impl Additive {
 }
 
 /// One step.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TreatmentStep {
     /// Additive goes in.
     pub additive: Additive,
     /// All of it by the model.
-    pub whole: Amount,
+    pub whole: ProductAmount,
     /// Additive to put in at one go, the rest after a test; nothing yet where the pH is too low for acid already, so
     /// that air comes first.
-    pub first: Option<Amount>,
+    pub first: Option<ProductAmount>,
     /// How many such doses all of it is, at least.
     pub doses: Option<u32>,
     /// The water when the first dose is in, before any air.
@@ -88,6 +88,35 @@ pub struct TreatmentStep {
     pub salted: Option<SaturationIndex>,
     /// Hours to wait before the test, at least.
     pub wait: u32,
+}
+
+/// What the steps are worked out from.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct TreatmentInput {
+    /// The pool's tests, and the reading that goes with them.
+    pub water: TestedWater,
+    /// ProductAmount of water.
+    pub volume: Option<Volume>,
+    /// Where the tests are to go.
+    pub goals: Goals,
+    /// What stands on the shelf.
+    pub products: Option<Products>,
+    /// Something that the decision on the salt goes by is at fault, so nobody knows whether water goes first.
+    pub invalid: bool,
+}
+
+impl TreatmentInput {
+    /// Of a case as it stands.
+    #[must_use]
+    pub fn of(case: &Case) -> Self {
+        Self {
+            water: case.tested(),
+            volume: case.volume,
+            goals: case.goals,
+            products: case.products,
+            invalid: case.is_invalid(),
+        }
+    }
 }
 
 /// On which side of its band a figure stands.
@@ -113,7 +142,7 @@ pub struct Ends {
 }
 
 /// The steps, and what can't be done by them.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Treatment {
     /// One place a step, empty where none is needed.
     pub steps: [Option<TreatmentStep>; STEPS.len()],
@@ -155,7 +184,7 @@ impl Treatment {
     }
 }
 
-/// The treatment of a case whose salt is to rise by `rise`, once the water of `replace` is replaced.
+/// The treatment of a water whose salt is to rise by `rise`, once the water of `replace` is replaced.
 ///
 /// With a goal for alkalinity and one for pH the two are solved together, so that both are met; with one
 /// of them the other is left free. Where water has to be replaced first and the fill water is not fully
@@ -163,35 +192,39 @@ impl Treatment {
 /// [`Unknown::NotAsked`] without a goal, [`Unknown::Chemistry`].
 ///
 /// ```
-/// use plan::water::treatment::treat;
-/// use plan::{Case, Unknown};
-/// let nothing = treat(&Case::default(), chem::Salinity::NONE, &Err(Unknown::NotAsked));
+/// use plan::Unknown;
+/// use plan::water::treatment::{TreatmentInput, treat};
+/// let nothing = treat(&TreatmentInput::default(), chem::Salinity::NONE, &Err(Unknown::NotAsked));
 /// assert!(matches!(nothing, Err(Unknown::NotAsked)));
 /// ```
-pub fn treat(case: &Case, rise: Salinity, replace: &Result<Replace, Unknown>) -> Result<Treatment, Unknown> {
-    let goals = case.goals;
+pub fn treat(
+    input: &TreatmentInput,
+    rise: Salinity,
+    replace: &Result<Replace, Unknown>,
+) -> Result<Treatment, Unknown> {
+    let TreatmentInput { water, goals, .. } = *input;
     if !goals.are_any() && !goals.invalid {
         return Err(Unknown::NotAsked);
     }
-    if goals.invalid || case.is_invalid() {
+    if goals.invalid || input.invalid {
         return Err(Unknown::Needs(Needs::NONE));
     }
-    let Tests { temperature, ph, alkalinity, hardness, cyanuric_acid, chlorine } = case.water;
+    let Tests { temperature, ph, alkalinity, hardness, cyanuric_acid, chlorine } = water.tests;
     let chlorine = chlorine.valid();
     let needs = Needs::of(&[
-        (Input::Volume, case.volume.is_some()),
-        (Input::Reading, case.read().is_some()),
-        (Input::Instrument, case.instrument.is_some()),
+        (Input::Volume, input.volume.is_some()),
+        (Input::Reading, water.reading.is_some()),
+        (Input::Instrument, water.instrument.is_some()),
         (Input::Temperature, temperature.is_some()),
         (Input::Ph, ph.is_some()),
         (Input::Alkalinity, alkalinity.is_some()),
         (Input::Hardness, hardness.is_some()),
         (Input::CyanuricAcid, cyanuric_acid.is_some()),
         (Input::Chlorine, chlorine.is_some() || goals.chlorine.is_none()),
-        (Input::Products, case.products.is_some()),
+        (Input::Products, input.products.is_some()),
     ]);
     let (true, Some(volume), Some(sample), Some(products)) =
-        (needs.is_none(), case.volume, case.sample(), case.products)
+        (needs.is_none(), input.volume, water.sample(), input.products)
     else {
         return Err(Unknown::Needs(needs));
     };
@@ -286,10 +319,7 @@ fn step(
     rise: Salinity,
 ) -> Result<Option<TreatmentStep>, Fault> {
     let aerated = recipe.stripped.mmol_per_l() > 0.0;
-    let acid = match products.acid {
-        Acid::Hydrochloric(_) => Chemical::HydrochloricAcid,
-        Acid::Bisulfate(_) => Chemical::SodiumBisulfate,
-    };
+    let acid = products.acid.chemical();
     let (chemical, dose) = match additive {
         Additive::Chlorine => (Chemical::LiquidChlorine, bleach),
         Additive::Bicarbonate => (Chemical::SodiumBicarbonate, recipe.bicarbonate),
@@ -310,15 +340,12 @@ fn step(
         then = then.stripped(recipe.stripped);
     }
     *here = then.spent();
-    let powder = |dose: Dose, purity| Amount::Powder(dose.of_powder(chemical, volume, purity));
-    let amount = |dose: Dose| match (additive, products.acid) {
-        (Additive::Chlorine, _) => Amount::Liquid(dose.of_bleach(volume, products.bleach)),
-        (Additive::AcidAndAir | Additive::Acid, Acid::Hydrochloric(strength)) => {
-            Amount::Liquid(dose.of_acid(volume, strength))
-        }
-        (Additive::AcidAndAir | Additive::Acid, Acid::Bisulfate(purity)) => powder(dose, purity),
-        (Additive::Calcium, _) => powder(dose, products.calcium),
-        _ => powder(dose, products.powder),
+    let powder = |dose: Dose, purity| ProductAmount::Powder(dose.of_powder(chemical, volume, purity));
+    let amount = |dose: Dose| match additive {
+        Additive::Chlorine => ProductAmount::Liquid(dose.of_bleach(volume, products.bleach)),
+        Additive::AcidAndAir | Additive::Acid => products.acid.amount(dose, volume),
+        Additive::Calcium => powder(dose, products.calcium),
+        Additive::Bicarbonate | Additive::CyanuricAcid | Additive::Carbonate => powder(dose, products.powder),
     };
     Ok(Some(TreatmentStep {
         additive,

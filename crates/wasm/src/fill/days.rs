@@ -3,7 +3,7 @@
 use super::Filler;
 use crate::answer::{Line, Shown, joined};
 use plan::readiness::judge::finish_day;
-use plan::schedule::{Act, Schedule, Step, is_on_early};
+use plan::schedule::{Act, Clock, Schedule, ScheduledStep, is_on_early};
 use plan::{Case, Plan};
 
 const fn code(act: Act) -> &'static str {
@@ -21,7 +21,7 @@ const fn code(act: Act) -> &'static str {
 impl Filler<'_> {
     /// The days that the waits tell of.
     pub(super) fn days(&mut self, case: &Case, plan: &Plan) {
-        if is_on_early(case, &plan.dose) {
+        if is_on_early(&Clock::of(case), &plan.salt) {
             self.answer.say("on.early");
         } else if case.on.valid().is_some() {
             self.answer.say("on");
@@ -56,7 +56,7 @@ impl Filler<'_> {
     }
 }
 
-fn line(step: &Step) -> Line {
+fn line(step: &ScheduledStep) -> Line {
     let moments = [("when", step.at), ("until", step.until)];
     let cells =
         moments.into_iter().filter_map(|(name, at)| Some((name.into(), Shown::moment(at?)))).collect();

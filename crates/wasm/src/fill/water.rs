@@ -6,7 +6,7 @@ use chem::salt::Responds;
 use chem::{Quantity, SaturationIndex};
 use plan::readiness::judge::low_is_a_note;
 use plan::water::balance::{After, Forms};
-use plan::water::product::Amount;
+use plan::water::product::ProductAmount;
 use plan::water::treatment::{Additive, Side, TreatmentStep};
 use plan::{Acid, Balance, Case, Treatment};
 
@@ -186,10 +186,10 @@ impl Filler<'_> {
         Line { state, cells }
     }
 
-    pub(super) fn amount_of(&self, amount: Amount) -> Shown {
+    pub(super) fn amount_of(&self, amount: ProductAmount) -> Shown {
         let (unit, x) = match amount {
-            Amount::Powder(mass) => (self.units.mass, mass.kilograms()),
-            Amount::Liquid(volume) => {
+            ProductAmount::Powder(mass) => (self.units.mass, mass.kilograms()),
+            ProductAmount::Liquid(volume) => {
                 let [small, large] = self.units.liquid;
                 let x = volume.cubic_metres();
                 (if x < QUARTS { small } else { large }, x)
