@@ -13,7 +13,7 @@ use chem::*;
 use plan::Verdict::{Over, Pass, Stop, Unknown, Wait};
 use plan::log::{Entry, MOST_ENTRIES, What};
 use plan::{
-    Acid, Bag, Band, BandFault, Case, Gate, Go, Goals, Grains, Instrument, Method, Place, Products, Surface,
+    Acid, Bag, Band, BandError, Case, Gate, Go, Goals, Grains, Instrument, Method, Place, Products, Surface,
     Tests, Typed, Verdict, YesNo, plan,
 };
 use plan::{Ready, Ruling};
@@ -297,8 +297,8 @@ fn a_band_is_filled_in_and_contradicts_itself_on_equal_limits() {
     {
         assert_eq!(Band::of(low, given(3_200.0), high).unwrap().limits_ours, ours, "{low:?} {high:?}");
     }
-    assert_eq!(Band::of(given(3_000.0), given(3_000.0), None), Err(BandFault::LowNotBelow));
-    assert_eq!(Band::of(None, given(3_000.0), given(3_000.0)), Err(BandFault::HighNotAbove));
+    assert_eq!(Band::of(given(3_000.0), given(3_000.0), None), Err(BandError::LowNotBelow));
+    assert_eq!(Band::of(None, given(3_000.0), given(3_000.0)), Err(BandError::HighNotAbove));
     for (target, unusual) in [(999.0, true), (1_000.0, false), (8_000.0, false), (8_001.0, true)] {
         assert_eq!(Band::of(None, given(target), None).unwrap().is_unusual(), unusual, "{target}");
     }

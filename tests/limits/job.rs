@@ -7,7 +7,7 @@ use plan::log::{Baseline, Entry, MOST_ENTRIES, Reading, What};
 use plan::policy::Moments;
 use plan::salt::course::{Course, course};
 use plan::salt::decide::decide;
-use plan::salt::job::{Fault, Handled, Job};
+use plan::salt::job::{Handled, Job, JobError};
 use plan::salt::salt_plan::salt_plan;
 use plan::salt::value_of_information::{Measurement, ValueOfInformation};
 use plan::water::size::{apart, measured};
@@ -80,10 +80,13 @@ fn each_fault_is_found_alone() {
     for [low, target, high] in
         [[0.0, 2.0, 3.0], [2.0, 2.0, 3.0], [3.0, 2.0, 4.0], [1.0, 2.0, 2.0], [1.0, 3.0, 2.0], [3.0, 2.0, 1.0]]
     {
-        assert_eq!(band(low, target, high), [Fault::Band], "{low} {target} {high}");
+        assert_eq!(band(low, target, high), [JobError::Band], "{low} {target} {high}");
     }
-    assert_eq!(faults(Job { bag: Mass::NONE, ..job() }), [Fault::Bag]);
-    assert_eq!(faults(Job { levels: Levels { over: 0.0, ..Levels::default() }, ..job() }), [Fault::Levels]);
+    assert_eq!(faults(Job { bag: Mass::NONE, ..job() }), [JobError::Bag]);
+    assert_eq!(
+        faults(Job { levels: Levels { over: 0.0, ..Levels::default() }, ..job() }),
+        [JobError::Levels]
+    );
     let beyond = bounds::MASS.high * 1.1;
     for (step, well) in [(0.0, false), (1e-7, false), (1e-6, true), (1.0, true), (beyond, false)] {
         for steps in [[step, 1.0], [1.0, step]] {
@@ -101,7 +104,7 @@ fn each_fault_is_found_alone() {
     for set in sets {
         let mut all = read(400.0);
         set(&mut all, much);
-        assert_eq!(found(job(), &all), [Fault::Dose], "{:?}", all.visits[0]);
+        assert_eq!(found(job(), &all), [JobError::Dose], "{:?}", all.visits[0]);
     }
     let typed = Job { doubt: Fraction::from_ratio(0.5).ok(), fill: Some(Salinity::NONE), ..job() };
     assert_eq!(faults(typed), []);

@@ -11,7 +11,7 @@ use plan::salt::code::Code;
 use plan::salt::course::*;
 use plan::salt::decide::{Decision, decide};
 use plan::salt::dosing::Dosing;
-use plan::salt::job::{Fault, Handled, Job};
+use plan::salt::job::{Handled, Job, JobError};
 use plan::salt::outliers::ReadingStatus;
 use plan::salt::value_of_information::value_of_information;
 use plan::{Band, History, Instrument, Method};
@@ -284,7 +284,7 @@ fn a_log_is_read_in_order_of_time_and_corrected_by_writing_it_anew() {
     assert!(decide(&job, &plan::salt::course::course(baseline(first), &log)).is_ok());
     log[12] = reading(9_000, *Instrument::ALL[..7].iter().filter(|other| **other != by).nth(2).unwrap());
     let faults = decide(&job, &plan::salt::course::course(baseline(first), &log)).unwrap_err();
-    assert_eq!(faults.iter().collect::<Vec<_>>(), [Fault::Instruments]);
+    assert_eq!(faults.iter().collect::<Vec<_>>(), [JobError::Instruments]);
     // A figure that nobody read is no reading.
     log[12] = reading(9_000, Instrument::Assumed);
     assert!(decide(&job, &plan::salt::course::course(baseline(first), &log)).is_ok());

@@ -8,7 +8,7 @@ use plan::salt::code::Code;
 use plan::salt::course::*;
 use plan::salt::decide::{Decision, decide};
 use plan::salt::dosing::Dosing;
-use plan::salt::job::{Fault, Handled, Job};
+use plan::salt::job::{Handled, Job, JobError};
 use plan::{Band, History, Instrument, Method};
 use std::collections::BTreeMap;
 use std::fmt;
@@ -61,9 +61,9 @@ impl Row<'_> {
     }
 
     /// The job and the readings at each visit, or the first fault, found by the types or by the job.
-    fn read(&self) -> Result<(Job, [Option<Reading>; 3]), Fault> {
+    fn read(&self) -> Result<(Job, [Option<Reading>; 3]), JobError> {
         let mut faults = Vec::new();
-        let mut take = |name: &str, fault: Fault, check: &dyn Fn(f64) -> bool| {
+        let mut take = |name: &str, fault: JobError, check: &dyn Fn(f64) -> bool| {
             let x = self.number(name);
             faults.extend(x.filter(|x| !check(*x)).map(|_| fault));
             x.filter(|x| check(*x))
@@ -71,12 +71,12 @@ impl Row<'_> {
         let kg = |x: f64| Mass::from_kilograms(x).unwrap_or(Mass::NONE);
         let salt = |x: Option<f64>| Salinity::from_mg_per_l(x.unwrap_or(0.0)).unwrap();
         let is_salt = |x: f64| Salinity::from_mg_per_l(x).is_ok();
-        let volume = take("V0_m3", Fault::Volume, &|x| bounds::VOLUME.check(x).is_ok());
-        let purity = take("purity", Fault::Purity, &|x| Purity::from_ratio(x).is_ok());
+        let volume = take("V0_m3", JobError::Volume, &|x| bounds::VOLUME.check(x).is_ok());
+        let purity = take("purity", JobError::Purity, &|x| Purity::from_ratio(x).is_ok());
         let [low, target, high] =
-            ["low", "ideal", "high"].map(|name| salt(take(name, Fault::Band, &is_salt)));
+            ["low", "ideal", "high"].map(|name| salt(take(name, JobError::Band, &is_salt)));
         let mut reading = |first: &str, again: &str, by: &str| {
-            let [salt, again] = [first, again].map(|name| take(name, Fault::Reading, &is_salt));
+            let [salt, again] = [first, again].map(|name| take(name, JobError::Reading, &is_salt));
             Some(Reading {
                 salt: Salinity::from_mg_per_l(salt?).unwrap(),
                 again: again.map(|x| Salinity::from_mg_per_l(x).unwrap()),
@@ -278,13 +278,13 @@ impl fmt::Display for Checked {
     }
 }
 
-fn name_of(fault: Fault) -> &'static str {
+fn name_of(fault: JobError) -> &'static str {
     match fault {
-        Fault::Volume => "ERR_VOLUME",
-        Fault::Bag => "ERR_BAG",
-        Fault::Purity => "ERR_PURITY",
-        Fault::Band => "ERR_BAND",
-        Fault::Reading => "ERR_READING",
+        JobError::Volume => "ERR_VOLUME",
+        JobError::Bag => "ERR_BAG",
+        JobError::Purity => "ERR_PURITY",
+        JobError::Band => "ERR_BAND",
+        JobError::Reading => "ERR_READING",
         _ => "a fault that the rows know nothing of",
     }
 }

@@ -60,6 +60,7 @@ pub struct Setting {
 
 impl Setting {
     /// Would it not be enough even at full output all day?
+    #[must_use]
     pub fn is_beyond_a_day(&self) -> bool {
         self.full_hours > policy::DAY
     }
@@ -97,6 +98,7 @@ fn warmth(temperature: Temperature) -> Warmth {
 /// # Ok(())
 /// # }
 /// ```
+#[must_use]
 pub fn setting(input: &OutputInput) -> Option<Setting> {
     let (volume, run) = (input.volume?.cubic_metres(), &input.run);
     let demand = run.demand.or(policy::EXAMPLE_DEMAND)?;
@@ -143,6 +145,7 @@ pub struct Climb {
 /// The acid for one climb of the pH above its goal, with the salt to the target in, whatever time that takes. Air drives
 /// it no farther than to where it rests; `None` where that is not above the goal, and while the water, its size, its
 /// goals or the label are not known.
+#[must_use]
 pub fn climb(input: &TreatmentInput, target: Salinity) -> Option<Climb> {
     let goal =
         Some(input.goals).filter(|goals| !goals.invalid)?.ph.or(Ph::from_units(policy::CLIMB_FROM).ok())?;
@@ -233,6 +236,7 @@ pub struct Ahead {
 /// # Ok(())
 /// # }
 /// ```
+#[must_use]
 pub fn ahead(input: &SeasonInput) -> Option<Ahead> {
     let (volume, target) = (input.volume?, input.target?);
     let (lost, rain) = (input.season.water()?, input.season.rain.or(0.0)?);

@@ -74,16 +74,19 @@ pub struct Schedule {
 
 impl Schedule {
     /// The steps in their order, without those whose time has gone by. A reading that is overdue stays.
+    #[must_use]
     pub fn steps(&self) -> impl Iterator<Item = &ScheduledStep> {
         self.steps.iter().flatten().filter(|step| !self.is_past(step))
     }
 
     /// The one to do next: the first, unless one that waits to be done is due.
+    #[must_use]
     pub fn next(&self) -> Option<&ScheduledStep> {
         self.steps().find(|step| waits(step.act) && self.is_due(step)).or(self.steps().next())
     }
 
     /// Has its time come?
+    #[must_use]
     pub fn is_due(&self, step: &ScheduledStep) -> bool {
         step.at.is_none_or(|at| self.now.is_some_and(|now| now >= at))
     }
@@ -110,6 +113,7 @@ const fn waits(act: Act) -> bool {
 /// let all = schedule(&clock, &SaltPlan::default()).unwrap();
 /// assert_eq!(all.next().map(|step| (step.act, step.at)), Some((Act::Test, Some(24 * 60))));
 /// ```
+#[must_use]
 pub fn schedule(clock: &Clock, salt: &SaltPlan) -> Option<Schedule> {
     let mut list = List { steps: [None; MOST_STEPS] };
     let mut forecast = false;
@@ -161,6 +165,7 @@ pub fn schedule(clock: &Clock, salt: &SaltPlan) -> Option<Schedule> {
 /// // No salt went in, so no moment is too early.
 /// assert!(!is_on_early(&Clock { on: Typed::Valid(0), ..Clock::default() }, &SaltPlan::default()));
 /// ```
+#[must_use]
 pub fn is_on_early(clock: &Clock, salt: &SaltPlan) -> bool {
     let last = salt.course.and_then(|course| course.last_dose);
     let early = |at: i64| last.is_some_and(|last| at < power_from(last));

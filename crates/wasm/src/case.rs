@@ -15,7 +15,7 @@ use chem::*;
 use plan::Levels;
 use plan::log::{Entry, Log, MOST_ENTRIES, Reading, What};
 use plan::{
-    Acid, Bag, Band, BandFault, Case, Goals, Ground, History, Instrument, Method, Products, Surface, Tests,
+    Acid, Bag, Band, BandError, Case, Goals, Ground, History, Instrument, Method, Products, Surface, Tests,
     Typed,
 };
 use plan::{Flow, Run, Season};
@@ -222,8 +222,8 @@ impl Reader<'_> {
         }
         Band::of(low, target, high)
             .map_err(|fault| match fault {
-                BandFault::LowNotBelow => self.fault("salt.low", "not-below"),
-                BandFault::HighNotAbove => self.fault("salt.high", "not-above"),
+                BandError::LowNotBelow => self.fault("salt.low", "not-below"),
+                _ => self.fault("salt.high", "not-above"),
             })
             .ok()
     }

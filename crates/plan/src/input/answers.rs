@@ -1,6 +1,8 @@
 //! What was answered, what was left out, and what is missing?
 
 use crate::input::choices::*;
+use core::error::Error;
+use core::fmt::{self, Display, Formatter};
 
 /// An answer that may be left out, but not invalid: then what depends on it is not known.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -16,16 +18,19 @@ pub enum Typed<T> {
 
 impl<T> Typed<T> {
     /// The answer, if it is given.
+    #[must_use]
     pub fn valid(self) -> Option<T> {
         if let Self::Valid(x) = self { Some(x) } else { None }
     }
 
     /// Is it unusable?
+    #[must_use]
     pub const fn is_invalid(&self) -> bool {
         matches!(self, Self::Invalid)
     }
 
     /// The same of what is made of it.
+    #[must_use]
     pub fn map<U>(self, of: impl Fn(T) -> U) -> Typed<U> {
         match self {
             Self::Missing => Typed::Missing,
@@ -35,6 +40,7 @@ impl<T> Typed<T> {
     }
 
     /// The answer, `otherwise` where it was left out, nothing where it is garbled.
+    #[must_use]
     pub fn or(self, otherwise: T) -> Option<T> {
         match self {
             Self::Missing => Some(otherwise),
@@ -48,6 +54,17 @@ impl<T> Typed<T> {
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Needs(u32);
 
+/// The names of the fields.
+impl Display for Needs {
+    fn fmt(&self, f: &mut Formatter) -> fmt::Result {
+        let missing = Input::ALL.iter().filter(|input| self.contains(**input));
+        for (place, input) in missing.enumerate() {
+            write!(f, "{}{}", if place == 0 { "" } else { ", " }, input.code())?;
+        }
+        Ok(())
+    }
+}
+
 impl Needs {
     /// Nothing is missing.
     pub const NONE: Self = Self(0);
@@ -59,21 +76,25 @@ impl Needs {
     /// let needs = Needs::of(&[(Input::Volume, true), (Input::Reading, false)]);
     /// assert!(needs.contains(Input::Reading) && !needs.contains(Input::Volume) && !needs.is_none());
     /// ```
+    #[must_use]
     pub fn of(all: &[(Input, bool)]) -> Self {
         Self(all.iter().filter(|(_, there)| !there).fold(0, |set, (i, _)| set | 1 << *i as u32))
     }
 
     /// Is `input` missing?
+    #[must_use]
     pub const fn contains(self, input: Input) -> bool {
         self.0 & 1 << input as u32 != 0
     }
 
     /// Missing from either.
+    #[must_use]
     pub const fn and(self, other: Self) -> Self {
         Self(self.0 | other.0)
     }
 
     /// Is nothing missing?
+    #[must_use]
     pub const fn is_none(self) -> bool {
         self.0 == 0
     }
@@ -89,6 +110,19 @@ pub enum Unknown {
     /// The chemistry has no answer, and says why.
     Chemistry(chem::Fault),
 }
+
+impl Display for Unknown {
+    fn fmt(&self, f: &mut Formatter) -> fmt::Result {
+        match self {
+            Self::Needs(needs) if needs.is_none() => f.write_str("an answer that this goes by is at fault"),
+            Self::Needs(needs) => write!(f, "missing: {needs}"),
+            Self::NotAsked => f.write_str("not asked for"),
+            Self::Chemistry(why) => write!(f, "{why}"),
+        }
+    }
+}
+
+impl Error for Unknown {}
 
 /// Somebody's ruling against a gate, in writing.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -174,6 +208,7 @@ pub struct Papers {
 
 impl Papers {
     /// All of them.
+    #[must_use]
     pub const fn all(&self) -> [Option<Paper>; 5] {
         [self.liner, self.heater, self.cover, self.stone, self.rails]
     }
@@ -205,6 +240,7 @@ pub struct Run {
 
 impl Run {
     /// Was any of it typed?
+    #[must_use]
     pub fn is_begun(&self) -> bool {
         [self.demand, self.makes, self.hours].iter().any(|x| *x != Typed::Missing)
     }
@@ -225,6 +261,7 @@ pub struct Season {
 
 impl Season {
     /// Was any of it typed?
+    #[must_use]
     pub fn is_begun(&self) -> bool {
         [self.lost, self.backwash, self.times, self.rain].iter().any(|x| *x != Typed::Missing)
     }

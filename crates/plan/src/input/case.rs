@@ -5,6 +5,8 @@ use crate::input::choices::*;
 use crate::input::log::Log;
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
+use core::error::Error;
+use core::fmt::{self, Display, Formatter};
 
 /// What was tested, of the pool or of the fill water.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -26,6 +28,7 @@ pub struct Tests {
 impl Tests {
     /// The sample with the sodium chloride behind a salt reading, once its five tests are there. Chlorine is
     /// left out: under cyanuric acid it hardly counts, and by its end it has left alkalinity where it was.
+    #[must_use]
     pub fn behind(&self, reading: Salinity, instrument: Instrument) -> Option<Sample> {
         let (ta, ch) = (self.alkalinity?, self.hardness?);
         let salt = salt::sodium_chloride_behind(reading, instrument.responds(), ta, ch);
@@ -69,12 +72,24 @@ pub struct Band {
 
 /// A band that contradicts itself: which limit is at fault.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum BandFault {
+#[non_exhaustive]
+pub enum BandError {
     /// The low limit must be below the target.
     LowNotBelow,
     /// The high limit must be above the target.
     HighNotAbove,
 }
+
+impl Display for BandError {
+    fn fmt(&self, f: &mut Formatter) -> fmt::Result {
+        f.write_str(match self {
+            Self::LowNotBelow => "low limit: must be below the target",
+            Self::HighNotAbove => "high limit: must be above the target",
+        })
+    }
+}
+
+impl Error for BandError {}
 
 /// Which risks are taken. An author of a page may set each; all of them are our choice.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -141,6 +156,7 @@ pub struct Goals {
 
 impl Goals {
     /// Is there any?
+    #[must_use]
     pub fn are_any(&self) -> bool {
         self.ph.is_some()
             || self.alkalinity.is_some()
@@ -251,6 +267,7 @@ impl Case {
     }
 
     /// Is something that the decision on the salt goes by at fault? Then nobody knows whether water goes first.
+    #[must_use]
     pub fn is_invalid(&self) -> bool {
         self.band.is_none()
             || self.reading.is_invalid()
@@ -270,6 +287,7 @@ impl Case {
     /// let case = Case { reading, instrument: Some(Instrument::Assumed), ..Case::default() };
     /// assert_eq!(case.read(), None);
     /// ```
+    #[must_use]
     pub fn read(&self) -> Option<Salinity> {
         taken(self.reading, self.instrument)
     }

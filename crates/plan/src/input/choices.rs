@@ -16,6 +16,7 @@ macro_rules! choices {
             pub const CODES: &[&'static str] = &[$($code),*];
 
             /// The code in the form, the link and the file.
+            #[must_use]
             pub const fn code(self) -> &'static str {
                 match self { $(Self::$variant => $code),* }
             }
@@ -256,6 +257,7 @@ choices! {
 impl Instrument {
     /// What the instrument responds to. A laboratory is taken to titrate chloride, the usual method
     /// (ISO 9297; common practice). An assumed figure is meant as sodium chloride.
+    #[must_use]
     pub const fn responds(self) -> salt::Responds {
         match self {
             Self::Drops | Self::Strip | Self::Photometer | Self::Lab => salt::Responds::ToChloride,
@@ -267,6 +269,7 @@ impl Instrument {
 
 impl Surface {
     /// Has it nothing of cement for soft water to take from?
+    #[must_use]
     pub const fn is_shell(self) -> bool {
         matches!(self, Self::Liner | Self::Fibreglass)
     }

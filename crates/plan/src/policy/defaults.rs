@@ -1,6 +1,6 @@
 //! What stands where nothing was typed?
 
-use crate::input::case::{Band, BandFault};
+use crate::input::case::{Band, BandError};
 use chem::Salinity;
 
 /// Target shown as an example until the generator's manual is read, mg/L. Our choice.
@@ -37,13 +37,14 @@ impl Band {
     /// let target = Salinity::from_mg_per_l(3_000.0).ok();
     /// let band = Band::of(None, target, None).unwrap();
     /// assert_eq!((band.low.mg_per_l(), band.high.mg_per_l()), (2_600.0, 3_400.0));
-    /// assert!(Band::of(target, target, None).is_err());
+    /// let error: Box<dyn std::error::Error> = Band::of(target, target, None).unwrap_err().into();
+    /// assert_eq!(error.to_string(), "low limit: must be below the target");
     /// ```
     pub fn of(
         low: Option<Salinity>,
         target: Option<Salinity>,
         high: Option<Salinity>,
-    ) -> Result<Self, BandFault> {
+    ) -> Result<Self, BandError> {
         let at = |x: f64| Salinity::from_mg_per_l(x).unwrap_or(Salinity::NONE);
         let aim = target.map_or(EXAMPLE_TARGET, Salinity::mg_per_l);
         // Half the target keeps the limit above zero for the few units that ask for very little.
@@ -55,15 +56,16 @@ impl Band {
             limits_ours: low.is_none() || high.is_none(),
         };
         if band.low >= band.target {
-            Err(BandFault::LowNotBelow)
+            Err(BandError::LowNotBelow)
         } else if band.high <= band.target {
-            Err(BandFault::HighNotAbove)
+            Err(BandError::HighNotAbove)
         } else {
             Ok(band)
         }
     }
 
     /// Does the manual's target lie where few generators' do?
+    #[must_use]
     pub fn is_unusual(&self) -> bool {
         let [low, high] = USUAL_TARGET;
         !self.example && !(low..=high).contains(&self.target.mg_per_l())

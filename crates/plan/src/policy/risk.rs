@@ -48,6 +48,7 @@ impl Levels {
     /// assert!(Levels::default().are_levels());
     /// assert!(!Levels { over: f64::NAN, ..Levels::default() }.are_levels());
     /// ```
+    #[must_use]
     pub fn are_levels(&self) -> bool {
         let part = |x: f64| x > 0.0 && x < 1.0;
         let cap = part(self.cap) || self.cap == 1.0;

@@ -172,16 +172,19 @@ impl Gates {
     /// let gates = Gates::of(&Inputs { case: &case, latest, balance: &balance, treatment: &treatment });
     /// assert_eq!(gates.at(Gate::Ph), Verdict::Unknown);
     /// ```
+    #[must_use]
     pub fn of(inputs: &Inputs) -> Self {
         Self(GATES.map(|row| (row.judge)(inputs)))
     }
 
     /// What one gate says.
+    #[must_use]
     pub const fn at(&self, gate: Gate) -> Verdict {
         self.0[gate as usize]
     }
 
     /// Has some chemical to go in first?
+    #[must_use]
     pub fn call_for_chemicals(&self) -> bool {
         [Gate::Ph, Gate::Index, Gate::BalanceFirst]
             .iter()

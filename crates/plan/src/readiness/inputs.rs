@@ -41,6 +41,7 @@ pub struct LatestReading {
 
 impl LatestReading {
     /// Of a case and what follows from its own readings.
+    #[must_use]
     pub fn of(case: &Case, today: &SaltPlan) -> Self {
         let visit = today.latest();
         let at = visit.and_then(|visit| match visit.entry {

@@ -18,6 +18,7 @@ fn overruled(ruling: Ruling, today: Option<i64>, verdict: Verdict) -> Verdict {
 }
 
 /// The day on which a cement finish is old enough; nothing where there is none, or its day is not known.
+#[must_use]
 pub fn finish_day(case: &Case) -> Option<i64> {
     let cement = matches!(case.surface, Some(Surface::Cement | Surface::Tile));
     case.ready.finish.valid().filter(|_| cement).map(|day| day + policy::FINISH_DAYS)
@@ -235,6 +236,7 @@ pub(crate) fn level(Inputs { case, latest, .. }: &Inputs) -> Verdict {
 
 /// Is the index low on a shell that has nothing of cement for soft water to take from? Then the maker's
 /// figure decides, and it is only a note.
+#[must_use]
 pub fn low_is_a_note(case: &Case, balance: Option<&Balance>) -> bool {
     let judged = balance.and_then(Balance::judged);
     case.surface.is_some_and(Surface::is_shell)

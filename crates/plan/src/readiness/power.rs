@@ -28,6 +28,7 @@ pub enum Go {
 
 /// May the salt go in? The worst decides: a stop; then nothing to add, or nothing that can be told; then a wait
 /// that holds, which a stage that is in is too; then anything missing.
+#[must_use]
 pub fn go(unlisted: bool, plan: &SaltPlan, gates: &Gates) -> Go {
     let salt = |row: &Row| row.salt != Salt::NotAsked;
     let holds = |row: &Row| row.salt == Salt::Holds;
@@ -46,6 +47,7 @@ pub fn go(unlisted: bool, plan: &SaltPlan, gates: &Gates) -> Go {
 }
 
 /// May the generator be switched on? By the gates that are judged for it.
+#[must_use]
 pub fn power(unlisted: bool, gates: &Gates) -> Go {
     let power = |row: &Row| row.power;
     if gates.any(Verdict::Stop, power) {
@@ -61,6 +63,7 @@ pub fn power(unlisted: bool, gates: &Gates) -> Go {
 
 /// The first day on which salt may go in by the waits that have a date; `None` where none of them has. It may be
 /// later: other waits have no date.
+#[must_use]
 pub fn earliest(case: &Case, gates: &Gates, treatment: &Result<Treatment, Unknown>) -> Option<i64> {
     let today = case.today?;
     let age = finish_day(case).filter(|_| gates.at(Gate::FinishAge) == Verdict::Wait);

@@ -46,6 +46,7 @@ pub enum Standing {
 
 impl Code {
     /// Where the salt stands by it; `None` without any reading.
+    #[must_use]
     pub const fn standing(self) -> Option<Standing> {
         Some(match self {
             Self::NeedBaseline => return None,

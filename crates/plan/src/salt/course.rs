@@ -60,6 +60,7 @@ pub struct Course {
 /// let visit = course.visits[0].unwrap();
 /// assert_eq!((visit.put_in, visit.since, course.last_dose), (six, Since::Day, Some(0)));
 /// ```
+#[must_use]
 pub fn course(baseline: Option<Baseline>, log: &Log) -> Course {
     let mut events = [None; MOST_VISITS];
     events[0] = baseline.map(|b| (b.when, What::Reading(b.reading)));

@@ -11,7 +11,7 @@ use crate::salt::dilute::{Dilution, dilution};
 use crate::salt::dosing::{self, Dosing, Sums};
 use crate::salt::ekf::Event;
 use crate::salt::estimate::Estimate;
-use crate::salt::job::{Fault, Faults, Job};
+use crate::salt::job::{Job, JobError, JobErrors};
 use crate::salt::outliers::{ReadingStatus, Screened, Screening, Side};
 use crate::salt::stage::{Bound, Stage, stage};
 
@@ -69,7 +69,7 @@ pub struct Decision {
 
 /// Decides at the last reading of a course.
 ///
-/// Errors: [`Faults`], all that is wrong; then nothing is worked out.
+/// Errors: [`JobErrors`], all that is wrong; then nothing is worked out.
 ///
 /// ```
 /// use chem::*;
@@ -110,7 +110,7 @@ pub struct Decision {
 /// # Ok(())
 /// # }
 /// ```
-pub fn decide(job: &Job, course: &Course) -> Result<Decision, Faults> {
+pub fn decide(job: &Job, course: &Course) -> Result<Decision, JobErrors> {
     let screening = screen(job, course)?;
     let plain = |first: Option<&Screened>| {
         job.plain(first.map_or(job.unread().mean, |first| dosing::mean(&first.visit.reading).0))
@@ -215,7 +215,7 @@ impl Known {
 }
 
 /// Screens all readings, once nothing is wrong with the job.
-pub(crate) fn screen(job: &Job, course: &Course) -> Result<Screening, Faults> {
+pub(crate) fn screen(job: &Job, course: &Course) -> Result<Screening, JobErrors> {
     let faults = job.faults(course);
     if !faults.is_none() {
         return Err(faults);
@@ -224,7 +224,7 @@ pub(crate) fn screen(job: &Job, course: &Course) -> Result<Screening, Faults> {
     Screening::of(course, |mass| job.in_bags(mass), job.unread(), &|salt, evidence, event| {
         Estimate::new(&strict, salt, evidence).predict(salt, evidence, event).moments()
     })
-    .map_err(|_| faults.and(Fault::Instruments))
+    .map_err(|_| faults.and(JobError::Instruments))
 }
 
 /// Why nothing is decided from a reading.

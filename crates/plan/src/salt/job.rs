@@ -7,6 +7,8 @@ use crate::policy::uncertainty::{Moments, VolumeError, unread_salt, volume_error
 use crate::salt::course::{Course, Visit};
 use crate::salt::prior::VolumePrior;
 use chem::{Fraction, Mass, Purity, Salinity, Volume, bounds};
+use core::error::Error;
+use core::fmt::{self, Display, Formatter};
 
 /// All that stays the same while salt goes in and readings are taken.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -47,7 +49,8 @@ pub enum Handled {
 
 /// What is wrong with a job. The page shows all of it; the first one has precedence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Fault {
+#[non_exhaustive]
+pub enum JobError {
     /// The volume is outside its bounds.
     Volume,
     /// The bag is.
@@ -72,7 +75,7 @@ pub enum Fault {
     Instruments,
 }
 
-impl Fault {
+impl JobError {
     /// All of them, the first ones first.
     pub const ALL: [Self; 11] = [
         Self::Volume,
@@ -89,50 +92,94 @@ impl Fault {
     ];
 }
 
+impl Display for JobError {
+    fn fmt(&self, f: &mut Formatter) -> fmt::Result {
+        let (field, remedy) = match self {
+            Self::Volume => ("volume", "between the limits of `bounds::VOLUME`"),
+            Self::Bag => ("bag size", "between the limits of `bounds::BAG_SIZE`"),
+            Self::Purity => ("purity", "between the limits of `bounds::PURITY`"),
+            Self::Band => ("band", "none, low limit, target, high limit: each above the one before"),
+            Self::Reading => ("salt reading", "between the limits of `bounds::SALINITY`"),
+            Self::Dose => ("salt put in", "within `bounds::MASS`, each dose and all together"),
+            Self::Doubt => ("doubt of the volume", "a part of it, 0 to 1"),
+            Self::Fill => ("fill water's salt", "between the limits of `bounds::SALINITY`"),
+            Self::Levels => ("risk levels", "parts of 1, as `Levels::are_levels` asks"),
+            Self::Handled => ("steps in which salt is put in", "more than none, within `bounds::MASS`"),
+            Self::Instruments => ("instruments", "three at most, so leave out the readings of the others"),
+        };
+        write!(f, "{field}: must be {remedy}")
+    }
+}
+
+impl Error for JobError {}
+
 /// A set of faults, never empty where it stands for a result.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Faults(u16);
+pub struct JobErrors(u16);
 
-impl Faults {
+/// Each of them, parted by semicolons; see [`Job::faults`] for an example.
+impl Display for JobErrors {
+    fn fmt(&self, f: &mut Formatter) -> fmt::Result {
+        if self.is_none() {
+            return f.write_str("nothing is wrong");
+        }
+        for (place, error) in self.iter().enumerate() {
+            write!(f, "{}{error}", if place == 0 { "" } else { "; " })?;
+        }
+        Ok(())
+    }
+}
+
+impl Error for JobErrors {}
+
+impl JobErrors {
     /// With one more.
-    pub(crate) const fn and(self, fault: Fault) -> Self {
+    pub(crate) const fn and(self, fault: JobError) -> Self {
         Self(self.0 | 1 << fault as u16)
     }
 
     /// With those of `checks` that did not turn out well.
-    fn and_those(self, checks: &[(Fault, bool)]) -> Self {
+    fn and_those(self, checks: &[(JobError, bool)]) -> Self {
         checks.iter().filter(|(_, well)| !well).fold(self, |all, (fault, _)| all.and(*fault))
     }
 
     /// Is this one of them?
-    pub const fn contains(self, fault: Fault) -> bool {
+    #[must_use]
+    pub const fn contains(self, fault: JobError) -> bool {
         self.0 & 1 << fault as u16 != 0
     }
 
     /// Each of them, the first ones first.
-    pub fn iter(self) -> impl Iterator<Item = Fault> {
-        Fault::ALL.into_iter().filter(move |fault| self.contains(*fault))
+    #[must_use]
+    pub fn iter(self) -> impl Iterator<Item = JobError> {
+        JobError::ALL.into_iter().filter(move |fault| self.contains(*fault))
     }
 
     /// Is there none?
+    #[must_use]
     pub const fn is_none(self) -> bool {
         self.0 == 0
     }
 }
 
 /// What is wrong with what was read and with what it is held against, whatever the bags and the pool.
-pub(crate) fn salt_faults(band: &Band, levels: &Levels, fill: Option<Salinity>, course: &Course) -> Faults {
+pub(crate) fn salt_faults(
+    band: &Band,
+    levels: &Levels,
+    fill: Option<Salinity>,
+    course: &Course,
+) -> JobErrors {
     let Band { low, target, high, .. } = *band;
     let salt = |salt: Salinity| bounds::SALINITY.check(salt.mg_per_l()).is_ok();
     let mass = |mass: Mass| bounds::MASS.check(mass.kilograms()).is_ok();
     let visits = || course.visits.iter().flatten();
     let read = |visit: &Visit| salt(visit.reading.salt) && visit.reading.again.is_none_or(salt);
-    Faults::default().and_those(&[
-        (Fault::Band, Salinity::NONE < low && low < target && target < high && salt(high)),
-        (Fault::Reading, visits().all(read)),
-        (Fault::Dose, mass(course.put_in) && visits().all(|v| mass(v.put_in) && mass(v.latest))),
-        (Fault::Fill, fill.is_none_or(salt)),
-        (Fault::Levels, levels.are_levels()),
+    JobErrors::default().and_those(&[
+        (JobError::Band, Salinity::NONE < low && low < target && target < high && salt(high)),
+        (JobError::Reading, visits().all(read)),
+        (JobError::Dose, mass(course.put_in) && visits().all(|v| mass(v.put_in) && mass(v.latest))),
+        (JobError::Fill, fill.is_none_or(salt)),
+        (JobError::Levels, levels.are_levels()),
     ])
 }
 
@@ -143,7 +190,7 @@ impl Job {
     /// use chem::*;
     /// use plan::log::*;
     /// use plan::salt::course::*;
-    /// use plan::salt::job::{Fault, Handled, Job};
+    /// use plan::salt::job::{JobError, Handled, Job};
     /// use plan::*;
     /// # fn main() -> Result<(), OutOfRange> {
     /// let mut job = Job {
@@ -162,25 +209,29 @@ impl Job {
     /// let nothing_yet = course(None, &[None; MOST_ENTRIES]);
     /// assert!(job.faults(&nothing_yet).is_none());
     /// (job.band.low, job.bag) = (job.band.high, Mass::NONE);
-    /// assert_eq!(job.faults(&nothing_yet).iter().collect::<Vec<_>>(), [Fault::Bag, Fault::Band]);
+    /// let faults = job.faults(&nothing_yet);
+    /// assert_eq!(faults.iter().collect::<Vec<_>>(), [JobError::Bag, JobError::Band]);
+    /// assert!(faults.to_string().starts_with("bag size: must be between"));
     /// # Ok(())
     /// # }
     /// ```
-    pub fn faults(&self, course: &Course) -> Faults {
+    #[must_use]
+    pub fn faults(&self, course: &Course) -> JobErrors {
         let steps = match self.handled {
             Handled::Bags(steps) => steps.map(Mass::kilograms),
             Handled::Parts(parts) => parts,
         };
         salt_faults(&self.band, &self.levels, self.fill, course).and_those(&[
-            (Fault::Volume, bounds::VOLUME.check(self.volume.cubic_metres()).is_ok()),
-            (Fault::Bag, bounds::BAG_SIZE.check(self.bag.kilograms()).is_ok()),
-            (Fault::Purity, bounds::PURITY.check(self.purity.ratio()).is_ok()),
-            (Fault::Doubt, self.doubt.is_none_or(|d| bounds::FRACTION.check(d.ratio()).is_ok())),
-            (Fault::Handled, steps.iter().all(|step| (1e-6..=bounds::MASS.high).contains(step))),
+            (JobError::Volume, bounds::VOLUME.check(self.volume.cubic_metres()).is_ok()),
+            (JobError::Bag, bounds::BAG_SIZE.check(self.bag.kilograms()).is_ok()),
+            (JobError::Purity, bounds::PURITY.check(self.purity.ratio()).is_ok()),
+            (JobError::Doubt, self.doubt.is_none_or(|d| bounds::FRACTION.check(d.ratio()).is_ok())),
+            (JobError::Handled, steps.iter().all(|step| (1e-6..=bounds::MASS.high).contains(step))),
         ])
     }
 
     /// So much salt, in bags.
+    #[must_use]
     pub fn in_bags(&self, mass: Mass) -> f64 {
         mass.kilograms() / self.bag.kilograms()
     }

@@ -14,7 +14,7 @@ use crate::salt::decide::{Decision, decide};
 use crate::salt::dilute::Dilution;
 use crate::salt::dosing::mean;
 use crate::salt::enough::{Enough, enough};
-use crate::salt::job::{Faults, Job};
+use crate::salt::job::{Job, JobErrors};
 use crate::salt::salt_input::SaltInput;
 use chem::{Mass, Purity, Salinity, salt};
 
@@ -40,7 +40,7 @@ pub struct SaltPlan {
     /// That no salt is due, where that is known without a job.
     pub enough: Option<Enough>,
     /// What is wrong with the job as a whole.
-    pub faults: Faults,
+    pub faults: JobErrors,
     /// What is missing.
     pub needs: Needs,
 }

@@ -6,7 +6,7 @@ use crate::salt::course::Course;
 use crate::salt::decide::screen;
 use crate::salt::ekf::{Event, Evidence};
 use crate::salt::estimate::Estimate;
-use crate::salt::job::{Faults, Job};
+use crate::salt::job::{Job, JobErrors};
 use crate::salt::outliers::{ReadingStatus, Screened};
 use crate::salt::prior::VolumePrior;
 
@@ -36,6 +36,7 @@ pub enum Measurement {
 impl ValueOfInformation {
     /// The one to repeat; none where none would take half a bag off. Another reading by the same instrument never
     /// tells as much as one by a laboratory: what is wrong with the instrument stays. Our choice.
+    #[must_use]
     pub fn most(&self) -> Option<Measurement> {
         let [volume, lab] = [self.volume, self.lab].map(|width| self.today - width);
         match volume.max(lab) {
@@ -50,7 +51,7 @@ impl ValueOfInformation {
 /// its own. Nothing where the last reading does not count. What is odd stays so: it is today's estimate,
 /// better informed.
 ///
-/// Errors: [`Faults`].
+/// Errors: [`JobErrors`].
 ///
 /// ```
 /// # use chem::*;
@@ -81,7 +82,7 @@ impl ValueOfInformation {
 /// # Ok(())
 /// # }
 /// ```
-pub fn value_of_information(job: &Job, course: &Course) -> Result<Option<ValueOfInformation>, Faults> {
+pub fn value_of_information(job: &Job, course: &Course) -> Result<Option<ValueOfInformation>, JobErrors> {
     let screening = screen(job, course)?;
     let Some((at, Screened { status: ReadingStatus::Counts, .. })) = screening.latest() else {
         return Ok(None);

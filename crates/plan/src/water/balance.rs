@@ -90,6 +90,7 @@ pub struct Salted {
 impl Balance {
     /// The index to be judged: after the salt the one farther from zero, else today's. `None` while
     /// either is not known, and without calcium.
+    #[must_use]
     pub fn judged(&self) -> Option<SaturationIndex> {
         match self.after {
             After::Unknown | After::Salted(Err(_)) => None,
@@ -159,6 +160,7 @@ fn salted(sample: Sample, reading: Salinity, rise: Salinity) -> Result<Salted, c
 /// ```
 /// assert_eq!(plan::water::balance::shown(-0.3049), -0.3);
 /// ```
+#[must_use]
 pub fn shown(index: f64) -> f64 {
     libm::round(index * 100.0) / 100.0
 }

@@ -31,6 +31,7 @@ impl Excess {
     /// assert_eq!(Excess::of(&goals, &water, None).unwrap().cyanuric_acid, mg(50.0));
     /// assert_eq!(Excess::of(&Goals::default(), &water, None), None);
     /// ```
+    #[must_use]
     pub fn of(goals: &Goals, water: &Tests, salt: Option<Salinity>) -> Option<Self> {
         let excess = Self {
             salt,
@@ -180,6 +181,7 @@ impl DrainInput {
 /// assert_eq!(cap(&input).unwrap().0.basis, Basis::Careful);
 /// assert!(cap(&DrainInput { cap: Typed::Invalid, ..input }).is_none());
 /// ```
+#[must_use]
 pub fn cap(input: &DrainInput) -> Option<(Cap, bool)> {
     let cement = input.surface == Some(Surface::Cement) && input.ground == Some(Ground::Low);
     let span = input.depth.valid().map(|depth| policy::HAND_SPAN / depth.metres()).filter(|part| *part < 1.0);
@@ -381,6 +383,7 @@ pub struct Effort {
 }
 
 /// What it takes to replace so much water.
+#[must_use]
 pub fn effort(flow: &Flow, water: Volume) -> Effort {
     let hours = |flow: Typed<f64>| flow.valid().filter(|x| *x > 0.0).map(|x| water.cubic_metres() / x);
     Effort {
@@ -391,6 +394,7 @@ pub fn effort(flow: &Flow, water: Volume) -> Effort {
 }
 
 /// Hours to run so much water through a full pool: at the slower of the two flows, since the level is kept.
+#[must_use]
 pub fn exchange_hours(flow: &Flow, water: Volume) -> Option<f64> {
     let both = effort(flow, water);
     [both.out, both.in_].into_iter().flatten().reduce(f64::max)

@@ -17,6 +17,7 @@ pub struct Measured {
 }
 
 /// The measured size: by the meter before the tape, since nothing does better.
+#[must_use]
 pub fn measured(metered: Option<Volume>, taped: Option<(Pool, Size)>) -> Option<Measured> {
     let of_tape = taped.map(|(pool, size)| {
         let method = match pool.outline {
@@ -38,6 +39,7 @@ pub fn measured(metered: Option<Volume>, taped: Option<(Pool, Size)>) -> Option<
 /// let (more, wrong) = plan::water::size::apart(typed, measured);
 /// assert!((more - 0.1).abs() < 1e-9 && !wrong);
 /// ```
+#[must_use]
 pub fn apart(typed: Volume, measured: Volume) -> (f64, bool) {
     let more = typed.cubic_metres() / libm::fmax(measured.cubic_metres(), bounds::VOLUME.low) - 1.0;
     (more, more.abs() > APART)

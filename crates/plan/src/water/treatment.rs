@@ -46,6 +46,7 @@ pub const STEPS: [Additive; 7] = [
 
 impl Additive {
     /// What its step keeps to.
+    #[must_use]
     pub const fn limits(self) -> StepLimits {
         let limits = policy::TREATMENT;
         match self {
@@ -156,11 +157,13 @@ pub struct Treatment {
 
 impl Treatment {
     /// The last step: the water that all of them lead to.
+    #[must_use]
     pub fn end(&self) -> Option<&TreatmentStep> {
         self.steps.iter().flatten().last()
     }
 
     /// How the water that the steps lead to would be judged.
+    #[must_use]
     pub fn ends(&self, surface: Option<Surface>) -> Option<Ends> {
         let end = self.end()?;
         let [low, high] = policy::PH_PASS;
@@ -179,6 +182,7 @@ impl Treatment {
     }
 
     /// Has anything to be done before the salt?
+    #[must_use]
     pub fn is_due(&self) -> bool {
         self.water_first || self.below_air || self.chlorine_over || self.steps.iter().any(Option::is_some)
     }

@@ -11,7 +11,7 @@ use plan::salt::course::{Course, Visit};
 use plan::salt::decide::Decision;
 use plan::salt::dosing::{Dosing, Sums};
 use plan::salt::enough::Enough;
-use plan::salt::job::Fault;
+use plan::salt::job::JobError;
 use plan::salt::outliers::{ReadingStatus, Screened, Side};
 use plan::salt::stage::{Bound, Stage};
 use plan::salt::value_of_information::{Measurement, value_of_information};
@@ -65,10 +65,10 @@ impl Filler<'_> {
         if let Some(bags) = dose.bags {
             self.bags("dose.bags", bags);
         }
-        if dose.faults.contains(Fault::Instruments) {
+        if dose.faults.contains(JobError::Instruments) {
             self.answer.say("log.instruments");
         }
-        if dose.faults.contains(Fault::Dose) {
+        if dose.faults.contains(JobError::Dose) {
             self.answer.say("log.too-much");
         }
         // Whether the log can be true is not known while something that it is held against is at fault.
