@@ -28,7 +28,7 @@ fn warmth(t: Temperature) -> f64 {
 /// Domain: 0 to 42 °C, 0 to 8 g/L; beyond that for warnings only. Total.
 ///
 /// ```
-/// use chem::*;
+/// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let t = Temperature::from_celsius(25.0)?;
 /// let k = conductivity::of_salt(Salinity::from_mg_per_l(3_200.0)?, t);
@@ -44,7 +44,7 @@ pub fn of_salt(salt: Salinity, t: Temperature) -> Conductivity {
 /// Salt behind a conductivity read at `t` without compensation, all ions counted as sodium chloride.
 ///
 /// ```
-/// use chem::*;
+/// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let t = Temperature::from_celsius(15.0)?;
 /// let salt = Salinity::from_mg_per_l(3_000.0)?;
@@ -61,7 +61,7 @@ pub fn salt_of(read: Conductivity, t: Temperature) -> Salinity {
 /// degree (0.02 is usual): what it did is undone first, since no straight line is right.
 ///
 /// ```
-/// use chem::*;
+/// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let (t, per_degree) = (Temperature::from_celsius(15.0)?, Fraction::from_ratio(0.02)?);
 /// let salt = Salinity::from_mg_per_l(3_000.0)?;
@@ -90,7 +90,7 @@ fn salt_at_25(ms_per_cm: f64) -> Salinity {
 /// 0.5 is usual and 5.5 % low at 3,200 mg/L. Total.
 ///
 /// ```
-/// use chem::*;
+/// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let k = Conductivity::from_ms_per_cm(6.051)?;
 /// let shown = conductivity::by_factor(k, Fraction::from_ratio(0.5)?);

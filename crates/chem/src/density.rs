@@ -9,7 +9,7 @@ use crate::quantity::{Density, Salinity, Temperature, WaterContent};
 /// Source: K75, equation 16.
 ///
 /// ```
-/// use chem::{Temperature, density};
+/// use saltwright_chem::{Temperature, density};
 /// let rho = density::pure_water(Temperature::from_celsius(25.0).unwrap());
 /// assert!((rho.kg_per_m3() - 997.0449).abs() < 1e-4); // K75, table
 /// ```
@@ -28,7 +28,7 @@ pub fn pure_water(t: Temperature) -> Density {
 /// Source: our fit to PA13's density of sodium chloride solutions, within 0.06 kg/m³.
 ///
 /// ```
-/// use chem::{Salinity, Temperature, density};
+/// use saltwright_chem::{Salinity, Temperature, density};
 /// let rho = density::brine(
 ///     Temperature::from_celsius(25.0).unwrap(),
 ///     Salinity::from_mg_per_l(3_200.0).unwrap(),
@@ -48,7 +48,7 @@ pub fn brine(t: Temperature, salt: Salinity) -> Density {
 /// Source: our fit to PA13, within 6e-5 kg/L.
 ///
 /// ```
-/// use chem::{Salinity, Temperature, density};
+/// use saltwright_chem::{Salinity, Temperature, density};
 /// let w = density::water_content(Temperature::from_celsius(26.0).unwrap(), Salinity::NONE);
 /// assert!((w.kg_per_l() - 0.996783).abs() < 1e-6); // CRC Handbook, water at 26 °C (from memory)
 /// ```

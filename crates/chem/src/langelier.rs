@@ -17,7 +17,7 @@ pub type Solids = Salinity;
 /// alkalinity; pK2 and pKs are PB82's. Domain: 0 to 42 °C. Without calcium or carbonate: `None`.
 ///
 /// ```
-/// use chem::*;
+/// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let i = langelier::standard_methods(
 ///     Temperature::from_celsius(25.0)?,
@@ -60,7 +60,7 @@ pub fn standard_methods(
 /// carbonate: `None`.
 ///
 /// ```
-/// use chem::*;
+/// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let i = langelier::closed_form(
 ///     Temperature::from_celsius(25.0)?,

@@ -58,6 +58,11 @@ mod serialize;
 pub mod treatment;
 mod water;
 
+/// Its code runs as a test.
+#[cfg(doctest)]
+#[doc = include_str!("../README.md")]
+struct Readme;
+
 pub use bounds::{Bounds, OutOfRange, Quantity};
 pub use constants::atomic_weights;
 pub use error::{DilutionError, RecipeError, ShapeError, WaterError};

@@ -73,7 +73,7 @@ impl Sample {
     /// [`Fault::NoCarbonate`] when cyanurate and borate alone already hold the stated alkalinity.
     ///
     /// ```
-    /// use chem::*;
+    /// use saltwright_chem::*;
     /// # fn main() -> Result<(), OutOfRange> {
     /// let sample = Sample::plain(
     ///     Temperature::from_celsius(26.0)?,
@@ -174,7 +174,7 @@ impl Water {
     /// change; the small swelling (0.1 % at 3 g/L) is left out.
     ///
     /// ```
-    /// use chem::*;
+    /// use saltwright_chem::*;
     /// # fn main() -> Result<(), OutOfRange> {
     /// let sample = Sample::plain(
     ///     Temperature::from_celsius(26.0)?,
