@@ -287,6 +287,10 @@ table! {
     METER = Water 0.0 .. 100_000_000.0, "Whatever a meter can show (our choice).";
     PART = Water 0.0 .. 20_000.0, "None, to the largest pool.";
 
+    // Where fits of ours hold.
+    FIT_TEMPERATURE = Temperature 0.0 .. 42.0, "Range of our fits to conductivity and density.";
+    FIT_SALINITY = Salinity 0.0 .. 8_000.0, "Range in which conductivity was fitted.";
+
     // What the ion model was checked for against PHREEQC. Outside it an index is refused, not guessed.
     MODEL_TEMPERATURE = Temperature 0.0 .. 42.0, "Range of the check against PHREEQC.";
     MODEL_PH = Ph 6.5 .. 8.6, "Range of the check against PHREEQC.";

@@ -111,7 +111,7 @@ impl Sample {
     }
 
     fn content(&self) -> WaterContent {
-        density::water_content(self.temperature, self.salt)
+        density::water_content_within(self.temperature, self.salt)
     }
 
     fn ions(&self, content: WaterContent) -> Ions {
