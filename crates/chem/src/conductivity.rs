@@ -49,7 +49,7 @@ impl<T> Reach<T> {
 /// Equivalent conductivity of sodium chloride at 25 °C, S cm²/mol.
 ///
 /// `126.39 - 90.8558 √c/(1 + 1.44549 √c)`, c in mol/L.
-/// Source: our fit to Shedlovsky 1932 as in the CRC Handbook (from memory), within 0.03 % to 0.1 mol/L;
+/// Source: our fit to S32 as in the CRC Handbook (from memory), within 0.03 % to 0.1 mol/L;
 /// about 0.3 % at 8 g/L, 1.4 % at 0.5 mol/L.
 fn equivalent(c: f64) -> f64 {
     let root = libm::sqrt(c);
@@ -59,7 +59,7 @@ fn equivalent(c: f64) -> f64 {
 /// Conductivity at a temperature over that at 25 °C.
 ///
 /// `1 + 0.0205291 d + 6.88873e-5 d² - 4.59076e-7 d³`, d = t - 25.
-/// Source: our fit to the limiting conductivities of Robinson and Stokes 1959 (from memory), within
+/// Source: our fit to the limiting conductivities of RS59 (from memory), within
 /// 0.83 % over its domain, [`bounds::FIT_TEMPERATURE`].
 fn temperature_factor(t: Temperature) -> Result<f64, OutOfRange> {
     let d = bounds::FIT_TEMPERATURE.check(t.celsius())? - 25.0;

@@ -10,7 +10,7 @@ use crate::quantity::*;
 /// Dissolved solids, mg/L.
 pub type Solids = Salinity;
 
-/// Form of Standard Methods 2330B, after Langelier 1936 and Larson and Buswell 1942 (from memory).
+/// Form of Standard Methods 2330B: SM2330 (from memory), after L36 and LB42.
 ///
 /// `pH - (pK2 - pKs + p[Ca] + p[HCO3] + 5 pf)`, `pf = A (√I/(1 + √I) - 0.3 I)`,
 /// `A = 1.82e6 (E T)^-1.5`, `E = 60954/(T + 116) - 68.937`, `I = solids/40000`; `[HCO3]` from *carbonate*

@@ -19,7 +19,7 @@ impl AcidStrength {
     /// From percent HCl by mass, within [`bounds::ACID_PERCENT`].
     ///
     /// Density `0.9982 + 0.49611 p - 0.09887 p² + 0.87918 p³ - 1.55057 p⁴` (p parts of 1, 20 °C, g/mL): our
-    /// fit to the table of Perry's Handbook (from memory), within 0.0002 from 1 to 38 %.
+    /// fit to the table of PERRY (from memory), within 0.0002 from 1 to 38 %.
     ///
     /// ```
     /// use saltwright_chem::treatment::AcidStrength;
@@ -35,7 +35,7 @@ impl AcidStrength {
     /// From degrees Baumé (heavier than water, 60 °F), within [`bounds::ACID_BAUME`].
     ///
     /// Specific gravity `145/(145 - °Bé)`; mass percent by a parabola through the manufacturers' table
-    /// in Perry's Handbook (from memory): 18, 20, 22 °Bé are 27.92, 31.45, 35.21 %.
+    /// in PERRY (from memory): 18, 20, 22 °Bé are 27.92, 31.45, 35.21 %.
     ///
     /// ```
     /// use saltwright_chem::treatment::AcidStrength;
