@@ -137,7 +137,7 @@ fn dilutions(ask: &mut Ask) {
 fn chlorines(ask: &mut Ask) {
     let (free, cya, ph, t, strength) =
         (ask.chlorine(), ask.cyanurate(), ask.ph(), ask.temperature(), ask.strength());
-    finite((free, cya, ph, t, strength), chlorine::shares(free, cya, ph, t, strength));
+    finite((free, cya, ph, t, strength), chlorine::species(free, cya, ph, t, strength));
 }
 
 fn conductivities(ask: &mut Ask) {

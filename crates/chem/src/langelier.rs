@@ -39,7 +39,7 @@ pub fn standard_methods(
 ) -> Option<SaturationIndex> {
     let (ca, alk) = positive(hardness, carbonate)?;
     let k = t.celsius() + 273.15;
-    let constants = Constants::at(t);
+    let constants = Constants::at(t).ok()?;
     let permittivity = 60_954.0 / (k + 116.0) - 68.937;
     let et = permittivity * k;
     let a = 1.82e6 / (et * libm::sqrt(et));

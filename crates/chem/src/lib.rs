@@ -53,6 +53,7 @@ pub mod treatment;
 mod water;
 
 pub use bounds::{Bounds, OutOfRange, Quantity};
+pub use chlorine::ChlorineSpecies;
 pub use constants::atomic_weights;
 pub use quantity::*;
 pub use water::sample::{Sample, Water};

@@ -156,7 +156,7 @@ impl Water {
     /// pH, carbonate and saturation index with the pH left free: alkalinity and inorganic carbon are
     /// what they are, and the pH follows. No gas is exchanged with the air.
     ///
-    /// Errors: [`Fault::NoSolution`] when no pH between 2 and 12.5 balances the alkalinity.
+    /// Errors: [`Fault::NoSolution`] when no pH between 3 and 11 balances the alkalinity.
     pub fn state(&self) -> Result<State, Fault> {
         solve::solve(&self.ions, self.temperature, self.content, Known::Carbon(self.carbon))
     }
