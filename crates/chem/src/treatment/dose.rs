@@ -6,7 +6,7 @@ use crate::bounds::{self, OutOfRange};
 use crate::constants::atomic_weights;
 use crate::quantity::*;
 use crate::treatment::product::{AcidStrength, BleachStrength};
-use crate::water::sample::Water;
+use crate::water::conserved::Water;
 use crate::water::solve::Ions;
 
 /// A chemical that goes into pools. Hydrates are chemicals of their own.

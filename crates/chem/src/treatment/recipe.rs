@@ -4,7 +4,7 @@ use crate::bounds::{self, Bounds};
 use crate::constants::atomic_weights;
 use crate::quantity::*;
 use crate::treatment::dose::{Chemical, Dose};
-use crate::water::sample::Water;
+use crate::water::conserved::Water;
 use crate::water::solve::{self, Ions, Known};
 
 /// Where the water is to go. What is not named here stays as it is.
