@@ -100,6 +100,24 @@ pub const ROWS: &[Row] = &[
         holds: "blank",
     },
     Row {
+        name: "switched on, and a line of the log at fault: nobody knows whether that was too early",
+        form: &[METRIC, DOSED, "on.when=2027-05-21T10:00 log.24.mass=66\u{1} now=2027-05-21T11:00"],
+        shows: &["next.when=– clock.power=–"],
+        holds: "fault log.unfinished gate.clock.unknown !schedule !on !on.early",
+    },
+    Row {
+        name: "nor is a line of no mass a dose that never was",
+        form: &[METRIC, DOSED, "on.when=2027-05-23T10:00 log.2.kind=dose now=2027-05-23T11:00 grains=none"],
+        shows: &["next.when=– clock.power=–"],
+        holds: "log.unfinished gate.clock.unknown !schedule !on !on.early",
+    },
+    Row {
+        name: "a reading of no known instrument: when the last salt went in is known all the same",
+        form: &[METRIC, DOSED, "salt.how= on.when=2027-05-21T10:00 now=2027-05-21T11:00"],
+        shows: &["next.when=– clock.power=2027-05-23T09:00"],
+        holds: "gate.clock.wait on.early !on !schedule",
+    },
+    Row {
         name: "a moment after which there is none that can be written",
         form: &["on.when=9999-12-31T23:00 now=9999-12-31T23:00"],
         shows: &["next.when=9999-12-31T23:00"],

@@ -2,7 +2,7 @@
 
 use crate::band::Band;
 use crate::choice::*;
-use crate::course::Log;
+use crate::course::{Entry, Log, What};
 use crate::policy::Levels;
 use crate::ready::Ready;
 use crate::running::{Flow, Run, Season};
@@ -272,6 +272,23 @@ impl Case {
             || self.log.is_garbled()
             || self.doubt.is_garbled()
             || self.levels.is_garbled()
+    }
+
+    /// When the last salt went in, in minutes: by the log alone, also where no reading can be used. Left out where
+    /// none went in.
+    ///
+    /// ```
+    /// use plan::{Case, Optional};
+    /// let case = Case { log: Optional::Garbled, ..Case::default() };
+    /// assert_eq!(case.last_dose(), Optional::Garbled); // not that none went in
+    /// ```
+    pub fn last_dose(&self) -> Optional<i64> {
+        let dosed = |entry: &&Entry| matches!(entry.what, What::Dose(mass) if mass != Mass::NONE);
+        match self.log.map(|log| log.iter().flatten().filter(dosed).map(|entry| entry.when).max()) {
+            Optional::Given(last) => last.map_or(Optional::LeftOut, Optional::Given),
+            Optional::LeftOut => Optional::LeftOut,
+            Optional::Garbled => Optional::Garbled,
+        }
     }
 
     /// Is the reading so low that a slip of its unit is likelier?

@@ -66,7 +66,7 @@ impl Gates {
     }
 }
 
-/// What the readings and doses so far say to the gates.
+/// What the readings so far say to the gates.
 #[derive(Clone, Copy, Debug)]
 pub struct Read {
     /// What the last reading is worth, by the instrument it was taken with.
@@ -75,15 +75,12 @@ pub struct Read {
     at: Option<i64>,
     /// Does it, with nothing put in since, stand between the limits?
     level: Verdict,
-    /// When the last salt went in, in minutes.
-    last_dose: Option<i64>,
 }
 
 impl Read {
     /// By the dose of today, whatever is to be done to the water first.
     pub fn of(case: &Case, today: &Dose) -> Self {
-        let last_dose = today.course.and_then(|course| course.last_dose);
-        Self { by: reading(case, today), at: read_at(case, today), level: level(case, today), last_dose }
+        Self { by: reading(case, today), at: read_at(case, today), level: level(case, today) }
     }
 }
 
@@ -132,7 +129,7 @@ pub fn gates(
         Gate::Weather => ready::weather(case),
         Gate::Wired => ready::wired(case),
         Gate::Level => read.level,
-        Gate::Clock => ready::clock(case, read.last_dose),
+        Gate::Clock => ready::clock(case),
     }))
 }
 
