@@ -157,6 +157,8 @@ pub struct Goals {
     pub chlorine: Option<Chlorine>,
     /// One of them can't be used: no step leads to the others without it.
     pub garbled: bool,
+    /// Nor can one that may call for other water, or its test: nobody knows whether water goes first.
+    pub water_unknown: bool,
 }
 
 impl Goals {
@@ -239,6 +241,8 @@ pub struct Case {
     pub ground: Option<Ground>,
     /// A choice was typed that is none of its list: nothing goes ahead on it.
     pub unlisted: bool,
+    /// What bags are counted by can't be used: the size of the pool, or of a bag, or what is in it.
+    pub uncounted: bool,
     /// Which risks are taken.
     pub levels: Optional<Levels>,
     /// What stands on the shelf for the other tests; `None` while one of its labels is garbled.

@@ -2,7 +2,7 @@
 
 use crate::Unknown;
 use crate::balance::{Balance, shown};
-use crate::case::Case;
+use crate::case::{Case, Optional};
 use crate::choice::{Instrument, Method, Surface};
 use crate::gates::{GATES, Gate, Row, Salt};
 use crate::policy;
@@ -245,10 +245,16 @@ pub fn go(case: &Case, dose: &Dose, gates: &Gates) -> Go {
         Some(Standing::Within | Standing::Held) => Go::NotYet,
         None => Go::CantSay,
         Some(Standing::Short) if dose.is_in() || gates.any(Verdict::Wait, holds) => Go::NotYet,
-        Some(Standing::Short) if gates.any(Verdict::Unknown, figures) || case.unlisted => Go::CantSay,
+        Some(Standing::Short) if gates.any(Verdict::Unknown, figures) || is_at_fault(case) => Go::CantSay,
         Some(Standing::Short) if gates.any(Verdict::Unknown, holds) => Go::Ask,
         Some(Standing::Short) => Go::Yes,
     }
+}
+
+/// Was something typed that can't be used, and that may stand against the salt? Left out, it is a note.
+fn is_at_fault(case: &Case) -> bool {
+    let tests = [case.ready.combined, case.ready.copper, case.ready.iron];
+    case.unlisted || tests.iter().any(Optional::is_garbled)
 }
 
 /// May the generator be switched on? By the gates that are judged for it.

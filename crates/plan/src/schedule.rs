@@ -98,7 +98,7 @@ pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
     match (case.on, last, case.start) {
         (Optional::Garbled, ..) | (_, None, Optional::Garbled) => return None,
         (Optional::Given(on), ..) if is_on_early(case) == Some(false) => list.first_week(on),
-        _ if case.is_garbled() => return None,
+        _ if case.is_garbled() || case.uncounted => return None,
         (_, Some(last), _) => {
             match case.now {
                 // As if what is due went in at once.
