@@ -75,7 +75,7 @@ fn a_recipe_applied_gives_its_goal_or_names_what_must_fall() {
         let found = recipe(&water, &goal);
         let rise = |to: f64, from: f64, molar_mass: f64| (to - from) / molar_mass;
         let calcium = rise(goal.hardness.mg_per_l(), sample.hardness.mg_per_l(), 100.0869);
-        let cyanuric = rise(goal.cyanurate.mg_per_l(), sample.cyanurate.mg_per_l(), 129.0746);
+        let cyanuric = rise(goal.cyanurate.mg_per_l(), sample.cyanurate.mg_per_l(), 129.07422);
         if calcium < 0.0 {
             assert_eq!(found, Err(recipe::Fault::Hardness), "{sample:?}");
         } else if cyanuric < 0.0 {
@@ -205,7 +205,7 @@ fn what_a_meter_did_is_undone_and_other_ions_are_counted() {
     let (ta, ch) = (Alkalinity::from_mg_per_l(100.0).unwrap(), Hardness::from_mg_per_l(200.0).unwrap());
     for (responds, counted) in [
         // Calcium's two chlorides, as sodium chloride.
-        (Responds::ToChloride, 200.0 / 100.0869 * 2.0 * 58.4428),
+        (Responds::ToChloride, 200.0 / 100.0869 * 2.0 * 58.442_769_28),
         (Responds::ToConductivity, 85.0 + 230.0),
         (Responds::ToNothing, 0.0),
     ] {
@@ -288,7 +288,7 @@ fn a_dose_is_so_much_of_what_stands_on_the_shelf() {
     let bleach = BleachStrength::from_trade_percent(12.5).unwrap();
     near(dose.of_bleach(pool, bleach).cubic_metres() * 1000.0, 709.06 / 125.0, 1e-9, bleach);
     let powder = dose.of_powder(Chemical::SodiumBicarbonate, pool, Purity::from_ratio(0.5).unwrap());
-    near(powder.kilograms(), 2.0 * 0.840_066, 1e-9, powder);
+    near(powder.kilograms(), 2.0 * 0.840_066_092_8, 1e-9, powder);
     // CRC Handbook (from memory): acid of 20 and 36 % weighs 1.0980 and 1.1789 g/mL.
     for (percent, density) in [(20.0, 1.0980), (36.0, 1.1789)] {
         let acid = AcidStrength::from_mass_percent(percent).unwrap();

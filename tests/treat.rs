@@ -180,7 +180,7 @@ fn chlorine_goes_in_first_and_is_gone_for_the_rest() {
     assert!(first.cubic_metres() * 1e6 / 50.0 <= 25.1, "{first:?}");
 }
 
-/// Dry acid is weighed, mole for mole what would be poured: litres · mol/L · 120.06 g/mol ÷ 0.932.
+/// Dry acid is weighed, mole for mole what would be poured: litres · mol/L · 120.0603 g/mol ÷ 0.932.
 #[test]
 fn dry_acid_brings_the_same_hydrogen() {
     let wet = case(
@@ -196,7 +196,7 @@ fn dry_acid_brings_the_same_hydrogen() {
     let Amount::Liquid(poured) = wet[0].whole else { panic!("{:?}", wet[0]) };
     let strength = AcidStrength::from_mass_percent(31.45).unwrap().mol_per_l();
     let moles = poured.cubic_metres() * 1000.0 * strength;
-    assert!((kg(dry[0].whole) - moles * 0.12006 / 0.932).abs() < 1e-9, "{:?}", dry[0]);
+    assert!((kg(dry[0].whole) - moles * 0.120_060_309_28 / 0.932).abs() < 1e-9, "{:?}", dry[0]);
     // Sulfate pairs with calcium and sodium, chloride does not: a hair of pH.
     assert!((dry[0].then.ph.units() - 7.5).abs() < 0.001, "{:?}", dry[0]);
 }

@@ -5,7 +5,7 @@
 
 use super::finite;
 use chem::bounds::{self, Bounds};
-use chem::treatment::{AcidStrength, BleachStrength, Chemical, Dose};
+use chem::treatment::{AcidStrength, BleachStrength, Chemical, Dose, recipe};
 use chem::*;
 
 /// Where the draws come from.
@@ -39,13 +39,13 @@ macro_rules! quantities {
 }
 
 quantities! {
-    volume: Volume = from_cubic_metres in VOLUME;
-    mass: Mass = from_kilograms in MASS;
+    volume: Volume = from_cubic_metres in ANY_VOLUME;
+    mass: Mass = from_kilograms in ANY_MASS;
     fraction: Fraction = from_ratio in FRACTION;
     purity: Purity = from_ratio in PURITY;
     salinity: Salinity = from_mg_per_l in SALINITY;
     temperature: Temperature = from_celsius in TEMPERATURE;
-    ph: Ph = from_units in PH;
+    ph: Ph = from_units in ANY_PH;
     alkalinity: Alkalinity = from_mg_per_l in ALKALINITY;
     hardness: Hardness = from_mg_per_l in HARDNESS;
     cyanurate: Cyanurate = from_mg_per_l in CYANURATE;

@@ -223,9 +223,11 @@ pub const CHECKS: &[Check] = &[
         vec![printed(row, "kappa_us_cm", ours), printed(row, "factor", salt / ours)]
     }),
     ("hocl-by-hand.csv", PRINTED, |row| {
+        // Worked with so many moles: the sheet took cyanuric acid for 129.0746 g/mol.
+        let moles = row.number("cya_mgl") / 129.0746;
         let species = chlorine::species(
             Chlorine::from_mg_per_l(row.number("fc_mgl_cl2")).unwrap(),
-            Cyanurate::from_mg_per_l(row.number("cya_mgl")).unwrap(),
+            Cyanurate::from_mg_per_l(moles * atomic_weights::CYANURIC_ACID).unwrap(),
             Ph::from_units(row.number("ph")).unwrap(),
             Temperature::from_celsius(row.number("t_c")).unwrap(),
             IonicStrength::from_molal(row.number("strength")).unwrap(),

@@ -1,89 +1,160 @@
 //! Which values may a number take? The one table; every check, fault and limit comes from it.
 
-/// What is being bounded.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Quantity {
+use core::fmt;
+
+macro_rules! quantities {
+    ($($(#[$doc:meta])* $name:ident, $word:literal, $unit:literal;)*) => {
+        /// What is being bounded, and in which unit.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[non_exhaustive]
+        pub enum Quantity {
+            $($(#[$doc])* $name,)*
+            /// What this crate knows nothing of: a row of someone else's.
+            Other {
+                /// What it is called.
+                name: &'static str,
+                /// Its unit; nothing for a bare number.
+                unit: &'static str,
+            },
+        }
+
+        impl Quantity {
+            /// What it is called.
+            ///
+            /// ```
+            /// use chem::Quantity;
+            /// assert_eq!(Quantity::Salinity.name(), "salinity");
+            /// assert_eq!(Quantity::Other { name: "price", unit: "per bag" }.name(), "price");
+            /// ```
+            #[must_use]
+            pub const fn name(self) -> &'static str {
+                match self {
+                    $(Self::$name => $word,)*
+                    Self::Other { name, .. } => name,
+                }
+            }
+
+            /// The canonical unit; nothing for a bare number.
+            ///
+            /// ```
+            /// use chem::Quantity;
+            /// assert_eq!((Quantity::Salinity.unit(), Quantity::Ph.unit()), ("mg/L as NaCl", ""));
+            /// ```
+            #[must_use]
+            pub const fn unit(self) -> &'static str {
+                match self {
+                    $(Self::$name => $unit,)*
+                    Self::Other { unit, .. } => unit,
+                }
+            }
+        }
+    };
+}
+
+quantities! {
     /// Amount of water, m³.
-    Volume,
+    Volume, "volume", "m³";
     /// Amount of salt, kg.
-    Mass,
+    Mass, "mass", "kg";
     /// Size of one bag, kg.
-    BagSize,
+    BagSize, "size of a bag", "kg";
     /// How many bags, a whole number.
-    Bags,
+    Bags, "bags", "";
     /// Price of one bag, in whichever money.
-    Price,
+    Price, "price", "";
     /// Bags and parts of bags put in.
-    PutIn,
+    PutIn, "bags", "";
     /// How far short of the target bags may come, mg/L.
-    Slack,
+    Slack, "slack", "mg/L";
     /// Sodium chloride in salt, part of 1.
-    Purity,
+    Purity, "purity", "parts of 1";
     /// A part of a whole, 0 to 1.
-    Fraction,
+    Fraction, "fraction", "parts of 1";
     /// Salt in water, mg/L as NaCl.
-    Salinity,
+    Salinity, "salinity", "mg/L as NaCl";
     /// °C.
-    Temperature,
+    Temperature, "temperature", "°C";
     /// Negative logarithm of hydrogen ion activity.
-    Ph,
+    Ph, "pH", "";
     /// Total alkalinity, mg/L as CaCO3.
-    Alkalinity,
+    Alkalinity, "total alkalinity", "mg/L as CaCO3";
     /// Calcium hardness, mg/L as CaCO3.
-    Hardness,
+    Hardness, "calcium hardness", "mg/L as CaCO3";
     /// Cyanuric acid, mg/L.
-    Cyanurate,
+    Cyanurate, "cyanuric acid", "mg/L";
     /// Combined chlorine, copper or iron, mg/L.
-    Trace,
+    Trace, "trace", "mg/L";
     /// Chlorine used up, mg/L a day.
-    Demand,
+    Demand, "chlorine demand", "mg/L a day";
     /// Chlorine made, g/h.
-    Output,
+    Output, "chlorine output", "g/h";
     /// Hours of a day.
-    Hours,
+    Hours, "hours", "h";
     /// Water lost, m³.
-    Lost,
+    Lost, "water lost", "m³";
     /// How often in a season.
-    Times,
+    Times, "times", "";
     /// Rain, m.
-    Rain,
+    Rain, "rain", "m";
     /// Water moved, m³/h.
-    Flow,
+    Flow, "flow", "m³/h";
     /// Boron, mg/L as B.
-    Boron,
+    Boron, "boron", "mg/L as B";
     /// Magnesium hardness, mg/L as CaCO3.
-    Magnesium,
+    Magnesium, "magnesium hardness", "mg/L as CaCO3";
     /// Sulfate, mg/L.
-    Sulfate,
+    Sulfate, "sulfate", "mg/L";
     /// Free chlorine, mg/L as Cl2.
-    Chlorine,
+    Chlorine, "free chlorine", "mg/L as Cl2";
     /// Chemical added, mmol per litre.
-    Dose,
+    Dose, "dose", "mmol/L";
     /// Hydrogen chloride in acid, percent by mass.
-    AcidPercent,
+    AcidPercent, "strength of acid", "% by mass";
     /// Strength of acid, degrees Baumé.
-    AcidBaume,
+    AcidBaume, "strength of acid", "°Bé";
     /// Available chlorine in bleach, percent.
-    BleachPercent,
+    BleachPercent, "strength of bleach", "%";
     /// Specific gravity of bleach.
-    BleachGravity,
+    BleachGravity, "specific gravity of bleach", "";
     /// Conductivity, mS/cm.
-    Conductivity,
+    Conductivity, "conductivity", "mS/cm";
     /// Ionic strength, mol per kg of water.
-    IonicStrength,
+    IonicStrength, "ionic strength", "mol/kg";
     /// Pressure of carbon dioxide, millionths of an atmosphere.
-    Air,
+    Air, "carbon dioxide in air", "µatm";
     /// A length of a pool, m.
-    Length,
+    Length, "length", "m";
     /// A surface of a pool, m².
-    Area,
+    Area, "area", "m²";
     /// Water on a meter, or a part of a pool's, m³.
-    Water,
+    Water, "water on a meter", "m³";
+    /// Dissolved solids.
+    Solids, "dissolved solids", "mg/L";
+    /// A difference of two temperatures.
+    TemperatureDifference, "difference of temperature", "K";
+    /// Strength of acid, by what reacts in a litre.
+    AcidStrength, "strength of acid", "mol/L";
+    /// Strength of bleach, by the chlorine in a litre.
+    BleachStrength, "strength of bleach", "g/L";
+    /// The part of alkalinity that bicarbonate and carbonate hold.
+    CarbonateAlkalinity, "carbonate alkalinity", "mg/L as CaCO3";
+    /// Calcite saturation index.
+    SaturationIndex, "saturation index", "";
+    /// Total inorganic carbon.
+    InorganicCarbon, "inorganic carbon", "mol/kg";
+    /// Partial pressure of carbon dioxide.
+    CarbonDioxide, "pressure of carbon dioxide", "atm";
+    /// Mass of a cubic metre.
+    Density, "density", "kg/m³";
+    /// Water in a litre of solution.
+    WaterContent, "water content", "kg/L";
 }
 
 /// One row of the table.
 #[derive(Debug, PartialEq)]
 pub struct Bounds {
+    /// The row's name, by which it is found again.
+    pub name: &'static str,
     /// What is bounded.
     pub quantity: Quantity,
     /// Lowest value allowed, itself included, in the quantity's canonical unit.
@@ -93,7 +164,14 @@ pub struct Bounds {
 }
 
 /// A number outside its row, or no number at all (NaN).
+///
+/// ```
+/// use chem::Temperature;
+/// let outside = Temperature::from_celsius(55.0).unwrap_err();
+/// assert_eq!(outside.to_string(), "temperature 55 °C is outside 0 to 50");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct OutOfRange {
     /// What was given, in the canonical unit.
     pub got: f64,
@@ -101,7 +179,24 @@ pub struct OutOfRange {
     pub bounds: &'static Bounds,
 }
 
+impl fmt::Display for OutOfRange {
+    fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        let Bounds { quantity, low, high, .. } = self.bounds;
+        let gap = if quantity.unit().is_empty() { "" } else { " " };
+        let (name, unit) = (quantity.name(), quantity.unit());
+        write!(f, "{name} {}{gap}{unit} is outside {low} to {high}", self.got)
+    }
+}
+
+impl core::error::Error for OutOfRange {}
+
 impl Bounds {
+    /// Does `x` lie in the row, limits included? NaN lies nowhere.
+    #[must_use]
+    pub const fn contains(&self, x: f64) -> bool {
+        x >= self.low && x <= self.high
+    }
+
     /// Gives `x` back if it lies in the row, limits included. NaN lies nowhere.
     ///
     /// ```
@@ -110,8 +205,8 @@ impl Bounds {
     /// assert_eq!(PH.check(2.9).unwrap_err().bounds.low, 3.0);
     /// assert!(PH.check(f64::NAN).is_err());
     /// ```
-    pub fn check(&'static self, x: f64) -> Result<f64, OutOfRange> {
-        if x >= self.low && x <= self.high { Ok(x) } else { Err(OutOfRange { got: x, bounds: self }) }
+    pub const fn check(&'static self, x: f64) -> Result<f64, OutOfRange> {
+        if self.contains(x) { Ok(x) } else { Err(OutOfRange { got: x, bounds: self }) }
     }
 }
 
@@ -119,13 +214,28 @@ macro_rules! table {
     ($($name:ident = $quantity:ident $low:literal .. $high:literal, $reason:literal;)*) => {
         $(#[doc = $reason]
         pub const $name: Bounds =
-            Bounds { quantity: Quantity::$quantity, low: $low, high: $high };)*
+            Bounds { name: stringify!($name), quantity: Quantity::$quantity, low: $low, high: $high };)*
         /// Every row, for tests and for lists of names.
         pub const TABLE: &[&Bounds] = &[$(&$name),*];
     };
 }
 
 table! {
+    // What a type of quantity itself may hold: nothing that this crate returns lies outside.
+    ANY_VOLUME = Volume 0.0 .. 1e8, "Any amount of water, to the most that a meter shows.";
+    ANY_MASS = Mass 0.0 .. 1e11, "Any powder, for any volume at the largest dose.";
+    ANY_PH = Ph 0.0 .. 14.0, "The usual scale.";
+    SOLIDS = Solids 0.0 .. 50_000.0, "Sea water, and what comes with it.";
+    TEMPERATURE_DIFFERENCE = TemperatureDifference -50.0 .. 50.0, "From one end of the temperatures to the other.";
+    ACID_STRENGTH = AcidStrength 0.27 .. 12.5, "What [`ACID_PERCENT`] and [`ACID_BAUME`] come to.";
+    BLEACH_STRENGTH = BleachStrength 9.0 .. 265.0, "What [`BLEACH_PERCENT`] comes to, in every meaning.";
+    CARBONATE_ALKALINITY = CarbonateAlkalinity 0.0 .. 100_000.0, "Far beyond any water (our choice).";
+    SATURATION_INDEX = SaturationIndex -400.0 .. 20.0, "From the least calcium that a number can tell (our choice).";
+    INORGANIC_CARBON = InorganicCarbon 0.0 .. 10.0, "Far beyond any water (our choice).";
+    CARBON_DIOXIDE = CarbonDioxide 0.0 .. 100.0, "Far beyond any water that stays in its pool (our choice).";
+    DENSITY = Density 950.0 .. 1_050.0, "Water at 50 °C, to a brine of 40 g/L.";
+    WATER_CONTENT = WaterContent 0.95 .. 1.0, "A brine of 40 g/L at 50 °C, to water at 4 °C.";
+
     // What a person can meet and type. Far wider than good water: a bad pool is a verdict, not a slip.
     VOLUME = Volume 0.2 .. 20_000.0, "From a tub to a large public pool (our choice).";
     MASS = Mass 0.0 .. 2_000_000.0, "The largest pool filled to the highest salinity at the lowest purity.";
@@ -207,9 +317,16 @@ mod tests {
     #[test]
     fn the_model_never_reaches_beyond_the_fields() {
         for row in TABLE {
-            // The field's row stands first, the model's after it.
+            // The type's row stands first, the field's and the model's after it.
             let field = TABLE.iter().find(|r| r.quantity == row.quantity).unwrap();
             assert!(field.low <= row.low && row.high <= field.high, "{row:?}");
+        }
+    }
+
+    #[test]
+    fn every_row_has_a_name_of_its_own() {
+        for row in TABLE {
+            assert_eq!(TABLE.iter().filter(|r| r.name == row.name).count(), 1, "{row:?}");
         }
     }
 }

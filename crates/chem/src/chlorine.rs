@@ -8,11 +8,12 @@ use crate::bounds::OutOfRange;
 use crate::constants::activity::{davies, neutral, pow10};
 use crate::constants::atomic_weights;
 use crate::constants::equilibrium::Constants;
-use crate::quantity::*;
+use crate::quantity::{derived::*, measured::*};
 use core::f64::consts::LN_10;
 
 /// Free chlorine, shared out.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct ChlorineSpecies {
     /// HOCl, the part that disinfects.
     pub hypochlorous: Chlorine,

@@ -1,7 +1,7 @@
 //! What does a conductivity mean as salt, at any temperature, and what does a meter's factor do to it?
 
 use crate::constants::atomic_weights;
-use crate::quantity::*;
+use crate::quantity::measured::*;
 
 /// Equivalent conductivity of sodium chloride at 25 °C, S cm²/mol.
 ///

@@ -3,16 +3,10 @@
 //! Everything dissolved that is conserved mixes along a straight line; pH does not
 //! (see [`crate::Water::replaced`]).
 
-use crate::quantity::*;
-
-/// Why replacing water does not lead to the target.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Fault {
-    /// The pool already stands at or below the target: there is nothing to replace.
-    NotAbove,
-    /// The fill water stands at or above the target: no amount of it gets there.
-    FillTooSalty,
-}
+use crate::error::DilutionError;
+#[doc(hidden)]
+pub use crate::error::DilutionError as Fault;
+use crate::quantity::measured::*;
 
 /// A quantity that mixes along a straight line.
 pub trait Conserved: Copy + PartialOrd {
@@ -31,7 +25,7 @@ macro_rules! conserved {
 
             fn replaced(self, other: Self, share: Fraction) -> Self {
                 let f = share.ratio();
-                Self::found(self.mg_per_l() * (1.0 - f) + other.mg_per_l() * f)
+                Self::rounded(self.mg_per_l() * (1.0 - f) + other.mg_per_l() * f)
             }
         }
     )*};
@@ -40,38 +34,38 @@ macro_rules! conserved {
 conserved! { Salinity Alkalinity Hardness Cyanurate Boron Magnesium Sulfate }
 
 /// What is left of the excess over the fill water, part of 1: `(target - fill)/(now - fill)`.
-fn remaining<Q: Conserved>(now: Q, target: Q, fill: Q) -> Result<f64, Fault> {
+fn remaining<Q: Conserved>(now: Q, target: Q, fill: Q) -> Result<f64, DilutionError> {
     if now <= target {
-        Err(Fault::NotAbove)
+        Err(DilutionError::NotAbove)
     } else if fill >= target {
-        Err(Fault::FillTooSalty)
+        Err(DilutionError::FillTooSalty)
     } else {
         match (target.mg_per_l() - fill.mg_per_l()) / (now.mg_per_l() - fill.mg_per_l()) {
             left if left > 0.0 => Ok(left),
-            _ => Err(Fault::FillTooSalty), // Above the fill water by less than a number can tell.
+            _ => Err(DilutionError::FillTooSalty), // Above the fill water by less than a number can tell.
         }
     }
 }
 
 /// Share of the pool to drain and refill at one go: `f = (now - target)/(now - fill)`.
 ///
-/// Errors: [`Fault`]. Source: mass balance.
+/// Errors: [`DilutionError`]. Source: mass balance.
 ///
 /// ```
-/// use chem::{Salinity, dilution};
+/// use chem::{DilutionError, Salinity, dilution};
 /// let [now, target, fill] = [4_000.0, 3_200.0, 400.0].map(|x| Salinity::from_mg_per_l(x).unwrap());
 /// let f = dilution::share(now, target, fill).unwrap();
 /// assert!((f.ratio() - 0.222).abs() < 0.0005);
-/// assert_eq!(dilution::share(target, now, fill), Err(dilution::Fault::NotAbove));
-/// assert_eq!(dilution::share(now, target, target), Err(dilution::Fault::FillTooSalty));
+/// assert_eq!(dilution::share(target, now, fill), Err(DilutionError::NotAbove));
+/// assert_eq!(dilution::share(now, target, target), Err(DilutionError::FillTooSalty));
 /// ```
-pub fn share<Q: Conserved>(now: Q, target: Q, fill: Q) -> Result<Fraction, Fault> {
-    Ok(Fraction::found(1.0 - remaining(now, target, fill)?))
+pub fn share<Q: Conserved>(now: Q, target: Q, fill: Q) -> Result<Fraction, DilutionError> {
+    Ok(Fraction::rounded(1.0 - remaining(now, target, fill)?))
 }
 
 /// Water to run through a full, well mixed pool: `Q = -V ln((target - fill)/(now - fill))`.
 ///
-/// Always more than [`share`] of the volume. Errors: [`Fault`]. Source: mass balance.
+/// Always more than [`share`] of the volume. Errors: [`DilutionError`]. Source: mass balance.
 ///
 /// ```
 /// use chem::{Salinity, Volume, dilution};
@@ -80,12 +74,14 @@ pub fn share<Q: Conserved>(now: Q, target: Q, fill: Q) -> Result<Fraction, Fault
 /// let q = dilution::exchange(one, now, target, fill).unwrap();
 /// assert!((q.cubic_metres() - 0.251).abs() < 0.0005);
 /// ```
-pub fn exchange<Q: Conserved>(volume: Volume, now: Q, target: Q, fill: Q) -> Result<Volume, Fault> {
-    Ok(volume.times(-libm::log(remaining(now, target, fill)?)))
+pub fn exchange<Q: Conserved>(volume: Volume, now: Q, target: Q, fill: Q) -> Result<Volume, DilutionError> {
+    let left = remaining(now, target, fill)?;
+    Ok(volume.checked_mul(libm::fmax(-libm::log(left), 0.0))?)
 }
 
 /// One part-drain of a series.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Part {
     /// Share of the pool drained and refilled.
     pub share: Fraction,
@@ -107,16 +103,18 @@ pub struct Part {
 /// assert_eq!(parts[2].gone, share);
 /// ```
 pub fn in_parts(share: Fraction, cap: Fraction) -> impl Iterator<Item = Part> {
-    let mut gone = Fraction::found(0.0);
+    let (share, cap) = (share.ratio(), cap.ratio());
+    let mut gone = 0.0;
     core::iter::from_fn(move || {
-        let left = 1.0 - gone.ratio();
-        let needed = Fraction::found((share.ratio() - gone.ratio()) / left);
+        let left = 1.0 - gone;
+        let needed = (share - gone) / left;
         let last = needed <= cap;
-        let next = if last { share } else { Fraction::found(gone.ratio() + cap.ratio() * left) };
+        let next = if last { share } else { gone + cap * left };
         // A cap of nothing, or all of the water, would go on for ever.
         (next > gone).then(|| {
             gone = next;
-            Part { share: if last { needed } else { cap }, gone }
+            let [share, gone] = [if last { needed } else { cap }, gone].map(Fraction::rounded);
+            Part { share, gone }
         })
     })
 }

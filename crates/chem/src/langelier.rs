@@ -5,7 +5,7 @@
 
 use crate::constants::atomic_weights;
 use crate::constants::equilibrium::Constants;
-use crate::quantity::*;
+use crate::quantity::{derived::*, measured::*};
 
 /// Dissolved solids, mg/L.
 pub type Solids = Salinity;

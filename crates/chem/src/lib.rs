@@ -39,23 +39,30 @@
 //! cyanuric acid is left out: at the edge of the domain it moves the index by 0.0013.
 #![no_std]
 
+#[cfg(test)]
+extern crate std;
+
 pub mod bounds;
 pub mod chlorine;
 pub mod conductivity;
 mod constants;
 pub mod density;
 pub mod dilution;
+pub mod error;
 pub mod langelier;
 pub mod pool_shape;
 mod quantity;
 pub mod salt;
+#[cfg(feature = "serde")]
+mod serialize;
 pub mod treatment;
 mod water;
 
 pub use bounds::{Bounds, OutOfRange, Quantity};
 pub use chlorine::ChlorineSpecies;
 pub use constants::atomic_weights;
-pub use quantity::*;
+pub use error::{DilutionError, RecipeError, ShapeError, WaterError};
+pub use quantity::{derived::*, measured::*};
 pub use water::conserved::Water;
 pub use water::sample::Sample;
 pub use water::solve::{Fault, State};

@@ -2,7 +2,11 @@
 //!
 //! All depths are of water, from its surface down. Everything but [`Outline::Kidney`] is plane geometry.
 
-use crate::{Area, Length, Volume};
+use crate::bounds::{self, OutOfRange};
+use crate::error::ShapeError;
+#[doc(hidden)]
+pub use crate::error::ShapeError as Fault;
+use crate::quantity::measured::{Area, Length, Volume};
 
 /// The most measures in a row: 24 widths every metre are a pool of 23 m.
 pub const MOST_MEASURES: usize = 24;
@@ -46,12 +50,13 @@ impl Measures {
 
     /// Their mean, if there is any.
     pub fn mean(&self) -> Option<Length> {
-        (self.count > 0).then(|| Length::found(self.sum() / self.count as f64))
+        (self.count > 0).then(|| Length::rounded(self.sum() / self.count as f64))
     }
 }
 
 /// The water's edge, seen from above.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Outline {
     /// `L W`.
     Rectangle([Length; 2]),
@@ -70,6 +75,7 @@ pub enum Outline {
 
 /// The floor along the length; depths at the shallow end, then at the deep one.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Floor {
     /// As deep everywhere.
     Level(Length),
@@ -83,6 +89,7 @@ pub enum Floor {
 
 /// A shelf under little water.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Ledge {
     /// Its surface.
     pub area: Area,
@@ -94,6 +101,7 @@ pub struct Ledge {
 
 /// Steps of one width and one tread.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Steps {
     /// From side to side.
     pub width: Length,
@@ -105,6 +113,7 @@ pub struct Steps {
 
 /// A pool by its measures.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Pool {
     /// Its edge.
     pub outline: Outline,
@@ -122,29 +131,9 @@ pub struct Pool {
     pub spa: f64,
 }
 
-/// Measures that contradict each other.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Fault {
-    /// The deep end is not as deep as the shallow one.
-    NotDeeper,
-    /// Flat and slope are longer than the pool.
-    TooLong,
-    /// The pad is larger than the hopper's top.
-    PadTooLarge,
-    /// An oval with straight sides can't be wider than long.
-    WiderThanLong,
-    /// The ledge lies no higher than the floor beside it.
-    NoLedge,
-    /// Three widths at least.
-    TooFew,
-    /// That floor can't be reckoned under that edge.
-    OtherFloor,
-    /// Hardly any water is left, or more than any pool holds.
-    NoPool,
-}
-
 /// How large a pool is.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Size {
     /// Its surface, without a spa's.
     pub area: Area,
@@ -180,7 +169,7 @@ impl Pool {
     /// };
     /// assert!((pool.size().unwrap().volume.cubic_metres() - 46.4).abs() < 1e-12);
     /// ```
-    pub fn size(&self) -> Result<Size, Fault> {
+    pub fn size(&self) -> Result<Size, ShapeError> {
         let (main, offsets) = self.outline.area()?;
         let mut walls = self.walls(main)?;
         let mut ends = match self.floor {
@@ -199,31 +188,34 @@ impl Pool {
             if rise > 0.0 && l.area.square_metres() < area {
                 Ok(l.area.square_metres() * rise)
             } else {
-                Err(Fault::NoLedge)
+                Err(ShapeError::NoLedge)
             }
         })?;
         let steps = self.steps.map_or(0.0, |s| s.width.metres() * s.tread.metres() * s.heights.sum());
         let water = walls - ledge - steps - self.less;
-        let volume = Volume::from_cubic_metres(water + self.spa).map_err(|_| Fault::NoPool)?;
         if water.is_nan() || water <= 0.0 || area <= 0.0 {
-            return Err(Fault::NoPool);
+            return Err(ShapeError::NoPool);
         }
-        Ok(Size {
-            area: Area::found(area),
-            depth: Length::found(water / area),
-            walls: Volume::found(walls),
-            steps: Volume::found(steps),
-            ledge: Volume::found(ledge),
-            volume,
-            ends: ends.map(Volume::found),
-            offsets,
-        })
+        let size = || -> Result<Size, OutOfRange> {
+            Ok(Size {
+                area: Area::from_square_metres(area)?,
+                depth: Length::from_metres(water / area)?,
+                walls: Volume::from_cubic_metres(walls)?,
+                steps: Volume::from_cubic_metres(steps)?,
+                ledge: Volume::from_cubic_metres(ledge)?,
+                volume: bounds::VOLUME.check(water + self.spa).and_then(Volume::from_cubic_metres)?,
+                ends: ends.map(Volume::from_cubic_metres).transpose()?,
+                offsets: offsets.map(both_rules).transpose()?,
+            })
+        };
+        size().map_err(|_| ShapeError::NoPool)
     }
 
     /// Within the walls of the main part, m³.
-    fn walls(&self, area: f64) -> Result<f64, Fault> {
-        let deeper =
-            |s: Length, d: Length| if d < s { Err(Fault::NotDeeper) } else { Ok((s.metres(), d.metres())) };
+    fn walls(&self, area: f64) -> Result<f64, ShapeError> {
+        let deeper = |s: Length, d: Length| {
+            if d < s { Err(ShapeError::NotDeeper) } else { Ok((s.metres(), d.metres())) }
+        };
         match self.floor {
             Floor::Level(d) => Ok(area * d.metres()),
             Floor::Slope([s, d]) => {
@@ -242,7 +234,7 @@ impl Pool {
                 let [flat, slope] = parts.map(Length::metres);
                 let long = self.outline.length();
                 if flat + slope > long {
-                    return Err(Fault::TooLong);
+                    return Err(ShapeError::TooLong);
                 }
                 let depth = |x: f64| match x - flat {
                     x if x <= 0.0 => s,
@@ -250,7 +242,7 @@ impl Pool {
                     x => s + (d - s) * x / slope,
                 };
                 match self.outline {
-                    Outline::Kidney(..) => Err(Fault::OtherFloor),
+                    Outline::Kidney(..) => Err(ShapeError::OtherFloor),
                     Outline::Rectangle([_, w]) => {
                         let side = flat * s + slope * (s + d) / 2.0 + (long - flat - slope) * d;
                         Ok(side * w.metres())
@@ -261,13 +253,13 @@ impl Pool {
             }
             Floor::Hopper([s, d], flat, pad) => {
                 let (s, d) = deeper(s, d)?;
-                let Outline::Rectangle([l, w]) = self.outline else { return Err(Fault::OtherFloor) };
+                let Outline::Rectangle([l, w]) = self.outline else { return Err(ShapeError::OtherFloor) };
                 let (long, wide, [a, b]) = (l.metres() - flat.metres(), w.metres(), pad.map(Length::metres));
                 if long <= 0.0 {
-                    return Err(Fault::TooLong);
+                    return Err(ShapeError::TooLong);
                 }
                 if a > long || b > wide {
-                    return Err(Fault::PadTooLarge);
+                    return Err(ShapeError::PadTooLarge);
                 }
                 let middle = (long + a) / 2.0 * ((wide + b) / 2.0);
                 Ok(area * s + (d - s) / 6.0 * (long * wide + 4.0 * middle + a * b))
@@ -286,9 +278,8 @@ impl Outline {
         }
     }
 
-    /// Its surface, m², and of offsets the two rules.
-    #[allow(clippy::type_complexity)]
-    fn area(&self) -> Result<(f64, Option<(Area, Option<Area>)>), Fault> {
+    /// Its surface, m², and of offsets by trapezoids and by Simpson's rule.
+    fn area(&self) -> Result<(f64, Option<(f64, Option<f64>)>), ShapeError> {
         use core::f64::consts::FRAC_PI_4;
         let both = |sides: &[Length; 2]| sides.map(Length::metres);
         let area = match self {
@@ -304,7 +295,7 @@ impl Outline {
             Self::Stadium(sides) => {
                 let [l, w] = both(sides);
                 if w > l {
-                    return Err(Fault::WiderThanLong);
+                    return Err(ShapeError::WiderThanLong);
                 }
                 w * (l - w) + FRAC_PI_4 * w * w
             }
@@ -315,14 +306,11 @@ impl Outline {
             Self::Offsets(gap, widths) => {
                 let (gap, widths) = (gap.metres(), widths.metres());
                 if widths.len() < 3 {
-                    return Err(Fault::TooFew);
+                    return Err(ShapeError::TooFew);
                 }
                 let trapezoid = by_trapezoids(gap, widths, |_| 1.0);
                 let simpson = (widths.len() % 2 == 1).then(|| along(gap, widths, |_| 1.0));
-                return Ok((
-                    simpson.unwrap_or(trapezoid),
-                    Some((Area::found(trapezoid), simpson.map(Area::found))),
-                ));
+                return Ok((simpson.unwrap_or(trapezoid), Some((trapezoid, simpson))));
             }
         };
         Ok((area, None))
@@ -348,6 +336,10 @@ impl Outline {
         }
         water
     }
+}
+
+fn both_rules((trapezoid, simpson): (f64, Option<f64>)) -> Result<(Area, Option<Area>), OutOfRange> {
+    Ok((Area::from_square_metres(trapezoid)?, simpson.map(Area::from_square_metres).transpose()?))
 }
 
 fn mean(a: Length, b: Length) -> f64 {

@@ -1,7 +1,7 @@
 //! How much salt for a rise, what rise from a mass, and how much of a reading is sodium chloride?
 
 use crate::constants::atomic_weights;
-use crate::quantity::*;
+use crate::quantity::measured::*;
 
 /// Mass of salt that raises a volume of water by `rise`.
 ///
@@ -20,7 +20,7 @@ use crate::quantity::*;
 /// # }
 /// ```
 pub fn mass_for(volume: Volume, rise: Salinity, purity: Purity) -> Mass {
-    Mass::found(volume.cubic_metres() * rise.mg_per_l() / 1000.0 / purity.ratio())
+    Mass::new_unchecked(volume.cubic_metres() * rise.mg_per_l() / 1000.0 / purity.ratio())
 }
 
 /// Rise that a mass of salt gives once dissolved: [`mass_for`] the other way about.
@@ -40,11 +40,14 @@ pub fn mass_for(volume: Volume, rise: Salinity, purity: Purity) -> Mass {
 /// # }
 /// ```
 pub fn rise_from(mass: Mass, purity: Purity, volume: Volume) -> Salinity {
-    Salinity::found(mass.kilograms() * purity.ratio() * 1000.0 / volume.cubic_metres())
+    Salinity::rounded(
+        mass.kilograms() * purity.ratio() * 1000.0 / libm::fmax(volume.cubic_metres(), f64::MIN_POSITIVE),
+    )
 }
 
 /// What a salt test responds to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Responds {
     /// To chloride, all of it reported as sodium chloride: drops, strip, photometer.
     ToChloride,
@@ -79,7 +82,7 @@ pub fn sodium_chloride_behind(
     hardness: Hardness,
 ) -> Salinity {
     let others = other_ions(responds, alkalinity, hardness).mg_per_l();
-    Salinity::found(libm::fmax(reading.mg_per_l() - others, 0.0))
+    Salinity::new_unchecked(libm::fmax(reading.mg_per_l() - others, 0.0))
 }
 
 /// What a test shows as salt that is none: see [`sodium_chloride_behind`].
@@ -96,7 +99,7 @@ pub fn sodium_chloride_behind(
 /// ```
 pub fn other_ions(responds: Responds, alkalinity: Alkalinity, hardness: Hardness) -> Salinity {
     let (ta, ch) = (alkalinity.mg_per_l(), hardness.mg_per_l());
-    Salinity::found(match responds {
+    Salinity::new_unchecked(match responds {
         Responds::ToChloride => {
             2.0 * atomic_weights::SODIUM_CHLORIDE / atomic_weights::CALCIUM_CARBONATE * ch
         }

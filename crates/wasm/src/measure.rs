@@ -9,7 +9,7 @@ use crate::number::{self, NotNumber};
 use crate::reader::Reader;
 use crate::unit::{Kind, Unit};
 use chem::pool_shape::{Fault, Floor, Ledge, Measures, Outline, Pool, Steps};
-use chem::{Area, Length, Volume};
+use chem::{Area, Length, Volume, bounds};
 use plan::measure::{self, Measured};
 use plan::{Method, Optional, spread};
 
@@ -68,7 +68,7 @@ impl Reader<'_> {
             self.fault(METER[1], "not-above");
             return None;
         }
-        let volume = Volume::from_cubic_metres(filled).ok();
+        let volume = bounds::VOLUME.check(filled).and_then(Volume::from_cubic_metres).ok();
         if volume.is_none() {
             self.answer.say_once("measure.nothing");
         }
@@ -282,7 +282,7 @@ impl Reader<'_> {
             Fault::NoLedge => ("pool.ledge-water", "no-ledge"),
             Fault::TooFew => ("pool.widths", "too-few"),
             Fault::OtherFloor => ("pool.floor", "other-floor"),
-            Fault::NoPool => return self.answer.say_once("measure.nothing"),
+            _ => return self.answer.say_once("measure.nothing"),
         };
         self.fault(field, code);
     }

@@ -1,211 +1,26 @@
 //! What does a chemical do to the water, mole for mole, and how much of the product is that?
-//!
-//! Hydrates are chemicals of their own, so that one can't be passed for the dry salt.
 
-use crate::bounds::{self, OutOfRange};
 use crate::constants::atomic_weights;
-use crate::quantity::*;
+use crate::quantity::{define::quantities, measured::*};
+use crate::treatment::chemical::{Change, Chemical};
 use crate::treatment::product::{AcidStrength, BleachStrength};
 use crate::water::conserved::Water;
 use crate::water::solve::Ions;
 
-/// A chemical that goes into pools. Hydrates are chemicals of their own.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Chemical {
-    /// HCl, hydrochloric (muriatic) acid.
-    HydrochloricAcid,
-    /// NaHSO4, sodium bisulfate, "dry acid".
-    SodiumBisulfate,
-    /// NaHCO3, sodium bicarbonate.
-    SodiumBicarbonate,
-    /// Na2CO3, sodium carbonate, soda ash.
-    SodiumCarbonate,
-    /// NaOH, sodium hydroxide. For checks and for what bleach holds; no recipe of ours asks for it.
-    SodiumHydroxide,
-    /// CaCl2, calcium chloride without water.
-    CalciumChloride,
-    /// CaCl2·2H2O.
-    CalciumChlorideDihydrate,
-    /// CO2.
-    CarbonDioxide,
-    /// C3H3N3O3, cyanuric acid.
-    CyanuricAcid,
-    /// H3BO3.
-    BoricAcid,
-    /// Na2B4O7 without water.
-    Borax,
-    /// Na2B4O7·5H2O.
-    BoraxPentahydrate,
-    /// Na2B4O7·10H2O.
-    BoraxDecahydrate,
-    /// NaOCl, without the sodium chloride of its manufacture.
-    SodiumHypochlorite,
-    /// NaOCl with as much NaCl, as liquid chlorine is made and sold.
-    LiquidChlorine,
-    /// Ca(OCl)2.
-    CalciumHypochlorite,
-    /// NaCl2(C3N3O3), sodium dichloroisocyanurate without water.
-    Dichlor,
-    /// NaCl2(C3N3O3)·2H2O.
-    DichlorDihydrate,
-    /// Cl3(C3N3O3), trichloroisocyanuric acid.
-    Trichlor,
-    /// Cl2, chlorine gas.
-    Chlorine,
-    /// NaCl.
-    SodiumChloride,
+quantities! {
+    in "treatment::";
+    /// Chemical per litre of water.
+    Dose, DOSE, from_mmol_per_l, mmol_per_l, "mmol per litre";
 }
 
-/// What one mole adds, in moles (alkalinity in equivalents).
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-struct Change {
-    alkalinity: f64,
-    carbon: f64,
-    calcium: f64,
-    cyanurate: f64,
-    boron: f64,
-    sodium: f64,
-    chloride: f64,
-    sulfate: f64,
-    chlorine: f64,
-}
-
-impl Chemical {
-    /// All of them.
-    pub const ALL: &[Self] = &[
-        Self::HydrochloricAcid,
-        Self::SodiumBisulfate,
-        Self::SodiumBicarbonate,
-        Self::SodiumCarbonate,
-        Self::SodiumHydroxide,
-        Self::CalciumChloride,
-        Self::CalciumChlorideDihydrate,
-        Self::CarbonDioxide,
-        Self::CyanuricAcid,
-        Self::BoricAcid,
-        Self::Borax,
-        Self::BoraxPentahydrate,
-        Self::BoraxDecahydrate,
-        Self::SodiumHypochlorite,
-        Self::LiquidChlorine,
-        Self::CalciumHypochlorite,
-        Self::Dichlor,
-        Self::DichlorDihydrate,
-        Self::Trichlor,
-        Self::Chlorine,
-        Self::SodiumChloride,
-    ];
-
-    /// g/mol. Source: IUPAC.
-    ///
-    /// ```
-    /// use chem::treatment::Chemical;
-    /// assert_eq!(Chemical::SodiumBicarbonate.molar_mass(), 84.0066);
-    /// ```
-    pub const fn molar_mass(self) -> f64 {
-        match self {
-            Self::HydrochloricAcid => atomic_weights::HYDROGEN_CHLORIDE,
-            Self::SodiumBisulfate => 120.06,
-            Self::SodiumBicarbonate => 84.0066,
-            Self::SodiumCarbonate => 105.9884,
-            Self::SodiumHydroxide => 39.9971,
-            Self::CalciumChloride => 110.984,
-            Self::CalciumChlorideDihydrate => 147.014,
-            Self::CarbonDioxide => 44.0095,
-            Self::CyanuricAcid => atomic_weights::CYANURIC_ACID,
-            Self::BoricAcid => 61.83,
-            Self::Borax => 201.22,
-            Self::BoraxPentahydrate => 291.29,
-            Self::BoraxDecahydrate => 381.37,
-            Self::SodiumHypochlorite => 74.442,
-            Self::LiquidChlorine => 74.442 + atomic_weights::SODIUM_CHLORIDE,
-            Self::CalciumHypochlorite => 142.98,
-            Self::Dichlor => 219.946,
-            Self::DichlorDihydrate => 255.98,
-            Self::Trichlor => 232.401,
-            Self::Chlorine => atomic_weights::CHLORINE,
-            Self::SodiumChloride => atomic_weights::SODIUM_CHLORIDE,
-        }
-    }
-
-    /// Strong ions that a mole brings: alkalinity changes by their charge and by nothing else.
-    const fn change(self) -> Change {
-        let none = Change {
-            alkalinity: 0.0,
-            carbon: 0.0,
-            calcium: 0.0,
-            cyanurate: 0.0,
-            boron: 0.0,
-            sodium: 0.0,
-            chloride: 0.0,
-            sulfate: 0.0,
-            chlorine: 0.0,
-        };
-        match self {
-            Self::HydrochloricAcid => Change { alkalinity: -1.0, chloride: 1.0, ..none },
-            Self::SodiumBisulfate => Change { alkalinity: -1.0, sodium: 1.0, sulfate: 1.0, ..none },
-            Self::SodiumBicarbonate => Change { alkalinity: 1.0, carbon: 1.0, sodium: 1.0, ..none },
-            Self::SodiumCarbonate => Change { alkalinity: 2.0, carbon: 1.0, sodium: 2.0, ..none },
-            Self::SodiumHydroxide => Change { alkalinity: 1.0, sodium: 1.0, ..none },
-            Self::CalciumChloride | Self::CalciumChlorideDihydrate => {
-                Change { calcium: 1.0, chloride: 2.0, ..none }
-            }
-            Self::CarbonDioxide => Change { carbon: 1.0, ..none },
-            Self::CyanuricAcid => Change { cyanurate: 1.0, ..none },
-            Self::BoricAcid => Change { boron: 1.0, ..none },
-            Self::Borax | Self::BoraxPentahydrate | Self::BoraxDecahydrate => {
-                Change { alkalinity: 2.0, boron: 4.0, sodium: 2.0, ..none }
-            }
-            Self::SodiumHypochlorite => Change { alkalinity: 1.0, sodium: 1.0, chlorine: 1.0, ..none },
-            Self::LiquidChlorine => {
-                Change { alkalinity: 1.0, sodium: 2.0, chloride: 1.0, chlorine: 1.0, ..none }
-            }
-            Self::CalciumHypochlorite => Change { alkalinity: 2.0, calcium: 1.0, chlorine: 2.0, ..none },
-            Self::Dichlor | Self::DichlorDihydrate => {
-                Change { alkalinity: 1.0, cyanurate: 1.0, sodium: 1.0, chlorine: 2.0, ..none }
-            }
-            Self::Trichlor => Change { cyanurate: 1.0, chlorine: 3.0, ..none },
-            Self::Chlorine => Change { alkalinity: -1.0, chloride: 1.0, chlorine: 1.0, ..none },
-            Self::SodiumChloride => Change { sodium: 1.0, chloride: 1.0, ..none },
-        }
-    }
-
-    /// Free chlorine that a mole brings, mol.
-    ///
-    /// ```
-    /// use chem::treatment::Chemical;
-    /// assert_eq!(Chemical::Trichlor.available_chlorine(), 3.0);
-    /// ```
-    pub const fn available_chlorine(self) -> f64 {
-        self.change().chlorine
+/// None.
+impl Default for Dose {
+    fn default() -> Self {
+        Self(0.0)
     }
 }
-
-/// Chemical per litre of water. May be any size; nothing below zero.
-#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
-pub struct Dose(f64);
 
 impl Dose {
-    /// From mmol per litre, which must lie in [`bounds::DOSE`].
-    ///
-    /// ```
-    /// use chem::treatment::Dose;
-    /// assert_eq!(Dose::from_mmol_per_l(0.5).unwrap().mmol_per_l(), 0.5);
-    /// assert!(Dose::from_mmol_per_l(-0.1).is_err());
-    /// ```
-    pub fn from_mmol_per_l(x: f64) -> Result<Self, OutOfRange> {
-        bounds::DOSE.check(x).map(Self)
-    }
-
-    /// mmol per litre.
-    pub const fn mmol_per_l(self) -> f64 {
-        self.0
-    }
-
-    pub(crate) const fn found(x: f64) -> Self {
-        Self(x)
-    }
-
     /// Mass of a powder of this purity for a volume of water.
     ///
     /// `m = V · dose · M / purity`. Source: mass balance.
@@ -219,18 +34,23 @@ impl Dose {
     /// let mass = dose.of_powder(Chemical::SodiumBicarbonate, volume, Purity::WHOLE);
     /// assert_eq!((mass.kilograms() * 1000.0).round(), 168.0);
     /// ```
+    #[must_use]
     pub fn of_powder(self, chemical: Chemical, volume: Volume, purity: Purity) -> Mass {
-        Mass::found(volume.cubic_metres() * self.0 * chemical.molar_mass() / 1000.0 / purity.ratio())
+        Mass::new_unchecked(volume.cubic_metres() * self.0 * chemical.molar_mass() / 1000.0 / purity.ratio())
     }
 
     /// Volume of an acid of this strength for a volume of water.
+    #[must_use]
     pub fn of_acid(self, volume: Volume, strength: AcidStrength) -> Volume {
-        Volume::found(volume.cubic_metres() * self.0 / 1000.0 / strength.mol_per_l())
+        Volume::rounded(volume.cubic_metres() * self.0 / 1000.0 / strength.mol_per_l())
     }
 
     /// Volume of liquid chlorine of this strength for a volume of water.
+    #[must_use]
     pub fn of_bleach(self, volume: Volume, strength: BleachStrength) -> Volume {
-        Volume::found(volume.cubic_metres() * self.0 / 1000.0 * atomic_weights::CHLORINE / strength.g_per_l())
+        Volume::rounded(
+            volume.cubic_metres() * self.0 / 1000.0 * atomic_weights::CHLORINE / strength.g_per_l(),
+        )
     }
 
     /// The dose of a chlorine source that brings so much free chlorine.
@@ -244,9 +64,11 @@ impl Dose {
     /// let litres = dose.of_bleach(pool, BleachStrength::from_trade_percent(10.0).unwrap()).cubic_metres() * 1000.0;
     /// assert!((litres - 0.1).abs() < 1e-12);
     /// ```
+    #[must_use]
     pub fn of_chlorine(chemical: Chemical, wanted: Chlorine) -> Option<Self> {
         let available = chemical.available_chlorine();
-        (available > 0.0).then(|| Self(wanted.mg_per_l() / atomic_weights::CHLORINE / available))
+        (available > 0.0)
+            .then(|| Self::new_unchecked(wanted.mg_per_l() / atomic_weights::CHLORINE / available))
     }
 }
 
@@ -291,13 +113,20 @@ impl Water {
     /// # Ok(())
     /// # }
     /// ```
+    #[must_use]
     pub fn treated(self, chemical: Chemical, dose: Dose) -> Self {
-        let molal = dose.0 / 1000.0 / self.content.kg_per_l();
+        self.treated_by(chemical, dose.mmol_per_l())
+    }
+
+    /// With so many mmol a litre, which may lie outside every row while a solver looks for what does not.
+    pub(crate) fn treated_by(self, chemical: Chemical, mmol_per_l: f64) -> Self {
+        let molal = mmol_per_l / 1000.0 / self.content.kg_per_l();
         let change = chemical.change();
         Self { ions: self.ions.with(change, molal), carbon: self.carbon + change.carbon * molal, ..self }
     }
 
     /// The water with carbon dioxide driven out by aeration; alkalinity stays, so pH rises.
+    #[must_use]
     pub fn stripped(self, dose: Dose) -> Self {
         Self { carbon: self.carbon - dose.0 / 1000.0 / self.content.kg_per_l(), ..self }
     }
@@ -306,6 +135,7 @@ impl Water {
     ///
     /// A mole of it takes an equivalent of alkalinity: `HOCl = H+ + Cl- + ½ O2`, or reduction by what
     /// it oxidises. So hypochlorite leaves alkalinity where it was, over its whole life.
+    #[must_use]
     pub fn spent(self) -> Self {
         let used = Change { alkalinity: -1.0, chloride: 1.0, chlorine: -1.0, ..Change::default() };
         Self { ions: self.ions.with(used, self.ions.chlorine), ..self }
@@ -337,15 +167,6 @@ impl Water {
 mod tests {
     use super::*;
     use crate::Sample;
-
-    #[test]
-    fn alkalinity_changes_by_the_charge_of_the_strong_ions() {
-        for chemical in Chemical::ALL {
-            let c = chemical.change();
-            let charge = c.sodium + 2.0 * c.calcium - c.chloride - 2.0 * c.sulfate;
-            assert_eq!(c.alkalinity, charge, "{chemical:?}");
-        }
-    }
 
     /// Arithmetic on the formulas: of a mg/L of free chlorine, once it is spent, as mg/L of sodium chloride,
     /// cyanuric acid, hardness and alkalinity.
@@ -379,7 +200,5 @@ mod tests {
             }
             assert!(there.ions.chlorine.abs() < 1e-15, "{chemical:?}");
         }
-        let both = [Chemical::SodiumHypochlorite, Chemical::SodiumChloride].map(Chemical::molar_mass);
-        assert_eq!(Chemical::LiquidChlorine.molar_mass(), both[0] + both[1]);
     }
 }

@@ -4,11 +4,16 @@
 
 use crate::bounds::{self, OutOfRange};
 use crate::constants::atomic_weights;
-use crate::treatment::dose::Chemical;
+use crate::quantity::define::quantities;
+use crate::treatment::chemical::Chemical;
 
-/// Hydrochloric acid by its label; inside mol per litre.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct AcidStrength(f64);
+quantities! {
+    in "treatment::";
+    /// Hydrochloric acid by its label.
+    AcidStrength, ACID_STRENGTH, from_mol_per_l, mol_per_l, "mol per litre";
+    /// Liquid chlorine by its label.
+    BleachStrength, BLEACH_STRENGTH, from_g_per_l, g_per_l, "g of available chlorine per litre";
+}
 
 impl AcidStrength {
     /// From percent HCl by mass, within [`bounds::ACID_PERCENT`].
@@ -24,7 +29,7 @@ impl AcidStrength {
     pub fn from_mass_percent(percent: f64) -> Result<Self, OutOfRange> {
         let p = bounds::ACID_PERCENT.check(percent)? / 100.0;
         let density = 0.9982 + p * (0.49611 + p * (-0.09887 + p * (0.87918 - p * 1.55057)));
-        Ok(Self(1000.0 * density * p / atomic_weights::HYDROGEN_CHLORIDE))
+        Ok(Self::new_unchecked(1000.0 * density * p / atomic_weights::HYDROGEN_CHLORIDE))
     }
 
     /// From degrees Baumé (heavier than water, 60 °F), within [`bounds::ACID_BAUME`].
@@ -42,18 +47,9 @@ impl AcidStrength {
         let percent = 31.45 + d * (1.8225 + d * 0.02875);
         let gravity = 145.0 / (125.0 - d);
         // Water at 60 °F weighs 0.999 kg a litre.
-        Ok(Self(10.0 * percent * gravity * 0.999 / atomic_weights::HYDROGEN_CHLORIDE))
-    }
-
-    /// mol per litre.
-    pub const fn mol_per_l(self) -> f64 {
-        self.0
+        Ok(Self::new_unchecked(10.0 * percent * gravity * 0.999 / atomic_weights::HYDROGEN_CHLORIDE))
     }
 }
-
-/// Liquid chlorine by its label; inside g of available chlorine per litre.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct BleachStrength(f64);
 
 impl BleachStrength {
     /// From trade percent: g of available chlorine in 100 mL. Within [`bounds::BLEACH_PERCENT`].
@@ -63,7 +59,7 @@ impl BleachStrength {
     /// assert_eq!(BleachStrength::from_trade_percent(12.5).unwrap().g_per_l(), 125.0);
     /// ```
     pub fn from_trade_percent(percent: f64) -> Result<Self, OutOfRange> {
-        bounds::BLEACH_PERCENT.check(percent).map(|p| Self(10.0 * p))
+        bounds::BLEACH_PERCENT.check(percent).map(|p| Self::new_unchecked(10.0 * p))
     }
 
     /// From percent available chlorine by mass, and the specific gravity on the label (1 to 1.3).
@@ -75,7 +71,7 @@ impl BleachStrength {
     /// ```
     pub fn from_mass_percent(percent: f64, gravity: f64) -> Result<Self, OutOfRange> {
         let gravity = bounds::BLEACH_GRAVITY.check(gravity)?;
-        bounds::BLEACH_PERCENT.check(percent).map(|p| Self(10.0 * p * gravity))
+        bounds::BLEACH_PERCENT.check(percent).map(|p| Self::new_unchecked(10.0 * p * gravity))
     }
 
     /// From percent sodium hypochlorite by mass, as many labels say it.
@@ -91,11 +87,6 @@ impl BleachStrength {
     pub fn from_hypochlorite_percent(percent: f64) -> Result<Self, OutOfRange> {
         let p = bounds::BLEACH_PERCENT.check(percent)?;
         let available = p * atomic_weights::CHLORINE / Chemical::SodiumHypochlorite.molar_mass();
-        Ok(Self(10.0 * available / (1.0 - 0.014 * available)))
-    }
-
-    /// g of available chlorine per litre.
-    pub const fn g_per_l(self) -> f64 {
-        self.0
+        Ok(Self::new_unchecked(10.0 * available / (1.0 - 0.014 * available)))
     }
 }

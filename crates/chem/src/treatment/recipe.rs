@@ -2,13 +2,18 @@
 
 use crate::bounds::{self, Bounds};
 use crate::constants::atomic_weights;
-use crate::quantity::*;
-use crate::treatment::dose::{Chemical, Dose};
+use crate::error::RecipeError;
+#[doc(hidden)]
+pub use crate::error::RecipeError as Fault;
+use crate::quantity::{derived::*, measured::*};
+use crate::treatment::chemical::Chemical;
+use crate::treatment::dose::Dose;
 use crate::water::conserved::Water;
 use crate::water::solve::{self, Ions, Known};
 
 /// Where the water is to go. What is not named here stays as it is.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Goal {
     /// pH.
     pub ph: Ph,
@@ -22,6 +27,7 @@ pub struct Goal {
 
 /// What to add, per litre, and how much carbon dioxide to drive out. Nothing, unless said.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Recipe {
     /// Sodium bicarbonate.
     pub bicarbonate: Dose,
@@ -37,22 +43,6 @@ pub struct Recipe {
     pub stripped: Dose,
 }
 
-/// Why there is no recipe.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Fault {
-    /// Hardness has to come down: only other water does that.
-    Hardness,
-    /// Cyanuric acid has to come down: only other water does that.
-    Cyanurate,
-    /// Aeration would have to take carbon dioxide below what air keeps up: a lower pH or a higher
-    /// alkalinity can be reached, this can't.
-    BelowAir,
-    /// The water there, or here, has no answer.
-    Chemistry(solve::Fault),
-    /// No dose of this chemical brings the pH there.
-    OutOfReach,
-}
-
 /// Rounds in which the recipe takes its own sodium and chloride into account. Two or three do in ordinary
 /// water; at the edge of the domain, pH 8.6 with much calcium, it takes a dozen.
 const ROUNDS: usize = 40;
@@ -65,7 +55,7 @@ const NEAR: f64 = 1e-6;
 /// With x the alkalinity and y the inorganic carbon still missing, bicarbonate is (1, 1), carbonate
 /// (2, 1), acid (-1, 0) and aeration (0, -1); each region of the plane is spanned by two of them.
 /// Calcium and cyanuric acid each have one chemical. Domain: goals within the `MODEL_*` rows.
-/// Errors: [`Fault`]. Source: mass balance; the goal's carbon by [`crate::Sample::state`]'s model.
+/// Errors: [`RecipeError`]. Source: mass balance; the goal's carbon by [`crate::Sample::state`]'s model.
 ///
 /// ```
 /// use chem::treatment::recipe::{Goal, recipe};
@@ -90,30 +80,31 @@ const NEAR: f64 = 1e-6;
 /// # Ok(())
 /// # }
 /// ```
-pub fn recipe(water: &Water, goal: &Goal) -> Result<Recipe, Fault> {
+pub fn recipe(water: &Water, goal: &Goal) -> Result<Recipe, RecipeError> {
     goal.within_model()?;
     let litre = water.content.kg_per_l();
     let mut found = minerals(water, goal.hardness, goal.cyanurate)?;
     let alkalinity = goal.alkalinity.mg_per_l() / atomic_weights::CALCIUM_CARBONATE / litre / 500.0;
     let x = alkalinity - water.ions.alkalinity;
-    let dose = |molal: f64| Dose::found(molal * litre * 1000.0);
+    let dose =
+        |molal: f64| Dose::from_mmol_per_l(molal * litre * 1000.0).map_err(|_| RecipeError::OutOfReach);
     for _ in 0..ROUNDS {
         // The goal's carbon, in the sodium and chloride that the recipe leaves.
         let there = found.applied(*water);
         let ions = Ions { alkalinity, ..there.ions };
         let state = solve::solve(&ions, water.temperature, water.content, Known::Ph(goal.ph.units()))
-            .map_err(Fault::Chemistry)?;
+            .map_err(RecipeError::Chemistry)?;
         let y = state.carbon.molal() - water.carbon;
         let [bicarbonate, carbonate, acid, stripped] = split(x, y);
         if stripped > 0.0 && state.carbon_dioxide < CarbonDioxide::OPEN_AIR {
-            return Err(Fault::BelowAir);
+            return Err(RecipeError::BelowAir);
         }
         let before = found;
         found = Recipe {
-            bicarbonate: dose(bicarbonate),
-            carbonate: dose(carbonate),
-            acid: dose(acid),
-            stripped: dose(stripped),
+            bicarbonate: dose(bicarbonate)?,
+            carbonate: dose(carbonate)?,
+            acid: dose(acid)?,
+            stripped: dose(stripped)?,
             ..found
         };
         let moved = |a: Dose, b: Dose| (a.mmol_per_l() - b.mmol_per_l()).abs();
@@ -125,12 +116,12 @@ pub fn recipe(water: &Water, goal: &Goal) -> Result<Recipe, Fault> {
             break;
         }
     }
-    let there = found.applied(*water).state().map_err(Fault::Chemistry)?;
-    if (there.ph.units() - goal.ph.units()).abs() < NEAR { Ok(found) } else { Err(Fault::OutOfReach) }
+    let there = found.applied(*water).state().map_err(RecipeError::Chemistry)?;
+    if (there.ph.units() - goal.ph.units()).abs() < NEAR { Ok(found) } else { Err(RecipeError::OutOfReach) }
 }
 
 impl Goal {
-    fn within_model(&self) -> Result<(), Fault> {
+    fn within_model(&self) -> Result<(), RecipeError> {
         let rows: [(&'static Bounds, f64); 4] = [
             (&bounds::MODEL_PH, self.ph.units()),
             (&bounds::MODEL_ALKALINITY, self.alkalinity.mg_per_l()),
@@ -138,12 +129,12 @@ impl Goal {
             (&bounds::MODEL_CYANURATE, self.cyanurate.mg_per_l()),
         ];
         let outside = rows.iter().try_for_each(|(row, x)| row.check(*x).map(drop));
-        outside.map_err(|out| Fault::Chemistry(solve::Fault::Outside(out)))
+        outside.map_err(|out| RecipeError::Chemistry(solve::Fault::Outside(out)))
     }
 }
 
 /// The part of a recipe that needs no solving: calcium chloride and cyanuric acid, each of which is the one
-/// chemical for its test. Errors: [`Fault::Hardness`] and [`Fault::Cyanurate`] where it would have to fall.
+/// chemical for its test. Errors: [`RecipeError::Hardness`] and [`RecipeError::Cyanurate`] where it would have to fall.
 ///
 /// ```
 /// use chem::treatment::recipe::minerals;
@@ -164,17 +155,17 @@ impl Goal {
 /// # Ok(())
 /// # }
 /// ```
-pub fn minerals(water: &Water, hardness: Hardness, cyanurate: Cyanurate) -> Result<Recipe, Fault> {
+pub fn minerals(water: &Water, hardness: Hardness, cyanurate: Cyanurate) -> Result<Recipe, RecipeError> {
     let per_litre = |molal: f64| molal * water.content.kg_per_l() * 1000.0;
-    let missing = |wanted: f64, molal: f64, none: Fault| match wanted - per_litre(molal) {
-        x if x >= -1e-9 => Ok(Dose::found(x.max(0.0))),
-        _ => Err(none),
+    let missing = |wanted: f64, molal: f64, none: RecipeError| match wanted - per_litre(molal) {
+        x if x < -1e-9 => Err(none),
+        x => Dose::from_mmol_per_l(libm::fmax(x, 0.0)).map_err(|_| RecipeError::OutOfReach),
     };
     let calcium = hardness.mg_per_l() / atomic_weights::CALCIUM_CARBONATE;
     let cyanuric = cyanurate.mg_per_l() / atomic_weights::CYANURIC_ACID;
     Ok(Recipe {
-        calcium: missing(calcium, water.ions.calcium, Fault::Hardness)?,
-        cyanuric: missing(cyanuric, water.ions.cyanurate, Fault::Cyanurate)?,
+        calcium: missing(calcium, water.ions.calcium, RecipeError::Hardness)?,
+        cyanuric: missing(cyanuric, water.ions.cyanurate, RecipeError::Cyanurate)?,
         ..Recipe::default()
     })
 }
@@ -220,8 +211,8 @@ impl Recipe {
 /// The dose of one chemical that brings the pH to `ph`, with no gas lost: acid down, soda ash up.
 ///
 /// At a fixed pH the carbon that the alkalinity calls for grows along a nearly straight line with the
-/// dose; the secant finds where it meets the carbon there is. Errors: [`Fault::OutOfReach`] when the
-/// dose would be below none, [`Fault::Chemistry`].
+/// dose; the secant finds where it meets the carbon there is. Errors: [`RecipeError::OutOfReach`] when the
+/// dose would be below none, [`RecipeError::Chemistry`].
 ///
 /// ```
 /// use chem::treatment::recipe::dose_to_ph;
@@ -244,12 +235,12 @@ impl Recipe {
 /// # Ok(())
 /// # }
 /// ```
-pub fn dose_to_ph(water: &Water, chemical: Chemical, ph: Ph) -> Result<Dose, Fault> {
+pub fn dose_to_ph(water: &Water, chemical: Chemical, ph: Ph) -> Result<Dose, RecipeError> {
     let surplus = |mmol: f64| {
-        let there = water.treated(chemical, Dose::found(mmol));
+        let there = water.treated_by(chemical, mmol);
         solve::solve(&there.ions, there.temperature, there.content, Known::Ph(ph.units()))
             .map(|state| state.carbon.molal() - there.carbon)
-            .map_err(Fault::Chemistry)
+            .map_err(RecipeError::Chemistry)
     };
     let (mut last, mut dose) = (0.0, 0.01);
     let mut before = surplus(last)?;
@@ -265,7 +256,7 @@ pub fn dose_to_ph(water: &Water, chemical: Chemical, ph: Ph) -> Result<Dose, Fau
             break;
         }
     }
-    let dose = Dose::from_mmol_per_l(dose).map_err(|_| Fault::OutOfReach)?;
-    let there = water.treated(chemical, dose).state().map_err(Fault::Chemistry)?;
-    if (there.ph.units() - ph.units()).abs() < NEAR { Ok(dose) } else { Err(Fault::OutOfReach) }
+    let dose = Dose::from_mmol_per_l(dose).map_err(|_| RecipeError::OutOfReach)?;
+    let there = water.treated(chemical, dose).state().map_err(RecipeError::Chemistry)?;
+    if (there.ph.units() - ph.units()).abs() < NEAR { Ok(dose) } else { Err(RecipeError::OutOfReach) }
 }

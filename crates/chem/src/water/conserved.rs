@@ -3,7 +3,7 @@
 //! Amounts per kilogram of water, with pH only as a result.
 
 use crate::constants::atomic_weights;
-use crate::quantity::*;
+use crate::quantity::{derived::*, measured::*};
 use crate::water::solve::{self, Fault, Ions, Known, State};
 
 /// What is conserved, mol per kg of water (alkalinity in equivalents).

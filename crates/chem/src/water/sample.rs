@@ -3,12 +3,13 @@
 use crate::bounds::{self, Bounds};
 use crate::constants::atomic_weights;
 use crate::density;
-use crate::quantity::*;
+use crate::quantity::{derived::*, measured::*};
 use crate::water::conserved::Water;
 use crate::water::solve::{self, Fault, Ions, Known, State};
 
 /// What was tested. Ions that no kit shows are filled in by [`Sample::water`]'s convention.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Sample {
     /// Temperature.
     pub temperature: Temperature,

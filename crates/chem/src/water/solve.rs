@@ -10,11 +10,12 @@ use crate::chlorine::{Binding, ChlorineSpecies};
 use crate::constants::activity::{Apparent, Present, pow10};
 use crate::constants::atomic_weights;
 use crate::constants::equilibrium::Constants;
-use crate::quantity::*;
+use crate::quantity::{derived::*, measured::*};
 use core::f64::consts::LN_10;
 
 /// Why a water has no answer.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Fault {
     /// A test lies outside what the model was checked for.
     Outside(OutOfRange),
@@ -27,6 +28,7 @@ pub enum Fault {
 
 /// What the water is doing.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct State {
     /// pH, measured or found.
     pub ph: Ph,
@@ -43,6 +45,7 @@ pub struct State {
     /// Free chlorine and how much of it is bound to cyanuric acid; `None` without chlorine.
     pub chlorine: Option<ChlorineSpecies>,
     /// log10 of the activity of calcium ions; minus infinity without calcium.
+    #[cfg_attr(feature = "serde", serde(with = "crate::serialize::log_of_nothing"))]
     pub log_calcium: f64,
     /// log10 of the activity of carbonate ions.
     pub log_carbonate: f64,
