@@ -155,7 +155,7 @@ fn dilutions(ask: &mut Ask) {
 fn chlorines(ask: &mut Ask) {
     let (free, cya, ph, t, strength) =
         (ask.chlorine(), ask.cyanurate(), ask.ph(), ask.temperature(), ask.strength());
-    finite((free, cya, ph, t, strength), chlorine::shares(free, cya, ph, t, strength));
+    finite((free, cya, ph, t, strength), chlorine::species(free, cya, ph, t, strength));
 }
 
 fn conductivities(ask: &mut Ask) {
@@ -222,21 +222,20 @@ fn densities(ask: &mut Ask) {
 /// calcium its logarithm is minus infinity, as documented; and an error may tell of whatever it was given.
 pub fn finite(asked: impl Debug, answer: impl Debug) {
     let told = format!("{answer:?}");
-    let mut word = "";
-    let mut rest = told.as_str();
-    while let Some(at) = rest.find(|c: char| c.is_ascii_alphanumeric() || "_-".contains(c)) {
+    let part = |c: char| c.is_ascii_alphanumeric() || "_.-+".contains(c);
+    let (mut word, mut rest) = ("", told.as_str());
+    while let Some(at) = rest.find(part) {
         let tail = &rest[at..];
-        let end =
-            tail.find(|c: char| !(c.is_ascii_alphanumeric() || "_.-+".contains(c))).unwrap_or(tail.len());
-        let next = &tail[..end];
-        let inside = || {
-            ROWS.iter().find(|(name, _)| *name == word).is_none_or(|(_, row)| {
-                !rest[..at].ends_with('(') || next.parse().is_ok_and(|x| row.contains(x))
-            })
-        };
+        let next = &tail[..tail.find(|c| !part(c)).unwrap_or(tail.len())];
         let no_number = ["NaN", "inf", "-inf"].contains(&next) && !["log_calcium", "got"].contains(&word);
-        assert!(!no_number && inside(), "{asked:?} gives {told}");
-        (word, rest) = (next, &tail[end..]);
+        assert!(!no_number, "{asked:?} gives {told}");
+        if rest.as_bytes()[at.saturating_sub(1)] == b'('
+            && let Ok(x) = next.parse::<f64>()
+            && let Some((_, row)) = ROWS.iter().find(|(name, _)| *name == word)
+        {
+            assert!(row.contains(x), "{asked:?} gives {word}({x}) in {told}");
+        }
+        (word, rest) = (next, &tail[next.len()..]);
     }
 }
 

@@ -267,7 +267,7 @@ table! {
     HARDNESS = Hardness 0.0 .. 3_000.0, "What a spoiled pool can reach.";
     CYANURATE = Cyanurate 0.0 .. 500.0, "What years of tablets can reach.";
     BORON = Boron 0.0 .. 100.0, "Twice the usual borate level.";
-    MAGNESIUM = Magnesium 0.0 .. 3_000.0, "Magnesium pools included.";
+    MAGNESIUM = Magnesium 0.0 .. 6_000.0, "Beyond sea water, which holds 5,300.";
     SULFATE = Sulfate 0.0 .. 3_000.0, "Years of bisulfate included.";
 
     CHLORINE = Chlorine 0.0 .. 200.0, "Far above any shock dose (our choice).";
@@ -278,7 +278,7 @@ table! {
     BLEACH_PERCENT = BleachPercent 1.0 .. 20.0, "From household to fresh trade strength (our choice).";
     BLEACH_GRAVITY = BleachGravity 1.0 .. 1.3, "From water to the strongest sold (our choice).";
     CONDUCTIVITY = Conductivity 0.0 .. 70.0, "From none to a little above sea water.";
-    STRENGTH = IonicStrength 0.0 .. 1.0, "To a little above sea water.";
+    STRENGTH = IonicStrength 0.0 .. 1.5, "Twice that of sea water.";
     AIR = Air 1.0 .. 1_000_000.0, "From next to none to nothing else.";
     LENGTH = Length 0.0 .. 200.0, "None, where a pool ends in a point, to four times a racing pool (our choice).";
     SPAN = Length 0.3 .. 200.0, "From a tub to four times a racing pool (our choice).";
@@ -297,9 +297,9 @@ table! {
     MODEL_ALKALINITY = Alkalinity 20.0 .. 300.0, "Range of the check against PHREEQC.";
     MODEL_HARDNESS = Hardness 0.0 .. 1_200.0, "Range of the check against PHREEQC.";
     MODEL_CYANURATE = Cyanurate 0.0 .. 300.0, "Range of the check against PHREEQC.";
-    MODEL_SALINITY = Salinity 0.0 .. 8_000.0, "Range of the check against PHREEQC.";
-    MODEL_MAGNESIUM = Magnesium 0.0 .. 300.0, "Range of the check against PHREEQC.";
-    MODEL_SULFATE = Sulfate 0.0 .. 500.0, "Range of the check against PHREEQC.";
+    MODEL_SALINITY = Salinity 0.0 .. 40_000.0, "Range of the check against PHREEQC.";
+    MODEL_MAGNESIUM = Magnesium 0.0 .. 6_000.0, "Range of the check against PHREEQC.";
+    MODEL_SULFATE = Sulfate 0.0 .. 3_000.0, "Range of the check against PHREEQC.";
 }
 
 #[cfg(test)]

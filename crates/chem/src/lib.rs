@@ -8,7 +8,7 @@
 //! | In which unit does a number stand, and which values may it take? | `quantity.rs`, [`bounds`] |
 //! | What does a mole weigh? | [`atomic_weights`] |
 //! | What are the equilibrium constants, here and now? | `constants/equilibrium.rs` |
-//! | What does a test kit's sample hold, and what is conserved in it? | [`Sample`], [`Water`] |
+//! | What does a test kit's sample hold, and what of it is conserved? | [`Sample`], [`Water`] |
 //! | How acid is it, and does it dissolve or lay down calcite? | [`State`], of `water/solve.rs` |
 //! | What do the usual table forms of the index say? | [`langelier`] |
 //! | How much of the chlorine is hypochlorous acid? | [`chlorine`] |
@@ -67,8 +67,10 @@ mod water;
 struct Readme;
 
 pub use bounds::{Bounds, OutOfRange, Quantity};
+pub use chlorine::ChlorineSpecies;
 pub use constants::atomic_weights;
 pub use error::{DilutionError, RecipeError, ShapeError, WaterError};
 pub use quantity::{derived::*, measured::*};
-pub use water::sample::{Sample, Water};
+pub use water::conserved::Water;
+pub use water::sample::Sample;
 pub use water::solve::{Fault, State};

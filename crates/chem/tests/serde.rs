@@ -46,7 +46,7 @@ fn what_is_written_comes_back() {
     same(BleachStrength::from_trade_percent(12.5).unwrap());
     Chemical::ALL.iter().copied().for_each(same);
     same(Responds::ToChloride);
-    same(chlorine::shares(
+    same(chlorine::species(
         Chlorine::from_mg_per_l(3.0).unwrap(),
         sample().cyanurate,
         sample().ph,

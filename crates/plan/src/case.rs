@@ -2,7 +2,7 @@
 
 use crate::band::Band;
 use crate::choice::*;
-use crate::course::Log;
+use crate::course::{Entry, Log, What};
 use crate::policy::Levels;
 use crate::ready::Ready;
 use crate::running::{Flow, Run, Season};
@@ -157,6 +157,8 @@ pub struct Goals {
     pub chlorine: Option<Chlorine>,
     /// One of them can't be used: no step leads to the others without it.
     pub garbled: bool,
+    /// Nor can one that may call for other water, or its test: nobody knows whether water goes first.
+    pub water_unknown: bool,
 }
 
 impl Goals {
@@ -239,6 +241,8 @@ pub struct Case {
     pub ground: Option<Ground>,
     /// A choice was typed that is none of its list: nothing goes ahead on it.
     pub unlisted: bool,
+    /// What bags are counted by can't be used: the size of the pool, or of a bag, or what is in it.
+    pub uncounted: bool,
     /// Which risks are taken.
     pub levels: Optional<Levels>,
     /// What stands on the shelf for the other tests; `None` while one of its labels is garbled.
@@ -272,6 +276,23 @@ impl Case {
             || self.log.is_garbled()
             || self.doubt.is_garbled()
             || self.levels.is_garbled()
+    }
+
+    /// When the last salt went in, in minutes: by the log alone, also where no reading can be used. Left out where
+    /// none went in.
+    ///
+    /// ```
+    /// use plan::{Case, Optional};
+    /// let case = Case { log: Optional::Garbled, ..Case::default() };
+    /// assert_eq!(case.last_dose(), Optional::Garbled); // not that none went in
+    /// ```
+    pub fn last_dose(&self) -> Optional<i64> {
+        let dosed = |entry: &&Entry| matches!(entry.what, What::Dose(mass) if mass != Mass::NONE);
+        match self.log.map(|log| log.iter().flatten().filter(dosed).map(|entry| entry.when).max()) {
+            Optional::Given(last) => last.map_or(Optional::LeftOut, Optional::Given),
+            Optional::LeftOut => Optional::LeftOut,
+            Optional::Garbled => Optional::Garbled,
+        }
     }
 
     /// Is the reading so low that a slip of its unit is likelier?

@@ -153,14 +153,22 @@ pub fn plan(case: &Case) -> Plan {
     let here = now(case, &today);
     let excess = Excess::of(&here, over);
     let replace = match excess.filter(|_| !(over && by_display)) {
-        Some(_) if case.is_garbled() => Err(Unknown::Needs(Needs::NONE)),
+        Some(_) if case.is_garbled() || case.goals.water_unknown || is_untold(case) => {
+            Err(Unknown::Needs(Needs::NONE))
+        }
         Some(excess) => replace::replace(&here, excess, today.decision.as_ref().and_then(|d| d.dilution)),
         None => Err(Unknown::NotAsked),
     };
     let water_first = !over && excess.is_some();
     let read = rules::Read::of(case, &today);
     // The salt is counted for the water that it goes into.
-    let salted = if water_first { after(&here, &replace) } else { Some(*case) };
+    let salted = if case.goals.water_unknown && !over {
+        None
+    } else if water_first {
+        after(&here, &replace)
+    } else {
+        Some(*case)
+    };
     let dose = match salted {
         Some(salted) if water_first => staging::dose(&salted),
         Some(_) => today,
@@ -216,7 +224,14 @@ fn now(case: &Case, dose: &Dose) -> Case {
     // Shares of a pool are shares of the one that the doses have found.
     let found = told.filter(|_| dose.job.is_some() && dose.course.is_some_and(|c| c.put_in > Mass::NONE));
     let volume = found.and_then(|known| Volume::from_cubic_metres(known.volume.mean).ok());
-    Case { reading: salt.map_or(case.reading, Optional::Given), volume: volume.or(case.volume), ..*case }
+    let typed = case.volume.filter(|_| !is_untold(case));
+    Case { reading: salt.map_or(case.reading, Optional::Given), volume: volume.or(typed), ..*case }
+}
+
+/// Would doses tell the size of the pool and its salt, but for something at fault? Then what was typed is not what
+/// counts.
+fn is_untold(case: &Case) -> bool {
+    case.log != Optional::LeftOut && (case.is_garbled() || case.uncounted)
 }
 
 /// The case once its water is replaced: a forecast, with one reading and none of the log; `None` while that

@@ -303,8 +303,12 @@ pub(crate) fn weather(case: &Case) -> Verdict {
 }
 
 /// Two days since the last bag, and no grain on the floor.
-pub(crate) fn clock(case: &Case, last: Option<i64>) -> Verdict {
-    let Some(last) = last else { return Pass };
+pub(crate) fn clock(case: &Case) -> Verdict {
+    let last = match case.last_dose() {
+        Optional::LeftOut => return Pass,
+        Optional::Garbled => return Unknown,
+        Optional::Given(last) => last,
+    };
     let waits = |now: i64| now < power_from(last);
     match (case.ready.grains, case.now) {
         (Some(Grains::Some), _) => Stop,

@@ -2,7 +2,7 @@
 
 use crate::Unknown;
 use crate::balance::{Balance, shown};
-use crate::case::Case;
+use crate::case::{Case, Optional};
 use crate::choice::{Instrument, Method, Surface};
 use crate::gates::{GATES, Gate, Row, Salt};
 use crate::policy;
@@ -66,7 +66,7 @@ impl Gates {
     }
 }
 
-/// What the readings and doses so far say to the gates.
+/// What the readings so far say to the gates.
 #[derive(Clone, Copy, Debug)]
 pub struct Read {
     /// What the last reading is worth, by the instrument it was taken with.
@@ -75,15 +75,12 @@ pub struct Read {
     at: Option<i64>,
     /// Does it, with nothing put in since, stand between the limits?
     level: Verdict,
-    /// When the last salt went in, in minutes.
-    last_dose: Option<i64>,
 }
 
 impl Read {
     /// By the dose of today, whatever is to be done to the water first.
     pub fn of(case: &Case, today: &Dose) -> Self {
-        let last_dose = today.course.and_then(|course| course.last_dose);
-        Self { by: reading(case, today), at: read_at(case, today), level: level(case, today), last_dose }
+        Self { by: reading(case, today), at: read_at(case, today), level: level(case, today) }
     }
 }
 
@@ -132,7 +129,7 @@ pub fn gates(
         Gate::Weather => ready::weather(case),
         Gate::Wired => ready::wired(case),
         Gate::Level => read.level,
-        Gate::Clock => ready::clock(case, read.last_dose),
+        Gate::Clock => ready::clock(case),
     }))
 }
 
@@ -248,10 +245,16 @@ pub fn go(case: &Case, dose: &Dose, gates: &Gates) -> Go {
         Some(Standing::Within | Standing::Held) => Go::NotYet,
         None => Go::CantSay,
         Some(Standing::Short) if dose.is_in() || gates.any(Verdict::Wait, holds) => Go::NotYet,
-        Some(Standing::Short) if gates.any(Verdict::Unknown, figures) || case.unlisted => Go::CantSay,
+        Some(Standing::Short) if gates.any(Verdict::Unknown, figures) || is_at_fault(case) => Go::CantSay,
         Some(Standing::Short) if gates.any(Verdict::Unknown, holds) => Go::Ask,
         Some(Standing::Short) => Go::Yes,
     }
+}
+
+/// Was something typed that can't be used, and that may stand against the salt? Left out, it is a note.
+fn is_at_fault(case: &Case) -> bool {
+    let tests = [case.ready.combined, case.ready.copper, case.ready.iron];
+    case.unlisted || tests.iter().any(Optional::is_garbled)
 }
 
 /// May the generator be switched on? By the gates that are judged for it.

@@ -97,8 +97,8 @@ pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
     let short = dose.standing() == Some(Standing::Short);
     match (case.on, last, case.start) {
         (Optional::Garbled, ..) | (_, None, Optional::Garbled) => return None,
-        (Optional::Given(on), ..) if !is_on_early(case, dose) => list.first_week(on),
-        _ if case.is_garbled() => return None,
+        (Optional::Given(on), ..) if is_on_early(case) == Some(false) => list.first_week(on),
+        _ if case.is_garbled() || case.uncounted => return None,
         (_, Some(last), _) => {
             match case.now {
                 // As if what is due went in at once.
@@ -132,17 +132,20 @@ pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
 }
 
 /// Is the generator said to be on before the last salt allows, while it can still be switched off until then?
+/// `None` where it is not said to be on, or nobody knows when the last salt went in.
 ///
 /// ```
 /// use plan::schedule::is_on_early;
-/// use plan::{Case, Dose, Optional};
+/// use plan::{Case, Optional};
 /// // No salt went in, so no moment is too early.
-/// assert!(!is_on_early(&Case { on: Optional::Given(0), ..Case::default() }, &Dose::default()));
+/// let case = Case { on: Optional::Given(0), ..Case::default() };
+/// assert_eq!(is_on_early(&case), Some(false));
+/// assert_eq!(is_on_early(&Case { log: Optional::Garbled, ..case }), None);
 /// ```
-pub fn is_on_early(case: &Case, dose: &Dose) -> bool {
-    let last = dose.course.and_then(|course| course.last_dose);
+pub fn is_on_early(case: &Case) -> Option<bool> {
+    let (on, last) = (case.on.given()?, case.last_dose().map(Some).or(None)?);
     let early = |at: i64| last.is_some_and(|last| at < power_from(last));
-    case.on.given().is_some_and(early) && case.now.is_none_or(early)
+    Some(early(on) && case.now.is_none_or(early))
 }
 
 /// The earliest moment to switch on after the last salt.

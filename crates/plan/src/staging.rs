@@ -188,7 +188,7 @@ fn enough_by_any_bag(case: &Case, course: &Course) -> Option<Decision> {
 /// The sum that believes every figure.
 fn plain(case: &Case, dose: &mut Dose) {
     let Some(reading) = case.read() else { return };
-    let again = case.again.or(reading).unwrap_or(reading);
+    let Some(again) = case.again.or(reading) else { return };
     let mean = Salinity::from_mg_per_l(0.5 * (reading.mg_per_l() + again.mg_per_l())).unwrap_or(reading);
     dose.from = Some(mean);
     let Some(band) = case.band else { return };

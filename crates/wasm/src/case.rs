@@ -222,8 +222,14 @@ impl Reader<'_> {
             cyanurate: self.quantity("goal.cya", Cyanurate::from_mg_per_l),
             chlorine: self.quantity("goal.fc", Chlorine::from_mg_per_l),
             garbled: false,
+            water_unknown: false,
         };
-        Goals { garbled: self.answer.faults.iter().any(|fault| fault.field.starts_with("goal.")), ..goals }
+        let typed = |name| !self.form.text(name).is_empty();
+        let water_unknown = [["goal.ch", "water.ch"], ["goal.cya", "water.cya"]]
+            .iter()
+            .any(|both| both.iter().any(|name| self.is_faulty(name)) && both.iter().all(|name| typed(name)));
+        let garbled = self.answer.faults.iter().any(|fault| fault.field.starts_with("goal."));
+        Goals { garbled, water_unknown, ..goals }
     }
 
     fn band(&mut self) -> Option<Band> {
@@ -270,8 +276,9 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     if let Some(measured) = &measured {
         r.show(measured, typed, units);
     }
-    // A size that is typed always counts, also where it is garbled: then nobody knows which is meant.
-    let counted = measured.filter(|_| form.text("pool.volume").is_empty());
+    // A size that is typed always counts, also where it is garbled: then nobody knows which is meant. Nor by the tape
+    // where the meter is at fault.
+    let counted = measured.filter(|_| form.text("pool.volume").is_empty() && !r.is_metered_wrong());
     if counted.is_some() {
         r.answer.say("pool.measured");
     }
@@ -327,6 +334,7 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         },
         ground: r.choice("less.ground", Ground::ALL, Ground::code),
         unlisted: false,
+        uncounted: false,
         depth: match measured.and_then(|m| m.taped) {
             Some((_, size)) => Optional::Given(size.depth),
             None if tape_faulty => Optional::Garbled,
@@ -342,6 +350,13 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     if ["pool.how", "salt.how", "salt.class"].iter().any(|name| r.is_faulty(name)) {
         case.doubt = Optional::Garbled;
     }
+    // And how much may be drained at one go.
+    if ["surface.kind", "less.ground"].iter().any(|name| r.is_faulty(name)) {
+        case.cap = Optional::Garbled;
+    }
+    // And how many bags.
+    case.uncounted = ["bag.size", "bag.purity"].iter().any(|name| r.is_faulty(name))
+        || case.volume.is_none() && r.answer.faults.iter().any(|fault| fault.field.starts_with("pool."));
     let _ = r.choice("show", &["as-typed", "metric", "us"], |code| code);
     if let Some(method) = case.method {
         r.answer.say(&joined(&["found.", method.code()]));

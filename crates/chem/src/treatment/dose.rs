@@ -4,7 +4,7 @@ use crate::constants::atomic_weights;
 use crate::quantity::{define::quantities, measured::*};
 use crate::treatment::chemical::{Change, Chemical};
 use crate::treatment::product::{AcidStrength, BleachStrength};
-use crate::water::sample::Water;
+use crate::water::conserved::Water;
 use crate::water::solve::Ions;
 
 quantities! {

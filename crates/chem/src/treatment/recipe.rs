@@ -8,7 +8,7 @@ pub use crate::error::RecipeError as Fault;
 use crate::quantity::{derived::*, measured::*};
 use crate::treatment::chemical::Chemical;
 use crate::treatment::dose::Dose;
-use crate::water::sample::Water;
+use crate::water::conserved::Water;
 use crate::water::solve::{self, Ions, Known};
 
 /// Where the water is to go. What is not named here stays as it is.
