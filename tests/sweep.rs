@@ -6,7 +6,7 @@
 #[path = "sweep/questions.rs"]
 mod questions;
 
-use chem::{Fraction, Mass, Purity, bounds};
+use chem::{Fraction, Mass, Purity, Volume, bounds};
 use plan::Levels;
 use plan::log::{Entry, Log, MOST_ENTRIES, Reading, What};
 use plan::water::treatment::{TreatmentInput, treat};
@@ -113,7 +113,7 @@ fn case(ask: &mut Ask) -> Case {
     }
     let [low, target, high] = [(); 3].map(|()| maybe!(ask.salinity()));
     Case {
-        volume: maybe!(ask.volume()),
+        volume: maybe!(Volume::from_cubic_metres(ask.within(&bounds::VOLUME)).unwrap()),
         method: maybe!(ask.one(Method::ALL)),
         doubt: optional!(Fraction::from_ratio(ask.within(&bounds::DOUBT)).unwrap()),
         surface: maybe!(ask.one(Surface::ALL)),
@@ -155,6 +155,7 @@ fn case(ask: &mut Ask) -> Case {
                 cyanuric_acid: maybe!(goal.cyanurate),
                 chlorine: maybe!(ask.chlorine()),
                 invalid: ask.one(&[true, false, false, false]),
+                water_unknown: ask.one(&[true, false, false, false]),
             }
         },
         ..Case::default()

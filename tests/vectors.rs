@@ -150,6 +150,7 @@ fn every_vector_file_agrees_and_equals_native() {
     // In the order in which the native run reads the folder.
     let files = files![
         "air-equilibrium.csv",
+        "chlorine-titrations.csv",
         "conductivity.csv",
         "demo-index.csv",
         "density.csv",
@@ -163,6 +164,7 @@ fn every_vector_file_agrees_and_equals_native() {
         "recipes.csv",
         "salt-mass.csv",
         "salt-shift.csv",
+        "saturation-index-wide.csv",
         "saturation-index.csv",
         "titrations.csv",
         "treatments.csv",

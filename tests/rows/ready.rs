@@ -88,6 +88,7 @@ pub const CHANGES: &[Row] = but! {
     "copper and iron of a fifth": "water.cu=0.2 water.fe=0.2" => "gate.copper.wait gate.iron.wait";
     "copper above a half": "water.cu=0.51" => "add.no gate.copper.stop";
     "iron above three tenths": "water.fe=0.31" => "add.no gate.iron.stop";
+    "copper that can't be read, though left out it is a note": "water.cu=0.6x" => "add.unknown gate.copper.unknown !add.yes";
     "alkalinity on its limits": "water.ta=120" => "gate.ta.pass";
     "alkalinity of 60": "water.ta=60" => "gate.ta.pass";
     "alkalinity of 40": "water.ta=40" => "gate.ta.wait";

@@ -22,7 +22,7 @@ macro_rules! quantities {
             /// What it is called.
             ///
             /// ```
-            /// use chem::Quantity;
+            /// use saltwright_chem::Quantity;
             /// assert_eq!(Quantity::Salinity.name(), "salinity");
             /// assert_eq!(Quantity::Other { name: "price", unit: "per bag" }.name(), "price");
             /// ```
@@ -37,7 +37,7 @@ macro_rules! quantities {
             /// The canonical unit; nothing for a bare number.
             ///
             /// ```
-            /// use chem::Quantity;
+            /// use saltwright_chem::Quantity;
             /// assert_eq!((Quantity::Salinity.unit(), Quantity::Ph.unit()), ("mg/L as NaCl", ""));
             /// ```
             #[must_use]
@@ -166,7 +166,7 @@ pub struct Bounds {
 /// A number outside its row, or no number at all (NaN).
 ///
 /// ```
-/// use chem::Temperature;
+/// use saltwright_chem::Temperature;
 /// let outside = Temperature::from_celsius(55.0).unwrap_err();
 /// assert_eq!(outside.to_string(), "temperature 55 °C is outside 0 to 50");
 /// ```
@@ -200,7 +200,7 @@ impl Bounds {
     /// Gives `x` back if it lies in the row, limits included. NaN lies nowhere.
     ///
     /// ```
-    /// use chem::bounds::PH;
+    /// use saltwright_chem::bounds::PH;
     /// assert_eq!(PH.check(7.4), Ok(7.4));
     /// assert_eq!(PH.check(2.9).unwrap_err().bounds.low, 3.0);
     /// assert!(PH.check(f64::NAN).is_err());
@@ -267,7 +267,7 @@ table! {
     HARDNESS = Hardness 0.0 .. 3_000.0, "What a spoiled pool can reach.";
     CYANURATE = Cyanurate 0.0 .. 500.0, "What years of tablets can reach.";
     BORON = Boron 0.0 .. 100.0, "Twice the usual borate level.";
-    MAGNESIUM = Magnesium 0.0 .. 3_000.0, "Magnesium pools included.";
+    MAGNESIUM = Magnesium 0.0 .. 6_000.0, "Beyond sea water, which holds 5,300.";
     SULFATE = Sulfate 0.0 .. 3_000.0, "Years of bisulfate included.";
 
     CHLORINE = Chlorine 0.0 .. 200.0, "Far above any shock dose (our choice).";
@@ -278,7 +278,7 @@ table! {
     BLEACH_PERCENT = BleachPercent 1.0 .. 20.0, "From household to fresh trade strength (our choice).";
     BLEACH_GRAVITY = BleachGravity 1.0 .. 1.3, "From water to the strongest sold (our choice).";
     CONDUCTIVITY = Conductivity 0.0 .. 70.0, "From none to a little above sea water.";
-    STRENGTH = IonicStrength 0.0 .. 1.0, "To a little above sea water.";
+    STRENGTH = IonicStrength 0.0 .. 1.5, "Twice that of sea water.";
     AIR = Air 1.0 .. 1_000_000.0, "From next to none to nothing else.";
     LENGTH = Length 0.0 .. 200.0, "None, where a pool ends in a point, to four times a racing pool (our choice).";
     SPAN = Length 0.3 .. 200.0, "From a tub to four times a racing pool (our choice).";
@@ -287,15 +287,19 @@ table! {
     METER = Water 0.0 .. 100_000_000.0, "Whatever a meter can show (our choice).";
     PART = Water 0.0 .. 20_000.0, "None, to the largest pool.";
 
+    // Where fits of ours hold.
+    FIT_TEMPERATURE = Temperature 0.0 .. 42.0, "Range of our fits to conductivity and density.";
+    FIT_SALINITY = Salinity 0.0 .. 8_000.0, "Range in which conductivity was fitted.";
+
     // What the ion model was checked for against PHREEQC. Outside it an index is refused, not guessed.
     MODEL_TEMPERATURE = Temperature 0.0 .. 42.0, "Range of the check against PHREEQC.";
     MODEL_PH = Ph 6.5 .. 8.6, "Range of the check against PHREEQC.";
     MODEL_ALKALINITY = Alkalinity 20.0 .. 300.0, "Range of the check against PHREEQC.";
     MODEL_HARDNESS = Hardness 0.0 .. 1_200.0, "Range of the check against PHREEQC.";
     MODEL_CYANURATE = Cyanurate 0.0 .. 300.0, "Range of the check against PHREEQC.";
-    MODEL_SALINITY = Salinity 0.0 .. 8_000.0, "Range of the check against PHREEQC.";
-    MODEL_MAGNESIUM = Magnesium 0.0 .. 300.0, "Range of the check against PHREEQC.";
-    MODEL_SULFATE = Sulfate 0.0 .. 500.0, "Range of the check against PHREEQC.";
+    MODEL_SALINITY = Salinity 0.0 .. 40_000.0, "Range of the check against PHREEQC.";
+    MODEL_MAGNESIUM = Magnesium 0.0 .. 6_000.0, "Range of the check against PHREEQC.";
+    MODEL_SULFATE = Sulfate 0.0 .. 3_000.0, "Range of the check against PHREEQC.";
 }
 
 #[cfg(test)]

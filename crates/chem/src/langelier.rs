@@ -5,19 +5,19 @@
 
 use crate::constants::atomic_weights;
 use crate::constants::equilibrium::Constants;
-use crate::quantity::*;
+use crate::quantity::{derived::*, measured::*};
 
 /// Dissolved solids, mg/L.
 pub type Solids = Salinity;
 
-/// Form of Standard Methods 2330B, after Langelier 1936 and Larson and Buswell 1942 (from memory).
+/// Form of Standard Methods 2330B: SM2330 (from memory), after L36 and LB42.
 ///
 /// `pH - (pK2 - pKs + p[Ca] + p[HCO3] + 5 pf)`, `pf = A (√I/(1 + √I) - 0.3 I)`,
 /// `A = 1.82e6 (E T)^-1.5`, `E = 60954/(T + 116) - 68.937`, `I = solids/40000`; `[HCO3]` from *carbonate*
 /// alkalinity; pK2 and pKs are PB82's. Domain: 0 to 42 °C. Without calcium or carbonate: `None`.
 ///
 /// ```
-/// use chem::*;
+/// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let i = langelier::standard_methods(
 ///     Temperature::from_celsius(25.0)?,
@@ -39,7 +39,7 @@ pub fn standard_methods(
 ) -> Option<SaturationIndex> {
     let (ca, alk) = positive(hardness, carbonate)?;
     let k = t.celsius() + 273.15;
-    let constants = Constants::at(t);
+    let constants = Constants::at(t).ok()?;
     let permittivity = 60_954.0 / (k + 116.0) - 68.937;
     let et = permittivity * k;
     let a = 1.82e6 / (et * libm::sqrt(et));
@@ -50,7 +50,7 @@ pub fn standard_methods(
     let molar = atomic_weights::CALCIUM_CARBONATE * 1000.0;
     let saturated =
         constants.calcite - constants.log.bicarbonate + p(ca / molar) + p(2.0 * alk / molar) + 5.0 * pf;
-    Some(SaturationIndex(ph.units() - saturated))
+    SaturationIndex::from_log10(ph.units() - saturated).ok()
 }
 
 /// Closed form of the factor tables in water-treatment handbooks (from memory).
@@ -60,7 +60,7 @@ pub fn standard_methods(
 /// carbonate: `None`.
 ///
 /// ```
-/// use chem::*;
+/// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let i = langelier::closed_form(
 ///     Temperature::from_celsius(25.0)?,
@@ -84,7 +84,7 @@ pub fn closed_form(
     let a = (libm::log10(solids.mg_per_l().max(10.0)) - 1.0) / 10.0;
     let b = -13.12 * libm::log10(t.celsius() + 273.15) + 34.55;
     let (c, d) = (libm::log10(ca) - 0.4, libm::log10(alk));
-    Some(SaturationIndex(ph.units() - (9.3 + a + b - c - d)))
+    SaturationIndex::from_log10(ph.units() - (9.3 + a + b - c - d)).ok()
 }
 
 fn positive(hardness: Hardness, carbonate: Alkalinity) -> Option<(f64, f64)> {

@@ -1,11 +1,11 @@
 //! Does what is written come back as it was, and does nothing come in that no check would let through?
 #![cfg(feature = "serde")]
 
-use chem::pool_shape::{Floor, Measures, Outline, Pool};
-use chem::salt::Responds;
-use chem::treatment::recipe::{Goal, recipe};
-use chem::treatment::{AcidStrength, BleachStrength, Chemical, Dose};
-use chem::*;
+use saltwright_chem::pool_shape::{Floor, Measures, Outline, Pool};
+use saltwright_chem::salt::Responds;
+use saltwright_chem::treatment::recipe::{Goal, recipe};
+use saltwright_chem::treatment::{AcidStrength, BleachStrength, Chemical, Dose};
+use saltwright_chem::*;
 use serde::{Serialize, de::DeserializeOwned};
 use std::fmt::Debug;
 
@@ -46,7 +46,7 @@ fn what_is_written_comes_back() {
     same(BleachStrength::from_trade_percent(12.5).unwrap());
     Chemical::ALL.iter().copied().for_each(same);
     same(Responds::ToChloride);
-    same(chlorine::shares(
+    same(chlorine::species(
         Chlorine::from_mg_per_l(3.0).unwrap(),
         sample().cyanurate,
         sample().ph,

@@ -18,7 +18,9 @@ pub struct Clock {
     pub start: Typed<i64>,
     /// When the generator was switched on.
     pub on: Typed<i64>,
-    /// Something that the decision on the salt goes by is at fault.
+    /// When the last salt went in, by the log alone.
+    pub last_dose: Typed<i64>,
+    /// Something that the decision on the salt, or the bags, are counted by is at fault.
     pub invalid: bool,
 }
 
@@ -26,7 +28,13 @@ impl Clock {
     /// Of a case.
     #[must_use]
     pub fn of(case: &Case) -> Self {
-        Self { now: case.now, start: case.start, on: case.on, invalid: case.is_invalid() }
+        Self {
+            now: case.now,
+            start: case.start,
+            on: case.on,
+            last_dose: case.last_dose(),
+            invalid: case.is_invalid() || case.uncounted,
+        }
     }
 }
 
@@ -74,7 +82,6 @@ pub struct Schedule {
 
 impl Schedule {
     /// The steps in their order, without those whose time has gone by. A reading that is overdue stays.
-    #[must_use]
     pub fn steps(&self) -> impl Iterator<Item = &ScheduledStep> {
         self.steps.iter().flatten().filter(|step| !self.is_past(step))
     }
@@ -123,7 +130,7 @@ pub fn schedule(clock: &Clock, salt: &SaltPlan) -> Option<Schedule> {
     let short = salt.standing() == Some(Standing::Short);
     match (clock.on, last, clock.start) {
         (Typed::Invalid, ..) | (_, None, Typed::Invalid) => return None,
-        (Typed::Valid(on), ..) if !is_on_early(clock, salt) => list.first_week(on),
+        (Typed::Valid(on), ..) if is_on_early(clock) == Some(false) => list.first_week(on),
         _ if clock.invalid => return None,
         (_, Some(last), _) => {
             match clock.now {
@@ -158,18 +165,21 @@ pub fn schedule(clock: &Clock, salt: &SaltPlan) -> Option<Schedule> {
 }
 
 /// Is the generator said to be on before the last salt allows, while it can still be switched off until then?
+/// `None` where it is not said to be on, or nobody knows when the last salt went in.
 ///
 /// ```
+/// use plan::Typed;
 /// use plan::schedule::{Clock, is_on_early};
-/// use plan::{SaltPlan, Typed};
 /// // No salt went in, so no moment is too early.
-/// assert!(!is_on_early(&Clock { on: Typed::Valid(0), ..Clock::default() }, &SaltPlan::default()));
+/// let clock = Clock { on: Typed::Valid(0), ..Clock::default() };
+/// assert_eq!(is_on_early(&clock), Some(false));
+/// assert_eq!(is_on_early(&Clock { last_dose: Typed::Invalid, ..clock }), None);
 /// ```
 #[must_use]
-pub fn is_on_early(clock: &Clock, salt: &SaltPlan) -> bool {
-    let last = salt.course.and_then(|course| course.last_dose);
+pub fn is_on_early(clock: &Clock) -> Option<bool> {
+    let (on, last) = (clock.on.valid()?, clock.last_dose.map(Some).or(None)?);
     let early = |at: i64| last.is_some_and(|last| at < power_from(last));
-    clock.on.valid().is_some_and(early) && clock.now.is_none_or(early)
+    Some(early(on) && clock.now.is_none_or(early))
 }
 
 struct List {

@@ -100,8 +100,8 @@ pub fn plan(case: &Case) -> Plan {
     let gates = Gates::of(&Inputs { case, latest, balance: &balance, treatment: &treatment });
     Plan {
         counted_from: counted.from,
-        go: power::go(case.unlisted, &salt, &gates),
-        power: power::power(case.unlisted, &gates),
+        go: power::go(case, &salt, &gates),
+        power: power::power(case, &gates),
         earliest: power::earliest(case, &gates, &treatment),
         needs: needs(&salt, &balance, &replacement.replace, &treatment),
         schedule: schedule(&Clock::of(case), &salt),
@@ -136,9 +136,15 @@ impl PoolNow {
         let volume = known.and_then(|known| typical(known.volume.mean));
         Self {
             reading: taken(salt.map_or(case.reading, Typed::Valid), case.instrument),
-            volume: volume.or(case.volume),
+            volume: volume.or(case.volume.filter(|_| !is_untold(case))),
         }
     }
+}
+
+/// Would doses tell the size of the pool and its salt, but for something at fault? Then what was typed is not what
+/// counts.
+fn is_untold(case: &Case) -> bool {
+    case.log != Typed::Missing && (case.is_invalid() || case.uncounted)
 }
 
 /// Stage: what only other water takes out, and how much of it.
@@ -147,6 +153,8 @@ struct Replacement {
     replace: Result<Replace, Unknown>,
     /// Water goes before the salt, for the sake of another test.
     water_first: bool,
+    /// Nobody knows whether it does.
+    unknown: bool,
 }
 
 impl Replacement {
@@ -156,13 +164,20 @@ impl Replacement {
         let target = case.band.filter(|_| over).map(|band| band.target);
         let excess = Excess::of(&case.goals, &case.water, target);
         let replace = match excess.filter(|_| !(over && by_display)) {
-            Some(_) if case.is_invalid() => Err(Unknown::Needs(Needs::NONE)),
+            Some(_) if case.is_invalid() || case.goals.water_unknown || is_untold(case) => {
+                Err(Unknown::Needs(Needs::NONE))
+            }
             Some(excess) => {
                 replace(&ReplacementInput::of(case, now.reading, now.volume), excess, today.dilution())
             }
             None => Err(Unknown::NotAsked),
         };
-        Self { excess, replace, water_first: !over && excess.is_some() }
+        Self {
+            excess,
+            replace,
+            water_first: !over && excess.is_some(),
+            unknown: !over && case.goals.water_unknown,
+        }
     }
 }
 
@@ -176,7 +191,9 @@ struct Counted {
 impl Counted {
     /// After water is replaced that is a forecast, and nothing while it can't be told.
     fn of(read: &SaltInput, today: SaltPlan, now: &PoolNow, replacement: &Replacement) -> Self {
-        if !replacement.water_first {
+        if replacement.unknown {
+            return Self { salt: SaltPlan::default(), from: None };
+        } else if !replacement.water_first {
             return Self { salt: today, from: None };
         }
         let known = replacement.replace.as_ref().ok().filter(|replace| replace.at_once.is_ok());

@@ -63,8 +63,19 @@ impl Reader<'_> {
         let (Ok(read), Some(at)) = (Conductivity::from_ms_per_cm(ms_per_cm), at) else {
             return Typed::Invalid;
         };
-        let salt = conductivity::salt_of(read, at);
         let ppm = Unit::find(Kind::Salt, "[ppm]").unwrap_or(&unit::UNITS[0]);
+        let salt = match conductivity::salt_of(read, at) {
+            Ok(salt) => salt.anywhere(),
+            Err(out) if out.bounds.quantity == Quantity::Temperature => {
+                let unit = Unit::find(Kind::Heat, self.form.text("water.heat.unit"));
+                self.outside("water.heat", &out, unit, None);
+                return Typed::Invalid;
+            }
+            Err(out) => {
+                self.outside(name, &out, Some(ppm), None);
+                return Typed::Invalid;
+            }
+        };
         self.answer.put(&joined(&["echo.", name, ".also"]), Shown::of(salt.mg_per_l(), ppm, self.signs));
         Typed::Valid(salt)
     }
@@ -209,8 +220,14 @@ impl Reader<'_> {
             cyanuric_acid: self.quantity("goal.cya", Cyanurate::from_mg_per_l),
             chlorine: self.quantity("goal.fc", Chlorine::from_mg_per_l),
             invalid: false,
+            water_unknown: false,
         };
-        Goals { invalid: self.answer.faults.iter().any(|fault| fault.field.starts_with("goal.")), ..goals }
+        let typed = |name| !self.form.text(name).is_empty();
+        let water_unknown = [["goal.ch", "water.ch"], ["goal.cya", "water.cya"]]
+            .iter()
+            .any(|both| both.iter().any(|name| self.is_faulty(name)) && both.iter().all(|name| typed(name)));
+        let invalid = self.answer.faults.iter().any(|fault| fault.field.starts_with("goal."));
+        Goals { invalid, water_unknown, ..goals }
     }
 
     fn band(&mut self) -> Option<Band> {
@@ -257,8 +274,9 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     if let Some(measured) = &measured {
         r.show(measured, typed, units);
     }
-    // A size that is typed always counts, also where it is invalid: then nobody knows which is meant.
-    let counted = measured.filter(|_| form.text("pool.volume").is_empty());
+    // A size that is typed always counts, also where it is invalid: then nobody knows which is meant. Nor by the tape
+    // where the meter is at fault.
+    let counted = measured.filter(|_| form.text("pool.volume").is_empty() && !r.is_metered_wrong());
     if counted.is_some() {
         r.answer.say("pool.measured");
     }
@@ -314,6 +332,7 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         },
         ground: r.choice("less.ground", Ground::ALL, Ground::code),
         unlisted: false,
+        uncounted: false,
         depth: match measured.and_then(|m| m.taped) {
             Some((_, size)) => Typed::Valid(size.depth),
             None if tape_faulty => Typed::Invalid,
@@ -329,6 +348,13 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     if ["pool.how", "salt.how", "salt.class"].iter().any(|name| r.is_faulty(name)) {
         case.doubt = Typed::Invalid;
     }
+    // And how much may be drained at one go.
+    if ["surface.kind", "less.ground"].iter().any(|name| r.is_faulty(name)) {
+        case.cap = Typed::Invalid;
+    }
+    // And how many bags.
+    case.uncounted = ["bag.size", "bag.purity"].iter().any(|name| r.is_faulty(name))
+        || case.volume.is_none() && r.answer.faults.iter().any(|fault| fault.field.starts_with("pool."));
     let _ = r.choice("show", &["as-typed", "metric", "us"], |code| code);
     if let Some(method) = case.method {
         r.answer.say(&joined(&["found.", method.code()]));

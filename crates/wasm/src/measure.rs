@@ -14,6 +14,7 @@ use plan::water::size::{Measured, apart, measured};
 use plan::{Method, Typed, policy};
 
 const LEDGE: [&str; 3] = ["pool.ledge-area", "pool.ledge-water", "pool.ledge-around"];
+const METER: [&str; 2] = ["pool.meter-before", "pool.meter-after"];
 const STEPS: [&str; 3] = ["pool.steps", "pool.steps-width", "pool.steps-tread"];
 
 impl Reader<'_> {
@@ -52,15 +53,19 @@ impl Reader<'_> {
         measured(metered, taped)
     }
 
+    /// Is the meter at fault?
+    pub fn is_metered_wrong(&self) -> bool {
+        METER.iter().any(|name| self.is_faulty(name))
+    }
+
     fn metered(&mut self) -> Option<Volume> {
-        let names = ["pool.meter-before", "pool.meter-after"];
-        if !self.any(&names) {
+        if !self.any(&METER) {
             return None;
         }
-        let [before, after] = names.map(|name| self.asked(name));
+        let [before, after] = METER.map(|name| self.asked(name));
         let filled = after? - before?;
         if filled <= 0.0 {
-            self.fault(names[1], "not-above");
+            self.fault(METER[1], "not-above");
             return None;
         }
         let volume = bounds::VOLUME.check(filled).and_then(Volume::from_cubic_metres).ok();
@@ -284,7 +289,7 @@ impl Reader<'_> {
 
     /// The measured size, its parts, how far it is off what was typed, and the drawing.
     pub fn show(&mut self, measured: &Measured, typed: Option<Volume>, units: Units) {
-        let signs = self.signs;
+        let (signs, wrong) = (self.signs, self.is_metered_wrong());
         let answer = &mut *self.answer;
         let part = Unit::find(Kind::Part, "%").unwrap_or(units.water);
         let (water, surface) = (units.water, units.length.squared());
@@ -295,11 +300,13 @@ impl Reader<'_> {
             ("measured.doubt", policy::volume_error(measured.method).rho, part),
         ];
         let mut states = vec![
-            ("measure.known", true),
+            ("measure.known", !wrong),
             ("measure.metered", measured.method == Method::Metered),
             ("measure.drawn", measured.taped.is_some()),
         ];
-        if let Some(typed) = typed {
+        if wrong {
+            figures.clear(); // What the tape tells is not the size then.
+        } else if let Some(typed) = typed {
             let (more, wrong) = apart(typed, measured.volume);
             figures.push(("measured.apart", more.abs(), part));
             states.extend_from_slice(&[

@@ -2,7 +2,7 @@
 
 use crate::input::answers::*;
 use crate::input::choices::*;
-use crate::input::log::Log;
+use crate::input::log::{Entry, Log, What};
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
 use core::error::Error;
@@ -152,6 +152,8 @@ pub struct Goals {
     pub chlorine: Option<Chlorine>,
     /// One of them can't be used: no step leads to the others without it.
     pub invalid: bool,
+    /// Nor can one that may call for other water, or its test: nobody knows whether water goes first.
+    pub water_unknown: bool,
 }
 
 impl Goals {
@@ -235,6 +237,8 @@ pub struct Case {
     pub ground: Option<Ground>,
     /// A choice was typed that is none of its list: nothing goes ahead on it.
     pub unlisted: bool,
+    /// What bags are counted by can't be used: the size of the pool, or of a bag, or what is in it.
+    pub uncounted: bool,
     /// Which risks are taken.
     pub levels: Typed<Levels>,
     /// What stands on the shelf for the other tests; `None` while one of its labels is garbled.
@@ -276,6 +280,24 @@ impl Case {
             || self.log.is_invalid()
             || self.doubt.is_invalid()
             || self.levels.is_invalid()
+    }
+
+    /// When the last salt went in, in minutes: by the log alone, also where no reading can be used. Missing where
+    /// none went in.
+    ///
+    /// ```
+    /// use plan::{Case, Typed};
+    /// let case = Case { log: Typed::Invalid, ..Case::default() };
+    /// assert_eq!(case.last_dose(), Typed::Invalid); // not that none went in
+    /// ```
+    #[must_use]
+    pub fn last_dose(&self) -> Typed<i64> {
+        let dosed = |entry: &&Entry| matches!(entry.what, What::Dose(mass) if mass != Mass::NONE);
+        match self.log.map(|log| log.iter().flatten().filter(dosed).map(|entry| entry.when).max()) {
+            Typed::Valid(last) => last.map_or(Typed::Missing, Typed::Valid),
+            Typed::Missing => Typed::Missing,
+            Typed::Invalid => Typed::Invalid,
+        }
     }
 
     /// The reading, if there is one that was read: an assumed figure is none.

@@ -22,7 +22,7 @@ pub struct Inputs<'a> {
     pub treatment: &'a Result<Treatment, Unknown>,
 }
 
-/// The last salt reading and what went in, whatever is to be done to the water first.
+/// The last salt reading, whatever is to be done to the water first.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct LatestReading {
     /// What was read.
@@ -35,8 +35,6 @@ pub struct LatestReading {
     pub standing: Option<Standing>,
     /// Did salt go in since?
     pub salted_since: bool,
-    /// When the last salt went in, in minutes.
-    pub last_dose: Option<i64>,
 }
 
 impl LatestReading {
@@ -54,7 +52,6 @@ impl LatestReading {
             at,
             standing: today.standing(),
             salted_since: today.course.is_some_and(|course| course.after > Mass::NONE),
-            last_dose: today.course.and_then(|course| course.last_dose),
         }
     }
 }

@@ -206,8 +206,12 @@ pub(crate) fn weather(Inputs { case, .. }: &Inputs) -> Verdict {
 }
 
 /// Two days since the last bag, and no grain on the floor.
-pub(crate) fn clock(Inputs { case, latest, .. }: &Inputs) -> Verdict {
-    let Some(last) = latest.last_dose else { return Pass };
+pub(crate) fn clock(Inputs { case, .. }: &Inputs) -> Verdict {
+    let last = match case.last_dose() {
+        Typed::Missing => return Pass,
+        Typed::Invalid => return Unknown,
+        Typed::Valid(last) => last,
+    };
     let waits = |now: i64| now < power_from(last);
     match (case.ready.grains, case.now) {
         (Some(Grains::Some), _) => Stop,

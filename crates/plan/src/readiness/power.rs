@@ -1,6 +1,6 @@
 //! May the salt go in, and the generator on? The worst gate decides.
 
-use crate::input::answers::Unknown;
+use crate::input::answers::{Typed, Unknown};
 use crate::input::case::Case;
 use crate::readiness::gates::{Gate, Gates, Row, Salt};
 use crate::readiness::judge::finish_day;
@@ -29,7 +29,7 @@ pub enum Go {
 /// May the salt go in? The worst decides: a stop; then nothing to add, or nothing that can be told; then a wait
 /// that holds, which a stage that is in is too; then anything missing.
 #[must_use]
-pub fn go(unlisted: bool, plan: &SaltPlan, gates: &Gates) -> Go {
+pub fn go(case: &Case, plan: &SaltPlan, gates: &Gates) -> Go {
     let salt = |row: &Row| row.salt != Salt::NotAsked;
     let holds = |row: &Row| row.salt == Salt::Holds;
     let figures = |row: &Row| holds(row) && !row.asked;
@@ -40,21 +40,27 @@ pub fn go(unlisted: bool, plan: &SaltPlan, gates: &Gates) -> Go {
         Some(Standing::Within | Standing::Held) => Go::NotYet,
         None => Go::CantSay,
         Some(Standing::Short) if plan.is_in() || gates.any(Verdict::Wait, holds) => Go::NotYet,
-        Some(Standing::Short) if gates.any(Verdict::Unknown, figures) || unlisted => Go::CantSay,
+        Some(Standing::Short) if gates.any(Verdict::Unknown, figures) || is_at_fault(case) => Go::CantSay,
         Some(Standing::Short) if gates.any(Verdict::Unknown, holds) => Go::Ask,
         Some(Standing::Short) => Go::Yes,
     }
 }
 
+/// Was something typed that can't be used, and that may stand against the salt? Left out, it is a note.
+fn is_at_fault(case: &Case) -> bool {
+    let tests = [case.ready.combined, case.ready.copper, case.ready.iron];
+    case.unlisted || tests.iter().any(Typed::is_invalid)
+}
+
 /// May the generator be switched on? By the gates that are judged for it.
 #[must_use]
-pub fn power(unlisted: bool, gates: &Gates) -> Go {
+pub fn power(case: &Case, gates: &Gates) -> Go {
     let power = |row: &Row| row.power;
     if gates.any(Verdict::Stop, power) {
         Go::No
     } else if gates.any(Verdict::Wait, power) {
         Go::NotYet
-    } else if gates.any(Verdict::Unknown, power) || unlisted {
+    } else if gates.any(Verdict::Unknown, power) || case.unlisted {
         Go::CantSay
     } else {
         Go::Yes

@@ -150,7 +150,6 @@ impl JobErrors {
     }
 
     /// Each of them, the first ones first.
-    #[must_use]
     pub fn iter(self) -> impl Iterator<Item = JobError> {
         JobError::ALL.into_iter().filter(move |fault| self.contains(*fault))
     }

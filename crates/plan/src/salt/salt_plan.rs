@@ -189,7 +189,7 @@ pub fn salt_plan(input: &SaltInput) -> SaltPlan {
 fn plain(input: &SaltInput) -> SaltPlan {
     let mut plan = SaltPlan::default();
     let Some(reading) = input.read() else { return plan };
-    let again = input.again.or(reading).unwrap_or(reading);
+    let Some(again) = input.again.or(reading) else { return plan };
     let mean = Salinity::from_mg_per_l(0.5 * (reading.mg_per_l() + again.mg_per_l())).unwrap_or(reading);
     plan.from = Some(mean);
     plan.rise = input.band.and_then(|band| band.target.above(mean));

@@ -7,7 +7,7 @@ use crate::input::choices::Input;
 use crate::policy;
 use chem::salt::{Responds, other_ions};
 use chem::{Alkalinity, CarbonDioxide, Hardness, Ph, Salinity, Sample, SaturationIndex, State, Temperature};
-use chem::{chlorine, langelier};
+use chem::{ChlorineSpecies, chlorine, langelier};
 
 /// The water today, and after the salt.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,7 +23,7 @@ pub struct Balance {
     /// The same water left to the air for long.
     pub aired: Option<State>,
     /// Its free chlorine, shared out; once there is a test of it.
-    pub chlorine: Option<chlorine::Shares>,
+    pub chlorine: Option<ChlorineSpecies>,
     /// The reading is lower than its own other tests account for: they can't all be right.
     pub belied: bool,
     /// The water after the salt.
@@ -65,6 +65,7 @@ pub enum Due {
 
 /// The water after what is due.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[allow(clippy::large_enum_variant)] // One a plan, and no heap to put it on.
 pub enum After {
     /// It is not known what is due, so nothing can be judged.
     Unknown,
@@ -139,10 +140,9 @@ pub fn balance(water: &TestedWater, due: Due) -> Result<Balance, Unknown> {
         Due::Rise(rise) => After::Salted(salted(sample, reading, rise)),
     };
     let aired = sample.water().and_then(|water| water.in_air(CarbonDioxide::OPEN_AIR)).ok();
-    let chlorine = w
-        .chlorine
-        .valid()
-        .map(|free| chlorine::shares(free, sample.cyanurate, sample.ph, sample.temperature, today.strength));
+    let chlorine = w.chlorine.valid().and_then(|free| {
+        chlorine::species(free, sample.cyanurate, sample.ph, sample.temperature, today.strength).ok()
+    });
     let forms = Forms::of(&sample, &today, reading);
     Ok(Balance { responds, salt: sample.salt, today, forms, aired, chlorine, belied, after })
 }

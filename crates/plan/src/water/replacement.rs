@@ -396,6 +396,9 @@ pub fn effort(flow: &Flow, water: Volume) -> Effort {
 /// Hours to run so much water through a full pool: at the slower of the two flows, since the level is kept.
 #[must_use]
 pub fn exchange_hours(flow: &Flow, water: Volume) -> Option<f64> {
+    if flow.out.is_invalid() || flow.in_.is_invalid() {
+        return None; // It may be the slower one.
+    }
     let both = effort(flow, water);
     [both.out, both.in_].into_iter().flatten().reduce(f64::max)
 }

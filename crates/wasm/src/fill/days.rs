@@ -4,7 +4,7 @@ use super::Filler;
 use crate::answer::{Line, Shown, joined};
 use plan::readiness::judge::finish_day;
 use plan::schedule::{Act, Clock, Schedule, ScheduledStep, is_on_early};
-use plan::{Case, Plan};
+use plan::{Case, Plan, policy};
 
 const fn code(act: Act) -> &'static str {
     match act {
@@ -21,10 +21,18 @@ const fn code(act: Act) -> &'static str {
 impl Filler<'_> {
     /// The days that the waits tell of.
     pub(super) fn days(&mut self, case: &Case, plan: &Plan) {
-        if is_on_early(&Clock::of(case), &plan.salt) {
-            self.answer.say("on.early");
-        } else if case.on.valid().is_some() {
-            self.answer.say("on");
+        match is_on_early(&Clock::of(case)) {
+            Some(true) => {
+                self.answer.say("on.early");
+                // Off until when? By the log alone, also where nothing else is reckoned from it.
+                let last = case.last_dose().valid().filter(|_| self.answer.output("clock.power").is_none());
+                if let Some(last) = last {
+                    let power = last.saturating_add(policy::HOURS_TO_POWER * 60);
+                    self.answer.put("clock.power", Shown::moment(power));
+                }
+            }
+            Some(false) => self.answer.say("on"),
+            None => {}
         }
         if plan.earliest.is_some() {
             self.answer.say("ready.earliest");

@@ -106,11 +106,11 @@ impl Filler<'_> {
                 self.signed("index.air", index);
             }
         }
-        if let Some(shares) = &b.chlorine {
+        if let Some(species) = &b.chlorine {
             self.answer.say("chlorine");
-            self.number("chlorine.acid", shares.hypochlorous.mg_per_l(), 3);
-            self.number("chlorine.bound", shares.bound.mg_per_l(), 2);
-            if shares.approximate {
+            self.number("chlorine.acid", species.hypochlorous.mg_per_l(), 3);
+            self.number("chlorine.bound", species.bound.mg_per_l(), 2);
+            if species.temperature_doubt.ratio() > 0.0 {
                 self.answer.say("chlorine.rough");
             }
         }

@@ -1,0 +1,94 @@
+//! What of a water is conserved when it is salted, mixed or diluted?
+//!
+//! Amounts per kilogram of water, with pH only as a result.
+
+use crate::constants::atomic_weights;
+use crate::quantity::{derived::*, measured::*};
+use crate::water::solve::{self, Fault, Ions, Known, State};
+
+/// What is conserved, mol per kg of water (alkalinity in equivalents).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Water {
+    pub(crate) temperature: Temperature,
+    pub(crate) content: WaterContent,
+    pub(crate) ions: Ions,
+    /// Total inorganic carbon.
+    pub(crate) carbon: f64,
+}
+
+impl Water {
+    /// pH, carbonate and saturation index with the pH left free: alkalinity and inorganic carbon are
+    /// what they are, and the pH follows. No gas is exchanged with the air.
+    ///
+    /// Errors: [`Fault::NoSolution`] when no pH between 3 and 11 balances the alkalinity.
+    pub fn state(&self) -> Result<State, Fault> {
+        solve::solve(&self.ions, self.temperature, self.content, Known::Carbon(self.carbon))
+    }
+
+    /// pH, carbonate and saturation index in balance with air: alkalinity stays, carbon dioxide comes
+    /// or goes until its pressure is the air's. Where a pool drifts to, given time.
+    ///
+    /// Errors as [`Water::state`]. Source: Henry's law with PA13's constant.
+    pub fn in_air(&self, air: CarbonDioxide) -> Result<State, Fault> {
+        solve::solve(&self.ions, self.temperature, self.content, Known::Air(air.atmospheres()))
+    }
+
+    /// The same water with sodium chloride added. Nothing else is added, so only the activities
+    /// change; the small swelling (0.1 % at 3 g/L) is left out.
+    ///
+    /// ```
+    /// use saltwright_chem::*;
+    /// # fn main() -> Result<(), OutOfRange> {
+    /// let sample = Sample::plain(
+    ///     Temperature::from_celsius(26.0)?,
+    ///     Ph::from_units(7.5)?,
+    ///     Alkalinity::from_mg_per_l(80.0)?,
+    ///     Hardness::from_mg_per_l(250.0)?,
+    ///     Cyanurate::from_mg_per_l(30.0)?,
+    ///     Salinity::NONE,
+    /// );
+    /// let salted = sample.water().unwrap().salted(Salinity::from_mg_per_l(3_200.0)?);
+    /// assert!((salted.state().unwrap().ph.units() - 7.445).abs() < 0.001); // PHREEQC 3.7.3 REACTION NaCl
+    /// # Ok(())
+    /// # }
+    /// ```
+    pub fn salted(mut self, rise: Salinity) -> Self {
+        let added = rise.mg_per_l() / atomic_weights::SODIUM_CHLORIDE / self.content.kg_per_l() / 1000.0;
+        self.ions.sodium += added;
+        self.ions.chloride += added;
+        self
+    }
+
+    /// `self` and `other` mixed, `share` of the *mass of water* being `other`'s. Heat mixes too.
+    pub fn mixed(self, other: Self, share: Fraction) -> Self {
+        let f = share.ratio();
+        let mix = |a: f64, b: f64| a * (1.0 - f) + b * f;
+        let (a, b) = (self.ions, other.ions);
+        Self {
+            temperature: Temperature::rounded(mix(self.temperature.celsius(), other.temperature.celsius())),
+            content: WaterContent::rounded(
+                1.0 / mix(1.0 / self.content.kg_per_l(), 1.0 / other.content.kg_per_l()),
+            ),
+            ions: Ions {
+                alkalinity: mix(a.alkalinity, b.alkalinity),
+                calcium: mix(a.calcium, b.calcium),
+                magnesium: mix(a.magnesium, b.magnesium),
+                sodium: mix(a.sodium, b.sodium),
+                chloride: mix(a.chloride, b.chloride),
+                sulfate: mix(a.sulfate, b.sulfate),
+                cyanurate: mix(a.cyanurate, b.cyanurate),
+                boron: mix(a.boron, b.boron),
+                chlorine: mix(a.chlorine, b.chlorine),
+            },
+            carbon: mix(self.carbon, other.carbon),
+        }
+    }
+
+    /// `self` with `share` of its *volume* replaced by `fill`.
+    pub fn replaced(self, fill: Self, share: Fraction) -> Self {
+        let f = share.ratio();
+        let (old, new) = ((1.0 - f) * self.content.kg_per_l(), f * fill.content.kg_per_l());
+        let of_mass = new / (old + new);
+        self.mixed(fill, Fraction::rounded(of_mass))
+    }
+}
