@@ -4,8 +4,8 @@ use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
 use plan::water::product::ProductAmount;
 use plan::water::replacement::{ReplacementInput, replace};
-use plan::water::treatment::{Additive, STEPS, Treatment, TreatmentInput, TreatmentStep, treat};
-use plan::{Acid, Band, Case, Excess, Goals, Instrument, Products, Tests, Typed, Unknown};
+use plan::water::treatment::{Additive, STEPS, Start, Treatment, TreatmentInput, TreatmentStep, treat};
+use plan::{Acid, Band, Case, Excess, Goals, Instrument, Products, Tests, Typed};
 
 fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option<f64>; 4]) -> Case {
     Case {
@@ -38,8 +38,14 @@ fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option
     }
 }
 
+/// Once water is replaced for the sake of that.
+fn replaced(case: &Case, excess: Excess) -> Start {
+    let input = ReplacementInput::of(case, case.read(), case.volume);
+    Start::after(&input, &replace(&input, excess, None))
+}
+
 fn treated(case: &Case, rise: f64) -> Treatment {
-    treat(&TreatmentInput::of(case), Salinity::from_mg_per_l(rise).unwrap(), &Err(Unknown::NotAsked)).unwrap()
+    treat(&TreatmentInput::of(case), Salinity::from_mg_per_l(rise).unwrap(), Start::Today).unwrap()
 }
 
 fn steps(case: &Case, rise: f64) -> Vec<TreatmentStep> {
@@ -146,12 +152,7 @@ fn what_no_chemical_does_is_said() {
     // Without the fill water's tests no step is told: it would be for another water.
     let excess = Excess::of(&over.goals, &over.water, None).unwrap();
     assert!(excess.hardness.is_some() && excess.cyanuric_acid.is_some() && excess.salt.is_none());
-    let treatment = treat(
-        &TreatmentInput::of(&over),
-        Salinity::NONE,
-        &replace(&ReplacementInput::of(&over, over.read(), over.volume), excess, None),
-    )
-    .unwrap();
+    let treatment = treat(&TreatmentInput::of(&over), Salinity::NONE, replaced(&over, excess)).unwrap();
     assert!(treatment.water_first && treatment.steps.iter().all(Option::is_none) && treatment.is_due());
     let thin = case(
         40.0,
@@ -240,8 +241,7 @@ fn the_steps_are_for_the_water_that_they_go_into() {
     };
     over.fill_salt = Salinity::from_mg_per_l(120.0).ok();
     let excess = Excess::of(&over.goals, &over.water, None).unwrap();
-    let replace = replace(&ReplacementInput::of(&over, over.read(), over.volume), excess, None);
-    let steps: Vec<_> = treat(&TreatmentInput::of(&over), Salinity::NONE, &replace)
+    let steps: Vec<_> = treat(&TreatmentInput::of(&over), Salinity::NONE, replaced(&over, excess))
         .unwrap()
         .steps
         .into_iter()

@@ -4,7 +4,7 @@ use super::{chlorine, demo, ppm};
 use chem::{Fraction, Length, Mass, Temperature, Volume};
 use plan::Typed::{self, Valid};
 use plan::operation::{Ahead, OutputInput, SeasonInput, Setting, Warmth, ahead, climb, setting};
-use plan::water::replacement::{Basis, DrainInput, cap, effort, exchange_hours};
+use plan::water::drain::{Basis, DrainInput, cap, effort, exchange_hours};
 use plan::water::treatment::TreatmentInput;
 use plan::{Case, Ground, Surface};
 use plan::{Flow, Run, Season};

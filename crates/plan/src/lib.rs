@@ -13,6 +13,9 @@
 //! | What is to be done when? | [`schedule`] |
 //! | How is the output to be set? What does a season take? | [`operation`] |
 //! | In which order does all of it follow? | [`plan()`], in `stages.rs` |
+//!
+//! Feature `serde`, off unless asked for: [`Case`] and [`Plan`] as JSON and the like. Choices have their codes
+//! there; a case names what it knows and nothing else.
 #![no_std]
 
 pub mod input;
@@ -21,6 +24,8 @@ pub mod policy;
 pub mod readiness;
 pub mod salt;
 pub mod schedule;
+#[cfg(feature = "serde")]
+mod serialize;
 mod stages;
 pub mod water;
 

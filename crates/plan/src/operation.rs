@@ -39,6 +39,7 @@ impl OutputInput {
 
 /// A setting to begin with.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Setting {
     /// The demand is our example, not typed.
     pub example: bool,
@@ -68,6 +69,7 @@ impl Setting {
 
 /// What the water's temperature does to a generator.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Warmth {
     /// Warm enough.
     Enough,
@@ -127,6 +129,7 @@ pub fn setting(input: &OutputInput) -> Option<Setting> {
 
 /// What brings a pH that has climbed back again.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Climb {
     /// From here,
     pub from: Ph,
@@ -202,6 +205,7 @@ impl SeasonInput {
 
 /// What a season takes.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Ahead {
     /// The salt at its end.
     pub salt: Salinity,

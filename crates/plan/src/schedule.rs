@@ -40,6 +40,7 @@ impl Clock {
 
 /// A thing to do.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Act {
     /// Put in what the sheet tells.
     Stage,
@@ -59,6 +60,7 @@ pub enum Act {
 
 /// When a thing is to be done, in minutes; without a moment it is due now.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct ScheduledStep {
     /// What.
     pub act: Act,
@@ -73,6 +75,7 @@ pub const MOST_STEPS: usize = 18;
 
 /// What lies ahead.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Schedule {
     steps: [Option<ScheduledStep>; MOST_STEPS],
     /// Reckoned from a moment that was only planned, or as if a later stage went in at once.

@@ -17,11 +17,12 @@ use crate::salt::salt_plan::{SaltPlan, salt_plan};
 use crate::schedule::{Clock, Schedule, schedule};
 use crate::water::balance::{Balance, Due, balance};
 use crate::water::replacement::{Excess, Replace, ReplacementInput, replace};
-use crate::water::treatment::{Treatment, TreatmentInput, treat};
+use crate::water::treatment::{Start, Treatment, TreatmentInput, treat};
 use chem::{Salinity, Volume, bounds};
 
 /// Everything that follows from a [`Case`].
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Plan {
     /// Salt to buy and to add.
     pub salt: SaltPlan,
@@ -55,6 +56,7 @@ pub struct Plan {
 
 /// The generator at work, as far as each part is known.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct AtWork {
     /// A setting to begin with.
     pub setting: Option<operation::Setting>,
@@ -94,7 +96,7 @@ pub fn plan(case: &Case) -> Plan {
     let water = tested(case, &salt);
     let rise = due_rise(case, &water, &salt);
     let chemistry = TreatmentInput { water, ..TreatmentInput::of(case) };
-    let treatment = treat(&chemistry, rise.unwrap_or(Salinity::NONE), &replacement.replace);
+    let treatment = treat(&chemistry, rise.unwrap_or(Salinity::NONE), replacement.start);
     let due = if replacement.water_first { Due::Nothing } else { due(case, &water, &salt, rise) };
     let balance = balance(&water, due);
     let gates = Gates::of(&Inputs { case, latest, balance: &balance, treatment: &treatment });
@@ -151,6 +153,8 @@ fn is_untold(case: &Case) -> bool {
 struct Replacement {
     excess: Option<Excess>,
     replace: Result<Replace, Unknown>,
+    /// Which water the other chemicals go into.
+    start: Start,
     /// Water goes before the salt, for the sake of another test.
     water_first: bool,
     /// Nobody knows whether it does.
@@ -163,18 +167,19 @@ impl Replacement {
         let by_display = today.latest().is_some_and(|visit| visit.reading.instrument == Instrument::Display);
         let target = case.band.filter(|_| over).map(|band| band.target);
         let excess = Excess::of(&case.goals, &case.water, target);
+        let input = ReplacementInput::of(case, now.reading, now.volume);
         let replace = match excess.filter(|_| !(over && by_display)) {
             Some(_) if case.is_invalid() || case.goals.water_unknown || is_untold(case) => {
                 Err(Unknown::Needs(Needs::NONE))
             }
-            Some(excess) => {
-                replace(&ReplacementInput::of(case, now.reading, now.volume), excess, today.dilution())
-            }
+            Some(excess) => replace(&input, excess, today.dilution()),
             None => Err(Unknown::NotAsked),
         };
+        let start = Start::after(&input, &replace);
         Self {
             excess,
             replace,
+            start,
             water_first: !over && excess.is_some(),
             unknown: !over && case.goals.water_unknown,
         }

@@ -6,6 +6,7 @@ use core::fmt::{self, Display, Formatter};
 
 /// An answer that may be left out, but not invalid: then what depends on it is not known.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Typed<T> {
     /// Left out; the field says what that means.
     #[default]
@@ -52,6 +53,7 @@ impl<T> Typed<T> {
 
 /// A set of missing answers.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Needs(u32);
 
 /// The names of the fields.
@@ -102,6 +104,7 @@ impl Needs {
 
 /// Why a result is not there.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Unknown {
     /// These answers are missing.
     Needs(Needs),
@@ -126,6 +129,8 @@ impl Error for Unknown {}
 
 /// Somebody's ruling against a gate, in writing.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(default, deny_unknown_fields))]
 pub struct Ruling {
     /// Who, and in which role, are both named.
     pub named: bool,
@@ -142,6 +147,8 @@ impl Ruling {
 
 /// What was answered about the pool; each part may be missing.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(default, deny_unknown_fields))]
 pub struct Ready {
     /// The day the finish was laid.
     pub finish: Typed<i64>,
@@ -193,6 +200,8 @@ pub struct Ready {
 
 /// What the makers' papers say of salt, one maker each.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(default, deny_unknown_fields))]
 pub struct Papers {
     /// Of the liner or shell.
     pub liner: Option<Paper>,
@@ -216,6 +225,8 @@ impl Papers {
 
 /// Rulings on the subjects that somebody may rule on.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(default, deny_unknown_fields))]
 pub struct Rulings {
     /// On the age of the finish.
     pub finish_age: Ruling,
@@ -229,6 +240,8 @@ pub struct Rulings {
 
 /// What was typed of the generator and its pump.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(default, deny_unknown_fields))]
 pub struct Run {
     /// Chlorine the pool uses up, mg/L a day.
     pub demand: Typed<f64>,
@@ -248,6 +261,8 @@ impl Run {
 
 /// What was typed of a season.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(default, deny_unknown_fields))]
 pub struct Season {
     /// Water lost as the pool has it, but for backwash: splash, leaks, m³.
     pub lost: Typed<f64>,
@@ -279,6 +294,8 @@ impl Season {
 
 /// What was typed of replacing water.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(default, deny_unknown_fields))]
 pub struct Flow {
     /// Water let out, m³/h.
     pub out: Typed<f64>,

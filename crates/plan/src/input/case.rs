@@ -10,6 +10,8 @@ use core::fmt::{self, Display, Formatter};
 
 /// What was tested, of the pool or of the fill water.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(default, deny_unknown_fields))]
 pub struct Tests {
     /// Temperature.
     pub temperature: Option<Temperature>,
@@ -57,6 +59,7 @@ impl TestedWater {
 
 /// The generator's target and limits.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Band {
     /// Lowest salt it works with.
     pub low: Salinity,
@@ -72,6 +75,7 @@ pub struct Band {
 
 /// A band that contradicts itself: which limit is at fault.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[non_exhaustive]
 pub enum BandError {
     /// The low limit must be below the target.
@@ -93,6 +97,7 @@ impl Error for BandError {}
 
 /// Which risks are taken. An author of a page may set each; all of them are our choice.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Levels {
     /// Risk of passing the high limit that a dose may bring.
     pub over: f64,
@@ -110,6 +115,8 @@ pub struct Levels {
 
 /// The bags on the shelf.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(default, deny_unknown_fields))]
 pub struct Bag {
     /// Mass of one.
     pub size: Option<Mass>,
@@ -139,6 +146,8 @@ impl Default for Bag {
 
 /// Where the water is to go; what is left out stays as it comes.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(default, deny_unknown_fields))]
 pub struct Goals {
     /// pH.
     pub ph: Option<Ph>,
@@ -170,6 +179,7 @@ impl Goals {
 
 /// The acid on the shelf.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Acid {
     /// Hydrochloric, poured.
     Hydrochloric(AcidStrength),
@@ -179,6 +189,7 @@ pub enum Acid {
 
 /// What stands on the shelf, by its label.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Products {
     /// Acid.
     pub acid: Acid,
@@ -192,6 +203,8 @@ pub struct Products {
 
 /// Everything known.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(default, deny_unknown_fields))]
 pub struct Case {
     /// Amount of water.
     pub volume: Option<Volume>,

@@ -7,7 +7,10 @@ macro_rules! choices {
     ($($(#[$doc:meta])* $name:ident { $($(#[$each:meta])* $variant:ident = $code:literal),* $(,)? })*) => {$(
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-        pub enum $name { $($(#[$each])* $variant),* }
+        #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+        pub enum $name {
+            $($(#[$each])* #[cfg_attr(feature = "serde", serde(rename = $code))] $variant),*
+        }
 
         impl $name {
             /// All of them, in the order in which they are offered.

@@ -8,6 +8,7 @@ pub const MOST_ENTRIES: usize = 24;
 
 /// A salt reading.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Reading {
     /// What was read.
     pub salt: Salinity,
@@ -19,6 +20,7 @@ pub struct Reading {
 
 /// What an entry tells of.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum What {
     /// Salt put in.
     Dose(Mass),
@@ -28,6 +30,7 @@ pub enum What {
 
 /// A line of the log.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Entry {
     /// When, in minutes from any one moment, elapsed time.
     pub when: i64,

@@ -7,6 +7,7 @@ use crate::input::choices::{History, Instrument, Method};
 
 /// A figure and its doubt.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Moments {
     /// Mean.
     pub mean: f64,
@@ -126,6 +127,7 @@ pub const fn instrument_error(instrument: Instrument) -> Option<InstrumentError>
 
 /// How long before a reading the latest salt went in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Since {
     /// Less than a day: too early to decide anything from.
     Early,

@@ -159,6 +159,7 @@ const _: () = {
 
 /// What each gate says, in the order of [`GATES`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Gates([Verdict; GATES.len()]);
 
 impl Gates {

@@ -11,6 +11,7 @@ use crate::water::treatment::Treatment;
 
 /// The one verdict on adding salt.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Go {
     /// Something is missing.
     CantSay,

@@ -4,6 +4,7 @@ use crate::input::answers::Typed;
 
 /// What a gate says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Verdict {
     /// Nothing against it.
     Pass,

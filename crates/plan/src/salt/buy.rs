@@ -6,6 +6,7 @@ use crate::salt::job::Job;
 
 /// Bags to buy.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Buy {
     /// Whole bags for what is to come.
     pub bags: u32,

@@ -2,6 +2,7 @@
 
 /// What is to be done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Code {
     /// There is no reading: a range for buying, and read first.
     NeedBaseline,
@@ -33,6 +34,7 @@ pub enum Code {
 
 /// Where the salt stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Standing {
     /// Salt is due.
     Short,

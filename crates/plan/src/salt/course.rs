@@ -13,6 +13,7 @@ pub const MOST_VISITS: usize = MOST_ENTRIES + 1;
 
 /// A reading, and what went in before it.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Visit {
     /// The entry of the log; `None` for the case's own reading.
     pub entry: Option<usize>,
@@ -28,6 +29,7 @@ pub struct Visit {
 
 /// What a log amounts to.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Course {
     /// The readings in order of time, from the front; an assumed one is none.
     pub visits: [Option<Visit>; MOST_VISITS],

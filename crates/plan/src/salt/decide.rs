@@ -17,6 +17,7 @@ use crate::salt::stage::{Bound, Stage, stage};
 
 /// A reading to come, mg/L.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Expected {
     /// Its mean.
     pub mean: f64,
@@ -26,6 +27,7 @@ pub struct Expected {
 
 /// What is known at the last reading, if it is believed.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Known {
     /// All of it.
     pub estimate: Estimate,
@@ -39,6 +41,7 @@ pub struct Known {
 
 /// What follows from a job and its course.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Decision {
     /// What is to be done.
     pub code: Code,

@@ -7,6 +7,7 @@ use chem::Salinity;
 
 /// Water to replace, in parts of the pool.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Dilution {
     /// All of it, by draining and refilling.
     pub share: f64,

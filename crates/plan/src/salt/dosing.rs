@@ -12,6 +12,7 @@ use chem::{Mass, Salinity, salt};
 
 /// The volume from the first dose alone.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Dosing {
     /// The reading did not rise.
     NoRise,
@@ -30,6 +31,7 @@ pub enum Dosing {
 
 /// The simple sums for what is still missing.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Sums {
     /// By the volume as stated: `V (target - reading)/purity`.
     pub by_volume: Mass,

@@ -17,6 +17,7 @@ use chem::Mass;
 
 /// That no salt is due.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Enough {
     /// What is to be done: [`Code::TooSalty`], [`Code::StopNearHigh`] or [`Code::StopInBand`].
     pub code: Code,

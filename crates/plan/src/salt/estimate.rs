@@ -13,6 +13,7 @@ const PASSES: usize = 3;
 
 /// One volume, and the salt if it were the true one.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Node {
     /// How much it weighs, `W`; all together weigh 1.
     pub weight: f64,
@@ -59,8 +60,10 @@ pub struct Node {
 /// # }
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Estimate {
     /// The volumes tried.
+    #[cfg_attr(feature = "serde", serde(with = "crate::serialize"))]
     pub nodes: [Node; NODES],
     /// Pure salt in a bag, g.
     pub bag: f64,

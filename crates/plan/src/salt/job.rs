@@ -12,6 +12,7 @@ use core::fmt::{self, Display, Formatter};
 
 /// All that stays the same while salt goes in and readings are taken.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Job {
     /// Amount of water, as stated.
     pub volume: Volume,
@@ -39,6 +40,7 @@ pub struct Job {
 
 /// How finely salt is put in.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Handled {
     /// By [`policy::PART_OF_BAG`]; by weight where the job takes under
     /// [`policy::WEIGH_BELOW_BAGS`], in these steps: under [`policy::WEIGH_FINELY_BELOW`] in all, and above.
@@ -49,6 +51,7 @@ pub enum Handled {
 
 /// What is wrong with a job. The page shows all of it; the first one has precedence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[non_exhaustive]
 pub enum JobError {
     /// The volume is outside its bounds.
@@ -115,6 +118,7 @@ impl Error for JobError {}
 
 /// A set of faults, never empty where it stands for a result.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct JobErrors(u16);
 
 /// Each of them, parted by semicolons; see [`Job::faults`] for an example.

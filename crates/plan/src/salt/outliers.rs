@@ -13,6 +13,7 @@ use chem::Mass;
 
 /// On which side of what was expected a reading stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Side {
     /// It reads too low.
     Low,
@@ -22,6 +23,7 @@ pub enum Side {
 
 /// What became of a reading.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum ReadingStatus {
     /// It counts.
     Counts,
@@ -37,6 +39,7 @@ pub enum ReadingStatus {
 
 /// A visit and what became of its reading.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Screened {
     /// The visit.
     pub visit: Visit,

@@ -20,6 +20,7 @@ use chem::{Mass, Purity, Salinity, salt};
 
 /// Salt to the target, as far as it can be known.
 #[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct SaltPlan {
     /// What the rise is counted from: the first reading, of two at one visit their mean.
     pub from: Option<Salinity>,

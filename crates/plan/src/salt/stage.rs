@@ -8,6 +8,7 @@ use crate::salt::job::Job;
 
 /// What keeps a stage from being larger.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Bound {
     /// One unit more would risk the high limit.
     Risk,
@@ -21,6 +22,7 @@ pub enum Bound {
 
 /// Salt to put in now.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Stage {
     /// So many bags.
     pub bags: f64,

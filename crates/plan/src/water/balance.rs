@@ -11,6 +11,7 @@ use chem::{ChlorineSpecies, chlorine, langelier};
 
 /// The water today, and after the salt.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Balance {
     /// What the salt test responded to.
     pub responds: Responds,
@@ -32,6 +33,7 @@ pub struct Balance {
 
 /// The index by the two usual table forms, for comparison.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Forms {
     /// Standard Methods 2330B.
     pub standard: Option<SaturationIndex>,
@@ -54,6 +56,7 @@ impl Forms {
 
 /// What is to happen to the salt.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Due {
     /// It is not known.
     Unknown,
@@ -65,6 +68,7 @@ pub enum Due {
 
 /// The water after what is due.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[allow(clippy::large_enum_variant)] // One a plan, and no heap to put it on.
 pub enum After {
     /// It is not known what is due, so nothing can be judged.
@@ -77,6 +81,7 @@ pub enum After {
 
 /// The same water with the salt in it, counted in both ways.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Salted {
     /// Sodium chloride then.
     pub salt: Salinity,

@@ -6,6 +6,7 @@ use chem::{Mass, Volume};
 
 /// How much of a product.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum ProductAmount {
     /// Weighed.
     Powder(Mass),

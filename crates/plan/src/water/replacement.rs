@@ -1,15 +1,17 @@
 //! What if there is too much of what only other water takes out?
 
-use crate::input::answers::{Flow, Needs, Typed, Unknown};
+use crate::input::answers::{Needs, Unknown};
 use crate::input::case::{Case, Goals, TestedWater, Tests};
-use crate::input::choices::{Ground, Input, Surface};
+use crate::input::choices::Input;
 use crate::policy;
 use crate::salt::dilute::Dilution;
-use chem::{Alkalinity, Cyanurate, Fraction, Hardness, Length, Salinity, Volume, Water, dilution};
+use crate::water::drain::{Cap, DrainInput, cap};
+use chem::{Alkalinity, Cyanurate, Fraction, Hardness, Salinity, State, Volume, Water, dilution};
 use dilution::Conserved;
 
 /// What stands above where it is to be. Only other water brings any of it down.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Excess {
     /// Salt, and the target it is to fall to.
     pub salt: Option<Salinity>,
@@ -49,6 +51,7 @@ fn over<Q: Conserved>(goal: Option<Q>, now: Option<Q>, near: f64) -> Option<Q> {
 
 /// What can be in excess.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Analyte {
     /// Salt.
     #[default]
@@ -61,6 +64,7 @@ pub enum Analyte {
 
 /// Water to replace.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Replace {
     /// For the sake of which.
     pub excess: Excess,
@@ -85,7 +89,7 @@ pub struct Replace {
     /// See `alkalinity`.
     pub cyanuric_acid: Option<Cyanurate>,
     /// The water afterwards, by mixing the two; no gas lost.
-    pub mixed: Result<Water, Unknown>,
+    pub mixed: Result<State, Unknown>,
     /// What is missing for the salt afterwards.
     pub needs: Needs,
     /// What is missing for the other tests afterwards.
@@ -94,6 +98,7 @@ pub struct Replace {
 
 /// Drains of no more than the cap.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Parts {
     /// The most that may be drained at one go, and whose figure that is.
     pub cap: Cap,
@@ -109,6 +114,7 @@ pub struct Parts {
 
 /// One drain.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Part {
     /// Of the pool.
     pub amount: Amount,
@@ -121,81 +127,12 @@ pub const MOST_PARTS: usize = 12;
 
 /// A share of the pool, and the water in it once the volume is known.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Amount {
     /// Parts of the pool; above 1 where water is run through it or replaced again and again.
     pub share: f64,
     /// The same as water.
     pub volume: Option<Volume>,
-}
-
-/// The most that may be drained at one go.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Cap {
-    /// Share of the pool.
-    pub share: Fraction,
-    /// Whose figure it is.
-    pub basis: Basis,
-}
-
-/// Where a cap comes from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Basis {
-    /// What is not known counts as the careful case.
-    Careful,
-    /// A hand-span off the depth of this pool.
-    Depth,
-    /// Cement over ground water that is known to be low.
-    Cement,
-    /// The owner's own smaller figure.
-    Owner,
-}
-
-/// What says how much may be drained at one go.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct DrainInput {
-    /// What the water touches.
-    pub surface: Option<Surface>,
-    /// Is the ground water known to stand low?
-    pub ground: Option<Ground>,
-    /// Mean depth.
-    pub depth: Typed<Length>,
-    /// The owner's own limit.
-    pub cap: Typed<Fraction>,
-}
-
-impl DrainInput {
-    /// Of a case.
-    #[must_use]
-    pub fn of(case: &Case) -> Self {
-        Self { surface: case.surface, ground: case.ground, depth: case.depth, cap: case.cap }
-    }
-}
-
-/// The cap, and whether the owner's own figure is larger; `None` while that is garbled, or the depth.
-///
-/// ```
-/// use plan::water::replacement::{Basis, DrainInput, cap};
-/// use plan::{Surface, Typed};
-/// // Cement alone is not enough for the larger cap: what stands under it counts.
-/// let input = DrainInput { surface: Some(Surface::Cement), ..DrainInput::default() };
-/// assert_eq!(cap(&input).unwrap().0.basis, Basis::Careful);
-/// assert!(cap(&DrainInput { cap: Typed::Invalid, ..input }).is_none());
-/// ```
-#[must_use]
-pub fn cap(input: &DrainInput) -> Option<(Cap, bool)> {
-    let cement = input.surface == Some(Surface::Cement) && input.ground == Some(Ground::Low);
-    let span = input.depth.valid().map(|depth| policy::HAND_SPAN / depth.metres()).filter(|part| *part < 1.0);
-    let (share, basis) = match span {
-        _ if cement => (policy::CAP_CEMENT, Basis::Cement),
-        Some(part) => (part, Basis::Depth),
-        // It may be deeper than what is careful for a pool that nobody measured.
-        None if input.depth.is_invalid() => return None,
-        None => (policy::CAP_UNKNOWN, Basis::Careful),
-    };
-    let share = Fraction::from_ratio(share).ok()?;
-    let own = input.cap.or(share)?;
-    let cap = if own < share { Cap { share: own, basis: Basis::Owner } } else { Cap { share, basis } };
-    Some((cap, own > share))
 }
 
 /// What a replacement is worked out from.
@@ -292,7 +229,7 @@ pub fn replace(
         alkalinity: after(p.alkalinity, f.alkalinity, share),
         hardness: after(p.hardness, f.hardness, share),
         cyanuric_acid: after(p.cyanuric_acid, f.cyanuric_acid, share),
-        mixed: mixed(input, share),
+        mixed: mixed(input, share).and_then(|water| water.state().map_err(Unknown::Chemistry)),
         needs,
         wants,
     })
@@ -361,6 +298,14 @@ fn after<Q: Conserved>(
     Some(pool?.replaced(fill?, share.ok()?))
 }
 
+/// The water that a replacement leaves, by mixing the two.
+pub(crate) fn replaced_water(input: &ReplacementInput, replace: &Replace) -> Result<Water, Unknown> {
+    let share = replace
+        .at_once
+        .and_then(|amount| Fraction::from_ratio(amount.share).map_err(|_| dilution::Fault::FillTooSalty));
+    mixed(input, share)
+}
+
 fn mixed(input: &ReplacementInput, share: Result<Fraction, dilution::Fault>) -> Result<Water, Unknown> {
     let (Some(instrument), Ok(share)) = (input.pool.instrument, share) else { return Err(Unknown::NotAsked) };
     let water = |tests: &Tests, reading: Option<Salinity>| {
@@ -369,36 +314,4 @@ fn mixed(input: &ReplacementInput, share: Result<Fraction, dilution::Fault>) -> 
     };
     let (pool, fill) = (water(&input.pool.tests, input.pool.reading)?, water(&input.fill, input.fill_salt)?);
     Ok(pool.replaced(fill, share))
-}
-
-/// Hours and money for so much water.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Effort {
-    /// Hours to let it out.
-    pub out: Option<f64>,
-    /// Hours to let it in.
-    pub in_: Option<f64>,
-    /// Price.
-    pub price: Option<f64>,
-}
-
-/// What it takes to replace so much water.
-#[must_use]
-pub fn effort(flow: &Flow, water: Volume) -> Effort {
-    let hours = |flow: Typed<f64>| flow.valid().filter(|x| *x > 0.0).map(|x| water.cubic_metres() / x);
-    Effort {
-        out: hours(flow.out),
-        in_: hours(flow.in_),
-        price: flow.price.valid().map(|price| price * water.cubic_metres()),
-    }
-}
-
-/// Hours to run so much water through a full pool: at the slower of the two flows, since the level is kept.
-#[must_use]
-pub fn exchange_hours(flow: &Flow, water: Volume) -> Option<f64> {
-    if flow.out.is_invalid() || flow.in_.is_invalid() {
-        return None; // It may be the slower one.
-    }
-    let both = effort(flow, water);
-    [both.out, both.in_].into_iter().flatten().reduce(f64::max)
 }

@@ -7,15 +7,15 @@ use crate::input::choices::{Input, Surface};
 use crate::policy::{self, StepLimits};
 use crate::water::balance::shown;
 use crate::water::product::ProductAmount;
-use crate::water::replacement::Replace;
-use chem::treatment::recipe::{self, Goal, Recipe, dose_to_ph};
+use crate::water::recipe::{bleach, solve};
+use crate::water::replacement::{Replace, ReplacementInput, replaced_water};
+use chem::treatment::recipe::{self, Recipe, dose_to_ph};
 use chem::treatment::{Chemical, Dose};
-use chem::{
-    Alkalinity, Chlorine, Cyanurate, Fault, Hardness, Ph, Salinity, SaturationIndex, State, Volume, Water,
-};
+use chem::{Alkalinity, Cyanurate, Fault, Hardness, Ph, Salinity, SaturationIndex, State, Volume, Water};
 
 /// What goes in at a step, in the order in which they are done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Additive {
     /// Liquid chlorine.
     Chlorine,
@@ -63,6 +63,7 @@ impl Additive {
 
 /// One step.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct TreatmentStep {
     /// Additive goes in.
     pub additive: Additive,
@@ -120,8 +121,30 @@ impl TreatmentInput {
     }
 }
 
+/// Which water the steps begin with.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Start {
+    /// The one tested.
+    Today,
+    /// The one that replacing leaves; `None` while it can't be told.
+    Replaced(Option<Water>),
+}
+
+impl Start {
+    /// After what was found out about replacing.
+    #[must_use]
+    pub fn after(input: &ReplacementInput, replace: &Result<Replace, Unknown>) -> Self {
+        match replace {
+            Err(Unknown::NotAsked) => Self::Today,
+            Err(_) => Self::Replaced(None),
+            Ok(replace) => Self::Replaced(replaced_water(input, replace).ok()),
+        }
+    }
+}
+
 /// On which side of its band a figure stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Side {
     /// Below it.
     Below,
@@ -144,6 +167,7 @@ pub struct Ends {
 
 /// The steps, and what can't be done by them.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Treatment {
     /// One place a step, empty where none is needed.
     pub steps: [Option<TreatmentStep>; STEPS.len()],
@@ -188,7 +212,7 @@ impl Treatment {
     }
 }
 
-/// The treatment of a water whose salt is to rise by `rise`, once the water of `replace` is replaced.
+/// The treatment of a water whose salt is to rise by `rise`, beginning with `start`.
 ///
 /// With a goal for alkalinity and one for pH the two are solved together, so that both are met; with one
 /// of them the other is left free. Where water has to be replaced first and the fill water is not fully
@@ -197,15 +221,11 @@ impl Treatment {
 ///
 /// ```
 /// use plan::Unknown;
-/// use plan::water::treatment::{TreatmentInput, treat};
-/// let nothing = treat(&TreatmentInput::default(), chem::Salinity::NONE, &Err(Unknown::NotAsked));
+/// use plan::water::treatment::{Start, TreatmentInput, treat};
+/// let nothing = treat(&TreatmentInput::default(), chem::Salinity::NONE, Start::Today);
 /// assert!(matches!(nothing, Err(Unknown::NotAsked)));
 /// ```
-pub fn treat(
-    input: &TreatmentInput,
-    rise: Salinity,
-    replace: &Result<Replace, Unknown>,
-) -> Result<Treatment, Unknown> {
+pub fn treat(input: &TreatmentInput, rise: Salinity, start: Start) -> Result<Treatment, Unknown> {
     let TreatmentInput { water, goals, .. } = *input;
     if !goals.are_any() && !goals.invalid {
         return Err(Unknown::NotAsked);
@@ -233,16 +253,16 @@ pub fn treat(
         return Err(Unknown::Needs(needs));
     };
     let today = sample.water().map_err(Unknown::Chemistry)?;
-    let water_first = !matches!(replace, Err(Unknown::NotAsked));
+    let water_first = start != Start::Today;
     let chlorine_over = chlorine
         .zip(goals.chlorine)
         .is_some_and(|(now, goal)| now.mg_per_l() - goal.mg_per_l() > policy::CHLORINE_FAR_OVER);
     let mut treatment =
         Treatment { steps: [None; STEPS.len()], water_first, chlorine_over, below_air: false };
-    let water = match replace {
-        Err(Unknown::NotAsked) => today,
-        Ok(Replace { mixed: Ok(mixed), .. }) => *mixed,
-        _ => return Ok(treatment),
+    let water = match start {
+        Start::Today => today,
+        Start::Replaced(Some(water)) => water,
+        Start::Replaced(None) => return Ok(treatment),
     };
     let bleach = chlorine.zip(goals.chlorine).map_or(Dose::default(), |(now, goal)| bleach(now, goal));
     // By the time the others go in the chlorine is used up, and has left its salt behind.
@@ -261,56 +281,6 @@ pub fn treat(
             .map_err(Unknown::Chemistry)?;
     }
     Ok(treatment)
-}
-
-/// Liquid chlorine from `now` up to `goal`; none down.
-fn bleach(now: Chlorine, goal: Chlorine) -> Dose {
-    let missing = goal.mg_per_l() - now.mg_per_l();
-    let wanted = Chlorine::from_mg_per_l(if missing < policy::NEAR_CHLORINE { 0.0 } else { missing });
-    wanted.ok().and_then(|x| Dose::of_chlorine(Chemical::LiquidChlorine, x)).unwrap_or_default()
-}
-
-/// The recipe for what is asked; what is not asked for is left as it comes, and so is what is there
-/// already as near as a kit can tell.
-fn solve(water: &Water, goals: &Goals) -> Result<Recipe, recipe::Fault> {
-    let (ch, cya) = (water.hardness(), water.cyanurate());
-    let up = |goal: f64, now: f64, near: f64| goal - now > near;
-    let hardness = goals.hardness.filter(|x| up(x.mg_per_l(), ch.mg_per_l(), policy::NEAR_HARDNESS));
-    let cyanuric_acid =
-        goals.cyanuric_acid.filter(|x| up(x.mg_per_l(), cya.mg_per_l(), policy::NEAR_CYANURIC_ACID));
-    let (hardness, cyanuric_acid) = (hardness.unwrap_or(ch), cyanuric_acid.unwrap_or(cya));
-    // Calcium and cyanuric acid, each of which has one chemical, and the pH that they leave.
-    let plain = recipe::minerals(water, hardness, cyanuric_acid)?;
-    let bare = plain.applied(*water);
-    let state = bare.state().map_err(recipe::Fault::Chemistry)?;
-    let ph_met = goals.ph.is_none_or(|ph| (ph.units() - state.ph.units()).abs() <= policy::NEAR_PH);
-    let missing = goals.alkalinity.map_or(0.0, |ta| ta.mg_per_l() - bare.alkalinity().mg_per_l());
-    if missing.abs() <= policy::NEAR_ALKALINITY {
-        return match goals.ph.filter(|_| !ph_met) {
-            None => Ok(plain),
-            Some(ph) => trim(&bare, ph, plain),
-        };
-    }
-    let alkalinity = goals.alkalinity.unwrap_or(bare.alkalinity());
-    match (goals.ph, recipe::alkalinity_by_bicarbonate(missing)) {
-        (None, Some(bicarbonate)) => Ok(Recipe { bicarbonate, ..plain }),
-        // Down: acid, with the pH brought back to where it was by aeration.
-        (None, None) => {
-            let ph = water.state().map_err(recipe::Fault::Chemistry)?.ph;
-            recipe::recipe(water, &Goal { ph, alkalinity, hardness, cyanurate: cyanuric_acid })
-        }
-        (Some(ph), _) => recipe::recipe(water, &Goal { ph, alkalinity, hardness, cyanurate: cyanuric_acid }),
-    }
-}
-
-/// Acid down or soda ash up to a pH, alkalinity left to follow.
-fn trim(water: &Water, ph: Ph, plain: Recipe) -> Result<Recipe, recipe::Fault> {
-    let here = water.state().map_err(recipe::Fault::Chemistry)?.ph;
-    if here > ph {
-        Ok(Recipe { acid: dose_to_ph(water, Chemical::HydrochloricAcid, ph)?, ..plain })
-    } else {
-        Ok(Recipe { carbonate: dose_to_ph(water, Chemical::SodiumCarbonate, ph)?, ..plain })
-    }
 }
 
 fn step(

@@ -2,7 +2,8 @@
 
 use super::{Filler, index, percent};
 use crate::answer::{Line, Shown};
-use plan::water::replacement::{Analyte, Basis, Parts};
+use plan::water::drain::Basis;
+use plan::water::replacement::{Analyte, Parts};
 use plan::{Case, Plan, Replace, Unknown};
 
 impl Filler<'_> {
@@ -71,7 +72,7 @@ impl Filler<'_> {
         if let Some(x) = r.cyanuric_acid {
             self.number("less.cya", x.mg_per_l(), 0);
         }
-        match r.mixed.and_then(|water| water.state().map_err(Unknown::Chemistry)) {
+        match r.mixed {
             Err(Unknown::Chemistry(_)) => self.answer.say("less.outside"),
             Err(_) => {}
             Ok(mixed) => {

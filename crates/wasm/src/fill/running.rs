@@ -4,7 +4,8 @@ use super::Filler;
 use crate::answer::joined;
 use chem::Salinity;
 use plan::operation::{Setting, Warmth};
-use plan::water::replacement::{Amount, effort, exchange_hours};
+use plan::water::drain::{effort, exchange_hours};
+use plan::water::replacement::Amount;
 use plan::{Case, Plan, policy};
 
 impl Filler<'_> {
