@@ -154,6 +154,7 @@ fn case(ask: &mut Ask) -> Case {
                 cyanurate: maybe!(goal.cyanurate),
                 chlorine: maybe!(ask.chlorine()),
                 garbled: ask.one(&[true, false, false, false]),
+                water_unknown: ask.one(&[true, false, false, false]),
             }
         },
         ..Case::default()

@@ -5,7 +5,7 @@
 
 use super::finite;
 use chem::bounds::{self, Bounds};
-use chem::treatment::{AcidStrength, BleachStrength, Chemical, Dose};
+use chem::treatment::{AcidStrength, BleachStrength, Chemical, Dose, recipe};
 use chem::*;
 
 /// Where the draws come from.
