@@ -37,6 +37,20 @@ fn faults_name_the_field_the_code_and_the_limits_in_the_unit_typed() {
         ("a lake", "pool.volume=90000 pool.volume.unit=m3", "pool.volume", "high", Some(["0.2", "20,000"])),
         ("half a bag", "bag.have=1.5", "bag.have", "not-whole", None),
         ("acid", "water.ph=1", "water.ph", "low", Some(["3", "11"])),
+        (
+            "a meter in a hot tub",
+            "salt.now=5 salt.now.unit=mS/cm salt.how=meter salt.compensated=no water.heat=45 water.heat.unit=Cel",
+            "water.heat",
+            "high",
+            Some(["0", "42"]),
+        ),
+        (
+            "a meter in brine",
+            "salt.now=70 salt.now.unit=mS/cm salt.how=meter salt.compensated=no water.heat=5 water.heat.unit=Cel",
+            "salt.now",
+            "high",
+            Some(["0", "40,000"]),
+        ),
         ("a grouping slip", "water.ph=7,400", "water.ph", "two-readings", Some(["3", "11"])),
         ("an odd code", "salt.how=guess", "salt.how", "not-listed", None),
         (

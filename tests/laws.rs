@@ -128,7 +128,7 @@ fn a_chemical_moves_alkalinity_and_carbon_by_its_formula() {
     use Chemical::*;
     let (sample, water) = Draw(13).water();
     let before = (water.alkalinity().mg_per_l(), water.state().unwrap().carbon.molal());
-    let litre = density::water_content(sample.temperature, sample.salt).kg_per_l();
+    let litre = density::water_content(sample.temperature, sample.salt).unwrap().kg_per_l();
     for (chemical, equivalents, carbons) in [
         (HydrochloricAcid, -1.0, 0.0),
         (SodiumBisulfate, -1.0, 0.0),
@@ -195,12 +195,22 @@ const FORMS: [(f64, f64, f64, f64, f64, f64, f64); 2] = [
 fn what_a_meter_did_is_undone_and_other_ions_are_counted() {
     let salt = Salinity::from_mg_per_l(3_000.0).unwrap();
     for t in [5.0, 15.0, 35.0] {
-        let read = conductivity::of_salt(salt, celsius(t)).ms_per_cm();
+        let read = conductivity::of_salt(salt, celsius(t)).unwrap().within().unwrap().ms_per_cm();
         let plain = Conductivity::from_ms_per_cm(read).unwrap();
-        near(conductivity::salt_of(plain, celsius(t)).mg_per_l(), 3_000.0, 0.01, t);
+        near(
+            conductivity::salt_of(plain, celsius(t)).unwrap().within().unwrap().mg_per_l(),
+            3_000.0,
+            0.01,
+            t,
+        );
         let shown = Conductivity::from_ms_per_cm(read / (1.0 + 0.02 * (t - 25.0))).unwrap();
         let part = Fraction::from_ratio(0.02).unwrap();
-        near(conductivity::salt_of_compensated(shown, celsius(t), part).mg_per_l(), 3_000.0, 0.01, t);
+        near(
+            conductivity::salt_of_compensated(shown, celsius(t), part).unwrap().within().unwrap().mg_per_l(),
+            3_000.0,
+            0.01,
+            t,
+        );
     }
     let (ta, ch) = (Alkalinity::from_mg_per_l(100.0).unwrap(), Hardness::from_mg_per_l(200.0).unwrap());
     for (responds, counted) in [
@@ -409,7 +419,7 @@ fn readings_are_taken_apart_and_amounts_never_fall_below_none() {
         Conductivity::from_ms_per_cm(6.0).unwrap(),
         Fraction::from_ratio(0.5).unwrap(),
     );
-    assert_eq!(shown, ppm(3_000.0));
+    assert_eq!(shown, Ok(ppm(3_000.0)));
     let bleach = BleachStrength::from_mass_percent(10.0, 1.16).unwrap();
     near(bleach.g_per_l(), 116.0, 1e-9, bleach);
     // 12 % of NaOCl is 11.43 % of Cl2; 13.61 g in 100 mL weigh 1.1905 by the line, which is 11.43 % again.

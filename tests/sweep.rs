@@ -6,7 +6,7 @@
 #[path = "sweep/questions.rs"]
 mod questions;
 
-use chem::{Fraction, Mass, Purity, bounds};
+use chem::{Fraction, Mass, Purity, Volume, bounds};
 use plan::course::{Entry, Log, MOST_ENTRIES, Reading, What};
 use plan::policy::Levels;
 use plan::{
@@ -112,7 +112,7 @@ fn case(ask: &mut Ask) -> Case {
     }
     let [low, target, high] = [(); 3].map(|()| maybe!(ask.salinity()));
     Case {
-        volume: maybe!(ask.volume()),
+        volume: maybe!(Volume::from_cubic_metres(ask.within(&bounds::VOLUME)).unwrap()),
         method: maybe!(ask.one(Method::ALL)),
         doubt: optional!(Fraction::from_ratio(ask.within(&bounds::DOUBT)).unwrap()),
         surface: maybe!(ask.one(Surface::ALL)),

@@ -40,7 +40,7 @@ fn mixed(water: Water, other: Water, share: Fraction) -> Result<State, Fault> {
 }
 
 #[no_panic]
-fn way(water: &Water, goal: &Goal) -> Result<Recipe, recipe::Fault> {
+fn way(water: &Water, goal: &Goal) -> Result<Recipe, RecipeError> {
     recipe(water, goal)
 }
 

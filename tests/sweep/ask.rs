@@ -53,6 +53,9 @@ quantities! {
     magnesium: Magnesium = from_mg_per_l in MAGNESIUM;
     sulfate: Sulfate = from_mg_per_l in SULFATE;
     chlorine: Chlorine = from_mg_per_l in CHLORINE;
+    solids: Solids = from_mg_per_l in SOLIDS;
+    length: Length = from_metres in LENGTH;
+    area: Area = from_square_metres in AREA;
     strength: IonicStrength = from_molal in STRENGTH;
     conductivity: Conductivity = from_ms_per_cm in CONDUCTIVITY;
     air: CarbonDioxide = from_micro_atmospheres in AIR;

@@ -22,7 +22,7 @@ macro_rules! quantities {
             /// What it is called.
             ///
             /// ```
-            /// use chem::Quantity;
+            /// use saltwright_chem::Quantity;
             /// assert_eq!(Quantity::Salinity.name(), "salinity");
             /// assert_eq!(Quantity::Other { name: "price", unit: "per bag" }.name(), "price");
             /// ```
@@ -37,7 +37,7 @@ macro_rules! quantities {
             /// The canonical unit; nothing for a bare number.
             ///
             /// ```
-            /// use chem::Quantity;
+            /// use saltwright_chem::Quantity;
             /// assert_eq!((Quantity::Salinity.unit(), Quantity::Ph.unit()), ("mg/L as NaCl", ""));
             /// ```
             #[must_use]
@@ -166,7 +166,7 @@ pub struct Bounds {
 /// A number outside its row, or no number at all (NaN).
 ///
 /// ```
-/// use chem::Temperature;
+/// use saltwright_chem::Temperature;
 /// let outside = Temperature::from_celsius(55.0).unwrap_err();
 /// assert_eq!(outside.to_string(), "temperature 55 °C is outside 0 to 50");
 /// ```
@@ -200,7 +200,7 @@ impl Bounds {
     /// Gives `x` back if it lies in the row, limits included. NaN lies nowhere.
     ///
     /// ```
-    /// use chem::bounds::PH;
+    /// use saltwright_chem::bounds::PH;
     /// assert_eq!(PH.check(7.4), Ok(7.4));
     /// assert_eq!(PH.check(2.9).unwrap_err().bounds.low, 3.0);
     /// assert!(PH.check(f64::NAN).is_err());
@@ -286,6 +286,10 @@ table! {
     AREA = Area 0.0 .. 40_000.0, "The longest length by itself.";
     METER = Water 0.0 .. 100_000_000.0, "Whatever a meter can show (our choice).";
     PART = Water 0.0 .. 20_000.0, "None, to the largest pool.";
+
+    // Where fits of ours hold.
+    FIT_TEMPERATURE = Temperature 0.0 .. 42.0, "Range of our fits to conductivity and density.";
+    FIT_SALINITY = Salinity 0.0 .. 8_000.0, "Range in which conductivity was fitted.";
 
     // What the ion model was checked for against PHREEQC. Outside it an index is refused, not guessed.
     MODEL_TEMPERATURE = Temperature 0.0 .. 42.0, "Range of the check against PHREEQC.";

@@ -38,7 +38,7 @@ pub struct ChlorineSpecies {
 /// matters: 5.83 instead of 5.62 for HClCy- leaves 38 % less hypochlorous acid.
 ///
 /// ```
-/// use chem::*;
+/// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let species = chlorine::species(
 ///     Chlorine::from_mg_per_l(3.0)?,

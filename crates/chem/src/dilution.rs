@@ -52,7 +52,7 @@ fn remaining<Q: Conserved>(now: Q, target: Q, fill: Q) -> Result<f64, DilutionEr
 /// Errors: [`DilutionError`]. Source: mass balance.
 ///
 /// ```
-/// use chem::{DilutionError, Salinity, dilution};
+/// use saltwright_chem::{DilutionError, Salinity, dilution};
 /// let [now, target, fill] = [4_000.0, 3_200.0, 400.0].map(|x| Salinity::from_mg_per_l(x).unwrap());
 /// let f = dilution::share(now, target, fill).unwrap();
 /// assert!((f.ratio() - 0.222).abs() < 0.0005);
@@ -68,7 +68,7 @@ pub fn share<Q: Conserved>(now: Q, target: Q, fill: Q) -> Result<Fraction, Dilut
 /// Always more than [`share`] of the volume. Errors: [`DilutionError`]. Source: mass balance.
 ///
 /// ```
-/// use chem::{Salinity, Volume, dilution};
+/// use saltwright_chem::{Salinity, Volume, dilution};
 /// let [now, target, fill] = [4_000.0, 3_200.0, 400.0].map(|x| Salinity::from_mg_per_l(x).unwrap());
 /// let one = Volume::from_cubic_metres(1.0).unwrap();
 /// let q = dilution::exchange(one, now, target, fill).unwrap();
@@ -95,7 +95,7 @@ pub struct Part {
 /// Total; a cap of nothing gives none. Source: mass balance.
 ///
 /// ```
-/// use chem::{Fraction, dilution};
+/// use saltwright_chem::{Fraction, dilution};
 /// let [share, third] = [0.615, 1.0 / 3.0].map(|x| Fraction::from_ratio(x).unwrap());
 /// let parts: Vec<_> = dilution::in_parts(share, third).collect();
 /// assert_eq!(parts.len(), 3); // two thirds of two thirds are left after two of them

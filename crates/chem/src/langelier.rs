@@ -10,14 +10,14 @@ use crate::quantity::{derived::*, measured::*};
 /// Dissolved solids, mg/L.
 pub type Solids = Salinity;
 
-/// Form of Standard Methods 2330B, after Langelier 1936 and Larson and Buswell 1942 (from memory).
+/// Form of Standard Methods 2330B: SM2330 (from memory), after L36 and LB42.
 ///
 /// `pH - (pK2 - pKs + p[Ca] + p[HCO3] + 5 pf)`, `pf = A (√I/(1 + √I) - 0.3 I)`,
 /// `A = 1.82e6 (E T)^-1.5`, `E = 60954/(T + 116) - 68.937`, `I = solids/40000`; `[HCO3]` from *carbonate*
 /// alkalinity; pK2 and pKs are PB82's. Domain: 0 to 42 °C. Without calcium or carbonate: `None`.
 ///
 /// ```
-/// use chem::*;
+/// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let i = langelier::standard_methods(
 ///     Temperature::from_celsius(25.0)?,
@@ -60,7 +60,7 @@ pub fn standard_methods(
 /// carbonate: `None`.
 ///
 /// ```
-/// use chem::*;
+/// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let i = langelier::closed_form(
 ///     Temperature::from_celsius(25.0)?,

@@ -21,16 +21,19 @@
 //!
 //! # Source keys
 //!
-//! * **PB82** Plummer and Busenberg 1982, Geochim. Cosmochim. Acta 46:1011.
-//! * **PA13** Parkhurst and Appelo 2013, USGS Techniques and Methods 6-A43 (PHREEQC 3), file
-//!   `phreeqc.dat`.
-//! * **TJ74** Truesdell and Jones 1974, J. Res. USGS 2:233 (ion-size and linear terms; from memory,
-//!   the numbers are those of PA13).
-//! * **W18** Wahman 2018, Environ. Sci.: Water Res. Technol. 4:1522 (cyanuric acid, from the abstract).
-//! * **M66** Morris 1966, J. Phys. Chem. 70:3798 (hypochlorous acid; from memory).
-//! * **OB74** O'Brien, Morris and Butler 1974 (chlorinated cyanurates; from memory).
-//! * **K75** Kell 1975, J. Chem. Eng. Data 20:97 (density of water; from memory).
-//! * **IUPAC** standard atomic weights, abridged (from memory).
+//! In full, with DOI and how far each was read, in `REFERENCES.md` beside this crate's README.
+//!
+//! * **PB82** Plummer and Busenberg 1982: calcite and the carbonate system.
+//! * **PA13** Parkhurst and Appelo 2013: PHREEQC 3, file `phreeqc.dat`.
+//! * **TJ74** Truesdell and Jones 1974: ion sizes.
+//! * **W18** Wahman 2018: cyanuric acid. **WA19** Wahman and Alexander 2019: its chlorinated forms in the cold.
+//! * **M66** Morris 1966: hypochlorous acid.
+//! * **OB74** O'Brien, Morris and Butler 1974: chlorinated cyanurates.
+//! * **K75** Kell 1975: density of water.
+//! * **S32** Shedlovsky 1932, **RS59** Robinson and Stokes 1959: conductivity.
+//! * **L36** Langelier 1936, **LB42** Larson and Buswell 1942, **SM2330** Standard Methods: table forms of the index.
+//! * **PERRY** Perry's Handbook: hydrochloric acid. **O34** Owen 1934: boric acid. **CRC** the CRC Handbook.
+//! * **IUPAC07** standard atomic weights of 2007.
 //!
 //! # What this crate does not do
 //!
@@ -57,6 +60,11 @@ pub mod salt;
 mod serialize;
 pub mod treatment;
 mod water;
+
+/// Its code runs as a test.
+#[cfg(doctest)]
+#[doc = include_str!("../README.md")]
+struct Readme;
 
 pub use bounds::{Bounds, OutOfRange, Quantity};
 pub use chlorine::ChlorineSpecies;

@@ -25,7 +25,7 @@ impl Measures {
     /// One more; `false` when there is no room for it.
     ///
     /// ```
-    /// use chem::{Length, pool_shape::Measures};
+    /// use saltwright_chem::{Length, pool_shape::Measures};
     /// let mut widths = Measures::NONE;
     /// assert!(widths.push(Length::from_metres(3.0).unwrap()) && widths.push(Length::from_metres(5.0).unwrap()));
     /// assert_eq!(widths.mean().unwrap().metres(), 4.0);
@@ -131,6 +131,9 @@ pub struct Pool {
     pub spa: f64,
 }
 
+/// What two rules make of the same widths: trapezoids, and Simpson's, which wants an even number of strips.
+pub type Rules<T> = (T, Option<T>);
+
 /// How large a pool is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
@@ -150,7 +153,7 @@ pub struct Size {
     /// What the mean of both ends' depths would make of the walls; asked only where the floor breaks.
     pub ends: Option<Volume>,
     /// By trapezoids and by Simpson's rule, which wants an even number of strips; asked only of offsets.
-    pub offsets: Option<(Area, Option<Area>)>,
+    pub offsets: Option<Rules<Area>>,
 }
 
 impl Pool {
@@ -160,7 +163,7 @@ impl Pool {
     /// hopper is the prismatoid `h/6 (top + 4 middle + pad)` below the block that is as deep as the shallow end.
     ///
     /// ```
-    /// use chem::{Length, pool_shape::*};
+    /// use saltwright_chem::{Length, pool_shape::*};
     /// let m = |x| Length::from_metres(x).unwrap();
     /// let pool = Pool {
     ///     outline: Outline::Rectangle([m(8.0), m(4.0)]),
@@ -279,7 +282,7 @@ impl Outline {
     }
 
     /// Its surface, m², and of offsets by trapezoids and by Simpson's rule.
-    fn area(&self) -> Result<(f64, Option<(f64, Option<f64>)>), ShapeError> {
+    fn area(&self) -> Result<(f64, Option<Rules<f64>>), ShapeError> {
         use core::f64::consts::FRAC_PI_4;
         let both = |sides: &[Length; 2]| sides.map(Length::metres);
         let area = match self {
@@ -338,7 +341,7 @@ impl Outline {
     }
 }
 
-fn both_rules((trapezoid, simpson): (f64, Option<f64>)) -> Result<(Area, Option<Area>), OutOfRange> {
+fn both_rules((trapezoid, simpson): Rules<f64>) -> Result<Rules<Area>, OutOfRange> {
     Ok((Area::from_square_metres(trapezoid)?, simpson.map(Area::from_square_metres).transpose()?))
 }
 

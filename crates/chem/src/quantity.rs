@@ -4,6 +4,3 @@ pub(crate) mod define;
 pub(crate) mod derived;
 pub(crate) mod measured;
 mod ops;
-
-pub use derived::*;
-pub use measured::*;

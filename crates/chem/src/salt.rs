@@ -10,7 +10,7 @@ use crate::quantity::measured::*;
 /// Source: mass balance.
 ///
 /// ```
-/// use chem::*;
+/// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let pool = Volume::from_cubic_metres(62.82)?;
 /// let rise = Salinity::from_mg_per_l(2_800.0)?;
@@ -28,7 +28,7 @@ pub fn mass_for(volume: Volume, rise: Salinity, purity: Purity) -> Mass {
 /// `ΔC = m purity / V`: grams over m³ are mg/L. Total. Source: mass balance.
 ///
 /// ```
-/// use chem::*;
+/// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let rise = salt::rise_from(
 ///     Mass::from_kilograms(25.0)?,
@@ -65,8 +65,8 @@ pub enum Responds {
 /// 20 mg/L. Never below zero. Total.
 ///
 /// ```
-/// use chem::*;
-/// use chem::salt::{Responds, sodium_chloride_behind};
+/// use saltwright_chem::*;
+/// use saltwright_chem::salt::{Responds, sodium_chloride_behind};
 /// # fn main() -> Result<(), OutOfRange> {
 /// let reading = Salinity::from_mg_per_l(400.0)?;
 /// let (ta, ch) = (Alkalinity::from_mg_per_l(110.0)?, Hardness::from_mg_per_l(250.0)?);
@@ -88,8 +88,8 @@ pub fn sodium_chloride_behind(
 /// What a test shows as salt that is none: see [`sodium_chloride_behind`].
 ///
 /// ```
-/// use chem::*;
-/// use chem::salt::{Responds, other_ions};
+/// use saltwright_chem::*;
+/// use saltwright_chem::salt::{Responds, other_ions};
 /// # fn main() -> Result<(), OutOfRange> {
 /// let (ta, ch) = (Alkalinity::from_mg_per_l(110.0)?, Hardness::from_mg_per_l(250.0)?);
 /// assert_eq!(other_ions(Responds::ToConductivity, ta, ch).mg_per_l(), 381.0);

@@ -1,11 +1,11 @@
 //! Does what is written come back as it was, and does nothing come in that no check would let through?
 #![cfg(feature = "serde")]
 
-use chem::pool_shape::{Floor, Measures, Outline, Pool};
-use chem::salt::Responds;
-use chem::treatment::recipe::{Goal, recipe};
-use chem::treatment::{AcidStrength, BleachStrength, Chemical, Dose};
-use chem::*;
+use saltwright_chem::pool_shape::{Floor, Measures, Outline, Pool};
+use saltwright_chem::salt::Responds;
+use saltwright_chem::treatment::recipe::{Goal, recipe};
+use saltwright_chem::treatment::{AcidStrength, BleachStrength, Chemical, Dose};
+use saltwright_chem::*;
 use serde::{Serialize, de::DeserializeOwned};
 use std::fmt::Debug;
 

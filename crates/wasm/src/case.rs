@@ -63,8 +63,19 @@ impl Reader<'_> {
         let (Ok(read), Some(at)) = (Conductivity::from_ms_per_cm(ms_per_cm), at) else {
             return Optional::Garbled;
         };
-        let salt = conductivity::salt_of(read, at);
         let ppm = Unit::find(Kind::Salt, "[ppm]").unwrap_or(&unit::UNITS[0]);
+        let salt = match conductivity::salt_of(read, at) {
+            Ok(salt) => salt.anywhere(),
+            Err(out) if out.bounds.quantity == Quantity::Temperature => {
+                let unit = Unit::find(Kind::Heat, self.form.text("water.heat.unit"));
+                self.outside("water.heat", &out, unit, None);
+                return Optional::Garbled;
+            }
+            Err(out) => {
+                self.outside(name, &out, Some(ppm), None);
+                return Optional::Garbled;
+            }
+        };
         self.answer.put(&joined(&["echo.", name, ".also"]), Shown::of(salt.mg_per_l(), ppm, self.signs));
         Optional::Given(salt)
     }

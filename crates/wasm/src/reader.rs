@@ -73,27 +73,37 @@ impl Reader<'_> {
         let inward = |x: f64| unit.map_or(x, |u| u.inward(x));
         let value = inward(typed.value);
         if let Err(out) = bounds.check(value) {
-            let other = typed.other.filter(|x| bounds.check(inward(*x)).is_ok());
-            let code = match other {
-                Some(_) => "two-readings",
-                None if out.got > bounds.high => "high",
-                None => "low",
-            };
-            let limit = |x| {
-                unit.map_or(Shown::plain(x, None, self.signs), |u| {
-                    Shown::plain(u.rounded(u.outward(x)), unit, self.signs)
-                })
-            };
-            self.answer.faults.push(Fault {
-                field: name,
-                code,
-                limits: Some([limit(bounds.low), limit(bounds.high)]),
-                got: self.form.text(name).to_string(),
-                other: other.map(|x| Shown::plain(x, unit, self.signs)),
-            });
+            self.outside(name, &out, unit, typed.other.filter(|x| bounds.contains(inward(*x))));
             return None;
         }
         Some(value)
+    }
+
+    /// The fault of what lies outside a row; `other` is how else the digits could be read, inside it.
+    pub fn outside(
+        &mut self,
+        name: &'static str,
+        out: &OutOfRange,
+        unit: Option<&'static Unit>,
+        other: Option<f64>,
+    ) {
+        let code = match other {
+            Some(_) => "two-readings",
+            None if out.got > out.bounds.high => "high",
+            None => "low",
+        };
+        let limit = |x| {
+            unit.map_or(Shown::plain(x, None, self.signs), |u| {
+                Shown::plain(u.rounded(u.outward(x)), unit, self.signs)
+            })
+        };
+        self.answer.faults.push(Fault {
+            field: name,
+            code,
+            limits: Some([limit(out.bounds.low), limit(out.bounds.high)]),
+            got: self.form.text(name).to_string(),
+            other: other.map(|x| Shown::plain(x, unit, self.signs)),
+        });
     }
 
     /// What stands in a number field, and in which unit; or the code of what is wrong with it.

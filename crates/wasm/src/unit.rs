@@ -3,6 +3,7 @@
 //! Codes are UCUM's (an open standard); the page has the words. Factors are exact by definition
 //! (NIST Handbook 44, appendix C; the imperial gallon by UK Weights and Measures Act 1985).
 
+use chem::atomic_weights::{CALCIUM_CARBONATE, CALCIUM_OXIDE, CHLORIDE, SODIUM_CHLORIDE};
 use chem::bounds::{self, Bounds};
 
 /// What a unit measures.
@@ -99,18 +100,18 @@ pub const UNITS: &[Unit] = &[
     unit("[ppm]", Kind::Salt, 1.0, 0.0, [0, 0], "g/L"),
     unit("g/L", Kind::Salt, 1000.0, 0.0, [2, 2], "[ppm]"),
     unit("%", Kind::Salt, 10_000.0, 0.0, [3, 3], "[ppm]"),
-    unit("mg/L{Cl}", Kind::Reading, 58.4428 / 35.453, 0.0, [0, 0], "[ppm]"),
+    unit("mg/L{Cl}", Kind::Reading, SODIUM_CHLORIDE / CHLORIDE, 0.0, [0, 0], "[ppm]"),
     own("mS/cm", Kind::Reading, 1.0, 2, &bounds::CONDUCTIVITY),
     own("uS/cm", Kind::Reading, 0.001, 0, &bounds::CONDUCTIVITY),
-    // As calcium carbonate, 100.0869 g/mol. A mole of alkalinity is half of one of calcium carbonate; a
-    // German degree is 10 mg/L of lime, 56.0774 g/mol (DIN 38409-6); a French one 10 mg/L of carbonate.
+    // As calcium carbonate. A mole of alkalinity is half of one of calcium carbonate; a German degree is 10 mg/L
+    // of lime (DIN 38409-6); a French one 10 mg/L of carbonate.
     unit("mg/L", Kind::Alkalinity, 1.0, 0.0, [0, 0], "mg/L"),
-    unit("mmol/L", Kind::Alkalinity, 50.04345, 0.0, [2, 2], "mg/L"),
-    unit("{dH}", Kind::Alkalinity, 1000.869 / 56.0774, 0.0, [1, 1], "mg/L"),
+    unit("mmol/L", Kind::Alkalinity, CALCIUM_CARBONATE / 2.0, 0.0, [2, 2], "mg/L"),
+    unit("{dH}", Kind::Alkalinity, 10.0 * CALCIUM_CARBONATE / CALCIUM_OXIDE, 0.0, [1, 1], "mg/L"),
     unit("{fH}", Kind::Alkalinity, 10.0, 0.0, [1, 1], "mg/L"),
     unit("mg/L", Kind::Hardness, 1.0, 0.0, [0, 0], "mg/L"),
-    unit("mmol/L", Kind::Hardness, 100.0869, 0.0, [2, 2], "mg/L"),
-    unit("{dH}", Kind::Hardness, 1000.869 / 56.0774, 0.0, [1, 1], "mg/L"),
+    unit("mmol/L", Kind::Hardness, CALCIUM_CARBONATE, 0.0, [2, 2], "mg/L"),
+    unit("{dH}", Kind::Hardness, 10.0 * CALCIUM_CARBONATE / CALCIUM_OXIDE, 0.0, [1, 1], "mg/L"),
     unit("{fH}", Kind::Hardness, 10.0, 0.0, [1, 1], "mg/L"),
     own("%{HCl}", Kind::Acid, 1.0, 2, &bounds::ACID_PERCENT),
     own("{Be}", Kind::Acid, 1.0, 1, &bounds::ACID_BAUME),

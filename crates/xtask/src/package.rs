@@ -41,19 +41,46 @@ pub fn prove(steps: &mut Steps) -> Result<()> {
     steps.take("crates, packed", crates)
 }
 
-/// Packs the crates, and builds each from what was packed.
+/// The chemistry's package; it stands on its own.
+const CHEM: &str = "saltwright-chem";
+
+/// Packs the crates, and builds each from what was packed; then another crate, far away, uses the chemistry.
 pub fn crates() -> Result<()> {
-    let mut words =
-        String::from("package --quiet --allow-dirty --package chem --package plan --package wasm");
+    let mut words = format!("package --quiet --allow-dirty --package {CHEM} --package plan --package wasm");
     // Nobody publishes them, so cargo has to be told where a packed crate's neighbour lies.
-    for name in ["chem", "plan"] {
-        words.push_str(&format!(" --config patch.crates-io.{name}.path=\"crates/{name}\""));
+    for (name, folder) in [(CHEM, "chem"), ("plan", "plan")] {
+        words.push_str(&format!(" --config patch.crates-io.{name}.path=\"crates/{folder}\""));
     }
     // In a folder beside `target/package`, which is not cargo's; what is compiled already is not compiled again.
     let mut command = cargo(&words);
     run(command
         .env("CARGO_TARGET_DIR", shell::target().join("crates"))
-        .env("CARGO_BUILD_BUILD_DIR", shell::target()))
+        .env("CARGO_BUILD_BUILD_DIR", shell::target()))?;
+    used_elsewhere()
+}
+
+/// A crate outside the workspace depends on the packed chemistry and runs the code of its README.
+fn used_elsewhere() -> Result<()> {
+    let folder = std::env::temp_dir().join(format!("saltwright-crate-{}", std::process::id()));
+    fs::create_dir_all(folder.join("src"))?;
+    let packed = shell::target().join(format!("crates/package/{CHEM}-{VERSION}.crate"));
+    run(Command::new("tar").arg("-xzf").arg(packed).arg("-C").arg(&folder))?;
+    let unpacked = folder.join(format!("{CHEM}-{VERSION}"));
+    let readme = fs::read_to_string(unpacked.join("README.md"))?;
+    let (_, rest) = readme.split_once("```rust\n").context("the README of the chemistry has no example")?;
+    let (code, _) = rest.split_once("```").context("the example of the chemistry's README has no end")?;
+    fs::write(folder.join("src/main.rs"), code)?;
+    let path = unpacked.file_name().context("no folder")?.display();
+    let about = format!(
+        "[package]\nname = \"elsewhere\"\nedition = \"2024\"\n\n[dependencies]\n{CHEM} = {{ path = \"{path}\" }}\n"
+    );
+    fs::write(folder.join("Cargo.toml"), about)?;
+    let mut command = cargo("run --quiet");
+    let target = shell::target().canonicalize()?.join("crates/elsewhere");
+    let printed = said(command.current_dir(&folder).env("CARGO_TARGET_DIR", target));
+    fs::remove_dir_all(&folder)?;
+    ensure!(printed?.starts_with("today: "), "the chemistry's README promises what it does not print");
+    Ok(())
 }
 
 /// The declarations of our one module, from those that the tool made of the Rust code.

@@ -32,12 +32,13 @@ fn all(steps: &mut Steps) -> Result<()> {
         run(&mut cargo(&format!("clippy --package wasm --all-targets {WASM} -- -D warnings")))
     })?;
     steps.take("without std", || {
-        run(&mut cargo("build --package chem --package plan --target thumbv6m-none-eabi"))
+        run(&mut cargo("build --package saltwright-chem --package plan --target thumbv6m-none-eabi"))
     })?;
     steps.take("docs", || run(cargo("doc --workspace --no-deps").env("RUSTDOCFLAGS", "-D warnings")))?;
 
     let [native, native_staging] = native_results()?;
     steps.take("tests", || run(&mut cargo("test --workspace --exclude xtask")))?;
+    steps.take("tests with serde", || run(&mut cargo("test --package saltwright-chem --features serde")))?;
     steps.take("tests of xtask", || run(&mut cargo("test --package xtask")))?;
     steps.take("crates, packed", package::crates)?;
 

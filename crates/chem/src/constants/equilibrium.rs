@@ -3,7 +3,7 @@
 //! They are thermodynamic: logarithms to base ten at zero ionic strength and one atmosphere.
 
 use crate::bounds::{self, OutOfRange};
-use crate::quantity::Temperature;
+use crate::quantity::measured::Temperature;
 use core::f64::consts::LN_10;
 
 macro_rules! reactions {

@@ -14,7 +14,7 @@ macro_rules! quantities {
             #[doc = concat!("From a number of ", $unit, ", which must lie in [`bounds::", stringify!($row), "`](crate::bounds::", stringify!($row), ").")]
             ///
             /// ```
-            #[doc = concat!("use chem::{bounds, ", $path, stringify!($name), "};")]
+            #[doc = concat!("use saltwright_chem::{bounds, ", $path, stringify!($name), "};")]
             #[doc = concat!("let low = bounds::", stringify!($row), ".low;")]
             #[doc = concat!("assert_eq!(", stringify!($name), "::", stringify!($from), "(low).unwrap().", stringify!($get), "(), low);")]
             #[doc = concat!("assert!(", stringify!($name), "::", stringify!($from), "(f64::NAN).is_err());")]

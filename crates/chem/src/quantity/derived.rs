@@ -30,7 +30,7 @@ impl CarbonDioxide {
     /// From a part of a million of an atmosphere, 1 to 1,000,000.
     ///
     /// ```
-    /// use chem::CarbonDioxide;
+    /// use saltwright_chem::CarbonDioxide;
     /// assert_eq!(CarbonDioxide::from_micro_atmospheres(420.0).unwrap(), CarbonDioxide::OPEN_AIR);
     /// ```
     pub fn from_micro_atmospheres(x: f64) -> Result<Self, OutOfRange> {

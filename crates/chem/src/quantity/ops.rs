@@ -13,7 +13,7 @@ macro_rules! additive {
             /// Both together, if the sum lies within [`Self::BOUNDS`].
             ///
             /// ```
-            #[doc = concat!("use chem::", stringify!($name), ";")]
+            #[doc = concat!("use saltwright_chem::", stringify!($name), ";")]
             #[doc = concat!("let of = |x| ", stringify!($name), "::", stringify!($from), "(x).unwrap();")]
             /// assert_eq!(of(30.0).checked_add(of(12.0)), Ok(of(42.0)));
             #[doc = concat!("let most = of(", stringify!($name), "::BOUNDS.high);")]
@@ -26,7 +26,7 @@ macro_rules! additive {
             /// `self` without `other`, if there is as much in it.
             ///
             /// ```
-            #[doc = concat!("use chem::", stringify!($name), ";")]
+            #[doc = concat!("use saltwright_chem::", stringify!($name), ";")]
             #[doc = concat!("let of = |x| ", stringify!($name), "::", stringify!($from), "(x).unwrap();")]
             /// assert_eq!(of(30.0).checked_sub(of(12.0)), Ok(of(18.0)));
             /// assert!(of(12.0).checked_sub(of(30.0)).is_err());
@@ -38,7 +38,7 @@ macro_rules! additive {
             /// `self` without `other`; none where there is less in it.
             ///
             /// ```
-            #[doc = concat!("use chem::", stringify!($name), ";")]
+            #[doc = concat!("use saltwright_chem::", stringify!($name), ";")]
             #[doc = concat!("let of = |x| ", stringify!($name), "::", stringify!($from), "(x).unwrap();")]
             /// assert_eq!(of(30.0).saturating_sub(of(12.0)), of(18.0));
             /// assert_eq!(of(12.0).saturating_sub(of(30.0)), of(0.0));
@@ -51,7 +51,7 @@ macro_rules! additive {
             /// So many times as much, if that lies within [`Self::BOUNDS`].
             ///
             /// ```
-            #[doc = concat!("use chem::", stringify!($name), ";")]
+            #[doc = concat!("use saltwright_chem::", stringify!($name), ";")]
             #[doc = concat!("let of = |x| ", stringify!($name), "::", stringify!($from), "(x).unwrap();")]
             /// assert_eq!(of(20.0).checked_mul(2.5), Ok(of(50.0)));
             /// assert!(of(20.0).checked_mul(-1.0).is_err() && of(20.0).checked_mul(f64::NAN).is_err());
@@ -101,7 +101,7 @@ impl Fraction {
     /// What is left of the whole.
     ///
     /// ```
-    /// use chem::Fraction;
+    /// use saltwright_chem::Fraction;
     /// assert_eq!(Fraction::from_ratio(0.25).unwrap().rest().ratio(), 0.75);
     /// ```
     #[must_use]
@@ -113,7 +113,7 @@ impl Fraction {
 /// Salt dissolved in so much water: grams a litre are kilograms a cubic metre.
 ///
 /// ```
-/// use chem::{Salinity, Volume};
+/// use saltwright_chem::{Salinity, Volume};
 /// let (water, salt) = (Volume::from_cubic_metres(50.0).unwrap(), Salinity::from_mg_per_l(3_200.0).unwrap());
 /// assert_eq!((water * salt).kilograms(), 160.0);
 /// ```
@@ -135,7 +135,7 @@ impl Mul<Purity> for Mass {
 }
 
 /// ```
-/// use chem::Temperature;
+/// use saltwright_chem::Temperature;
 /// let [pool, fill] = [26.0, 12.0].map(|x| Temperature::from_celsius(x).unwrap());
 /// assert_eq!((fill - pool).kelvin(), -14.0);
 /// ```

@@ -95,7 +95,7 @@ impl Chemical {
     /// g/mol. Source: [`atomic_weights`].
     ///
     /// ```
-    /// use chem::treatment::Chemical;
+    /// use saltwright_chem::treatment::Chemical;
     /// assert!((Chemical::SodiumBicarbonate.molar_mass() - 84.0066).abs() < 1e-4);
     /// ```
     #[must_use]
@@ -174,7 +174,7 @@ impl Chemical {
     /// Free chlorine that a mole brings, mol.
     ///
     /// ```
-    /// use chem::treatment::Chemical;
+    /// use saltwright_chem::treatment::Chemical;
     /// assert_eq!(Chemical::Trichlor.available_chlorine(), 3.0);
     /// ```
     #[must_use]

@@ -26,8 +26,8 @@ impl Dose {
     /// `m = V · dose · M / purity`. Source: mass balance.
     ///
     /// ```
-    /// use chem::treatment::{Chemical, Dose};
-    /// use chem::{Purity, Volume};
+    /// use saltwright_chem::treatment::{Chemical, Dose};
+    /// use saltwright_chem::{Purity, Volume};
     /// // 0.1998 mmol/L of bicarbonate is TA + 10: 168 g in 10 m³ (arithmetic; the trade's 1.4 lb per 10,000 gal).
     /// let dose = Dose::from_mmol_per_l(0.19983).unwrap();
     /// let volume = Volume::from_cubic_metres(10.0).unwrap();
@@ -56,8 +56,8 @@ impl Dose {
     /// The dose of a chlorine source that brings so much free chlorine.
     ///
     /// ```
-    /// use chem::treatment::{BleachStrength, Chemical, Dose};
-    /// use chem::{Chlorine, Volume};
+    /// use saltwright_chem::treatment::{BleachStrength, Chemical, Dose};
+    /// use saltwright_chem::{Chlorine, Volume};
     /// // Trade 10 %: 100 mL in 10 m³ for 1 mg/L, by the meaning of the word.
     /// let dose = Dose::of_chlorine(Chemical::LiquidChlorine, Chlorine::from_mg_per_l(1.0).unwrap()).unwrap();
     /// let pool = Volume::from_cubic_metres(10.0).unwrap();
@@ -93,8 +93,8 @@ impl Water {
     /// The water with a chemical dissolved in it. No gas is exchanged and nothing settles out.
     ///
     /// ```
-    /// use chem::treatment::{Chemical, Dose};
-    /// use chem::*;
+    /// use saltwright_chem::treatment::{Chemical, Dose};
+    /// use saltwright_chem::*;
     /// # fn main() -> Result<(), OutOfRange> {
     /// let water = Sample::plain(
     ///     Temperature::from_celsius(26.0)?,

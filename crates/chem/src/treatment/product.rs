@@ -19,10 +19,10 @@ impl AcidStrength {
     /// From percent HCl by mass, within [`bounds::ACID_PERCENT`].
     ///
     /// Density `0.9982 + 0.49611 p - 0.09887 p² + 0.87918 p³ - 1.55057 p⁴` (p parts of 1, 20 °C, g/mL): our
-    /// fit to the table of Perry's Handbook (from memory), within 0.0002 from 1 to 38 %.
+    /// fit to the table of PERRY (from memory), within 0.0002 from 1 to 38 %.
     ///
     /// ```
-    /// use chem::treatment::AcidStrength;
+    /// use saltwright_chem::treatment::AcidStrength;
     /// let acid = AcidStrength::from_mass_percent(31.45).unwrap();
     /// assert!((acid.mol_per_l() - 9.98).abs() < 0.01);
     /// ```
@@ -35,10 +35,10 @@ impl AcidStrength {
     /// From degrees Baumé (heavier than water, 60 °F), within [`bounds::ACID_BAUME`].
     ///
     /// Specific gravity `145/(145 - °Bé)`; mass percent by a parabola through the manufacturers' table
-    /// in Perry's Handbook (from memory): 18, 20, 22 °Bé are 27.92, 31.45, 35.21 %.
+    /// in PERRY (from memory): 18, 20, 22 °Bé are 27.92, 31.45, 35.21 %.
     ///
     /// ```
-    /// use chem::treatment::AcidStrength;
+    /// use saltwright_chem::treatment::AcidStrength;
     /// let acid = AcidStrength::from_baume(20.0).unwrap();
     /// assert!((acid.mol_per_l() - 10.0).abs() < 0.02);
     /// ```
@@ -55,7 +55,7 @@ impl BleachStrength {
     /// From trade percent: g of available chlorine in 100 mL. Within [`bounds::BLEACH_PERCENT`].
     ///
     /// ```
-    /// use chem::treatment::BleachStrength;
+    /// use saltwright_chem::treatment::BleachStrength;
     /// assert_eq!(BleachStrength::from_trade_percent(12.5).unwrap().g_per_l(), 125.0);
     /// ```
     pub fn from_trade_percent(percent: f64) -> Result<Self, OutOfRange> {
@@ -65,7 +65,7 @@ impl BleachStrength {
     /// From percent available chlorine by mass, and the specific gravity on the label (1 to 1.3).
     ///
     /// ```
-    /// use chem::treatment::BleachStrength;
+    /// use saltwright_chem::treatment::BleachStrength;
     /// let bleach = BleachStrength::from_mass_percent(10.0, 1.16).unwrap();
     /// assert!((bleach.g_per_l() - 116.0).abs() < 1e-9);
     /// ```
@@ -80,7 +80,7 @@ impl BleachStrength {
     /// line through the trade's 1.09 at 6 % and 1.20 at 12.5 % (from memory), good to about 2 %.
     ///
     /// ```
-    /// use chem::treatment::BleachStrength;
+    /// use saltwright_chem::treatment::BleachStrength;
     /// let bleach = BleachStrength::from_hypochlorite_percent(10.0).unwrap();
     /// assert!((bleach.g_per_l() / 109.9 - 1.0).abs() < 0.001);
     /// ```

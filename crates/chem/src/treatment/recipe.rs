@@ -58,8 +58,8 @@ const NEAR: f64 = 1e-6;
 /// Errors: [`RecipeError`]. Source: mass balance; the goal's carbon by [`crate::Sample::state`]'s model.
 ///
 /// ```
-/// use chem::treatment::recipe::{Goal, recipe};
-/// use chem::*;
+/// use saltwright_chem::treatment::recipe::{Goal, recipe};
+/// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let (hardness, cyanurate) = (Hardness::from_mg_per_l(250.0)?, Cyanurate::from_mg_per_l(40.0)?);
 /// let water = Sample::plain(
@@ -137,8 +137,8 @@ impl Goal {
 /// chemical for its test. Errors: [`RecipeError::Hardness`] and [`RecipeError::Cyanurate`] where it would have to fall.
 ///
 /// ```
-/// use chem::treatment::recipe::minerals;
-/// use chem::*;
+/// use saltwright_chem::treatment::recipe::minerals;
+/// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let water = Sample::plain(
 ///     Temperature::from_celsius(24.0)?,
@@ -174,7 +174,7 @@ pub fn minerals(water: &Water, hardness: Hardness, cyanurate: Cyanurate) -> Resu
 /// [`bounds::DOSE`].
 ///
 /// ```
-/// use chem::treatment::recipe::alkalinity_by_bicarbonate;
+/// use saltwright_chem::treatment::recipe::alkalinity_by_bicarbonate;
 /// assert!((alkalinity_by_bicarbonate(10.0).unwrap().mmol_per_l() - 0.19983).abs() < 1e-5);
 /// assert_eq!(alkalinity_by_bicarbonate(-1.0), None);
 /// ```
@@ -215,9 +215,9 @@ impl Recipe {
 /// dose would be below none, [`RecipeError::Chemistry`].
 ///
 /// ```
-/// use chem::treatment::recipe::dose_to_ph;
-/// use chem::treatment::Chemical;
-/// use chem::*;
+/// use saltwright_chem::treatment::recipe::dose_to_ph;
+/// use saltwright_chem::treatment::Chemical;
+/// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let water = Sample::plain(
 ///     Temperature::from_celsius(26.0)?,

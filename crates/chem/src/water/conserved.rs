@@ -37,7 +37,7 @@ impl Water {
     /// change; the small swelling (0.1 % at 3 g/L) is left out.
     ///
     /// ```
-    /// use chem::*;
+    /// use saltwright_chem::*;
     /// # fn main() -> Result<(), OutOfRange> {
     /// let sample = Sample::plain(
     ///     Temperature::from_celsius(26.0)?,

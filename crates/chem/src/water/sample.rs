@@ -61,7 +61,7 @@ impl Sample {
     /// [`Fault::NoCarbonate`] when cyanurate and borate alone already hold the stated alkalinity.
     ///
     /// ```
-    /// use chem::*;
+    /// use saltwright_chem::*;
     /// # fn main() -> Result<(), OutOfRange> {
     /// let sample = Sample::plain(
     ///     Temperature::from_celsius(26.0)?,
@@ -99,7 +99,7 @@ impl Sample {
     }
 
     fn content(&self) -> WaterContent {
-        density::water_content(self.temperature, self.salt)
+        density::water_content_within(self.temperature, self.salt)
     }
 
     fn ions(&self, content: WaterContent) -> Ions {

@@ -62,7 +62,7 @@ impl State {
     /// 0.05 below at 5 °C and 0.10 above at 40 °C, mostly by calcite's own constant. Rounded up by us.
     ///
     /// ```
-    /// use chem::*;
+    /// use saltwright_chem::*;
     /// # fn main() -> Result<(), OutOfRange> {
     /// let (ta, ch) = (Alkalinity::from_mg_per_l(120.0)?, Hardness::from_mg_per_l(300.0)?);
     /// let doubt = |salt| -> Result<f64, OutOfRange> {

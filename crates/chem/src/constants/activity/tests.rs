@@ -1,7 +1,7 @@
 //! Are the activities those of their source, and do constants move as they must?
 
 use super::*;
-use crate::quantity::Temperature;
+use crate::quantity::measured::Temperature;
 
 fn at(celsius: f64) -> Constants {
     Constants::at(Temperature::from_celsius(celsius).unwrap()).unwrap()
