@@ -99,7 +99,7 @@ pub const CHANGES: &[Row] = but! {
     "hardness of 99": "water.ch=99" => "gate.ch.stop add.no";
     "hardness of 50 on a liner": "water.ch=50 surface.kind=liner" => "gate.ch.pass";
     "hardness of 400 on a liner": "water.ch=400 surface.kind=liner" => "gate.ch.wait";
-    "stabiliser of 29 outdoors": "water.cya=29" => "gate.cya.wait gate.cyanuric_acid.pass";
+    "stabiliser of 29 outdoors": "water.cya=29" => "gate.cya.wait gate.cyanurate.pass";
     "stabiliser of 50 outdoors": "water.cya=50" => "gate.cya.pass";
     "stabiliser indoors": "water.cya=40 pool.place=indoor" => "gate.cya.wait";
     "pH on its limits": "water.ph=7.2" => "gate.ph.pass";

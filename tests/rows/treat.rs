@@ -12,7 +12,7 @@ pub const ROWS: &[Row] = &[
             "treat.calcium=77 treat.bleach=10 treat.powder=100 goal.ch=250 goal.cya=40",
         ],
         shows: &[],
-        holds: "treat.steps !treat.unknown !treat.cyanuric_acid-over",
+        holds: "treat.steps !treat.unknown !treat.cyanurate-over",
     },
     Row {
         name: "goals for alkalinity up and pH down",
@@ -70,7 +70,7 @@ pub const ROWS: &[Row] = &[
             "less.share=61.5 less.volume=11,077 less.count=3 less.total.share=80.1 less.cya=50 less.salt=766",
             "less.now=130 less.goal=50 less.fill=0 dose.from=766 dose.mass=367.8 less.ta=– less.ph=–",
         ],
-        holds: "less.due less.cyanuric_acid less.known less.parts cap.third treat.water-first gate.first.wait add.wait \
+        holds: "less.due less.cyanurate less.known less.parts cap.third treat.water-first gate.first.wait add.wait \
                 dose.after-water dose.add !treat.steps !dose.less !less.hardness",
     },
     Row {
@@ -248,6 +248,6 @@ pub const ROWS: &[Row] = &[
             "water.heat.unit=Cel water.ph=7.5 water.ta=140 water.ch=250 water.cya=130",
         ],
         shows: &[],
-        holds: "gate.cyanuric_acid.wait add.wait",
+        holds: "gate.cyanurate.wait add.wait",
     },
 ];
