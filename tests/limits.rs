@@ -59,7 +59,7 @@ fn tests(heat: f64, ph: f64, ta: f64, ch: f64, cya: f64) -> Tests {
         ph: Ph::from_units(ph).ok(),
         alkalinity: Alkalinity::from_mg_per_l(ta).ok(),
         hardness: Hardness::from_mg_per_l(ch).ok(),
-        cyanuric_acid: Cyanurate::from_mg_per_l(cya).ok(),
+        cyanuric_acid: CyanuricAcid::from_mg_per_l(cya).ok(),
         chlorine: Typed::Valid(chlorine(2.5)),
     }
 }
@@ -87,10 +87,10 @@ const fn band(least: f64, low: f64, high: f64, most: f64, hair: f64) -> [(f64, V
 
 #[test]
 fn each_gate_turns_on_its_limit() {
-    let cyanurate = |case: &mut Case, x| case.water.cyanuric_acid = Cyanurate::from_mg_per_l(x).ok();
+    let cyanurate = |case: &mut Case, x| case.water.cyanuric_acid = CyanuricAcid::from_mg_per_l(x).ok();
     let indoors = |case: &mut Case, x| {
         (case.water.cyanuric_acid, case.ready.place) =
-            (Cyanurate::from_mg_per_l(x).ok(), Some(Place::Indoor));
+            (CyanuricAcid::from_mg_per_l(x).ok(), Some(Place::Indoor));
     };
     let hardness = |case: &mut Case, x| case.water.hardness = Hardness::from_mg_per_l(x).ok();
     let on_a_liner = |case: &mut Case, x| {
@@ -99,11 +99,11 @@ fn each_gate_turns_on_its_limit() {
     let free = |case: &mut Case, x| case.water.chlorine = Typed::Valid(chlorine(x));
     let bare = |case: &mut Case, x| {
         case.water.chlorine = Typed::Valid(chlorine(x));
-        case.water.cyanuric_acid = Cyanurate::from_mg_per_l(0.0).ok();
+        case.water.cyanuric_acid = CyanuricAcid::from_mg_per_l(0.0).ok();
     };
     let shaded = |case: &mut Case, x| {
         case.water.chlorine = Typed::Valid(chlorine(x));
-        case.water.cyanuric_acid = Cyanurate::from_mg_per_l(120.0).ok();
+        case.water.cyanuric_acid = CyanuricAcid::from_mg_per_l(120.0).ok();
     };
     let wanted = |case: &mut Case, x| {
         (case.water.chlorine, case.goals.chlorine) = (Typed::Valid(chlorine(x)), Some(chlorine(8.0)));
@@ -326,7 +326,7 @@ fn the_earliest_day_is_the_last_of_the_waits() {
     // Cyanuric acid for 72 hours and calcium for 24; acid for four.
     let minerals = |case: &mut Case| {
         case.goals.hardness = Hardness::from_mg_per_l(300.0).ok();
-        case.goals.cyanuric_acid = Cyanurate::from_mg_per_l(60.0).ok();
+        case.goals.cyanuric_acid = CyanuricAcid::from_mg_per_l(60.0).ok();
     };
     assert_eq!(earliest(minerals), Some(4));
     assert_eq!(earliest(|case| case.goals.ph = Ph::from_units(7.2).ok()), Some(1));
@@ -358,7 +358,7 @@ fn each_goal_is_a_goal() {
         |g| g.ph = Ph::from_units(7.4).ok(),
         |g| g.alkalinity = Alkalinity::from_mg_per_l(100.0).ok(),
         |g| g.hardness = Hardness::from_mg_per_l(250.0).ok(),
-        |g| g.cyanuric_acid = Cyanurate::from_mg_per_l(40.0).ok(),
+        |g| g.cyanuric_acid = CyanuricAcid::from_mg_per_l(40.0).ok(),
         |g| g.chlorine = Some(chlorine(3.0)),
     ];
     for set in sets {

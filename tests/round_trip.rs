@@ -1,4 +1,4 @@
-//! Does a case come back from JSON as it went?
+//! Do a case and its plan come back from JSON as they went?
 
 #[path = "sweep/cases.rs"]
 mod cases;
@@ -7,16 +7,20 @@ mod cases;
 mod questions;
 
 use cases::{Draw, case};
-use plan::{Case, Method, Typed};
+use plan::{Case, Method, Plan, Typed, plan};
 use questions::ask::Ask;
 
 #[test]
-fn cases_come_back_equal() {
+fn cases_and_plans_come_back_equal() {
     let mut draw = Draw(8);
     for _ in 0..2_000 {
         let case = case(&mut Ask(&mut draw));
         let text = serde_json::to_string(&case).unwrap();
         assert_eq!(serde_json::from_str::<Case>(&text).unwrap(), case, "{text}");
+        let plan = plan(&case);
+        let text = serde_json::to_string(&plan).unwrap();
+        let back: Plan = serde_json::from_str(&text).unwrap_or_else(|error| panic!("{error}: {text}"));
+        assert_eq!(back, plan, "{text}");
     }
 }
 

@@ -17,14 +17,14 @@ fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option
             ph: Ph::from_units(tests[1]).ok(),
             alkalinity: Alkalinity::from_mg_per_l(tests[2]).ok(),
             hardness: Hardness::from_mg_per_l(tests[3]).ok(),
-            cyanuric_acid: Cyanurate::from_mg_per_l(tests[4]).ok(),
+            cyanuric_acid: CyanuricAcid::from_mg_per_l(tests[4]).ok(),
             chlorine: Typed::Missing,
         },
         goals: Goals {
             ph: goals[0].and_then(|x| Ph::from_units(x).ok()),
             alkalinity: goals[1].and_then(|x| Alkalinity::from_mg_per_l(x).ok()),
             hardness: goals[2].and_then(|x| Hardness::from_mg_per_l(x).ok()),
-            cyanuric_acid: goals[3].and_then(|x| Cyanurate::from_mg_per_l(x).ok()),
+            cyanuric_acid: goals[3].and_then(|x| CyanuricAcid::from_mg_per_l(x).ok()),
             ..Goals::default()
         },
         band: Band::of(None, None, None).ok(),
@@ -236,7 +236,7 @@ fn the_steps_are_for_the_water_that_they_go_into() {
         ph: Ph::from_units(7.8).ok(),
         alkalinity: Alkalinity::from_mg_per_l(60.0).ok(),
         hardness: Hardness::from_mg_per_l(80.0).ok(),
-        cyanuric_acid: Cyanurate::from_mg_per_l(0.0).ok(),
+        cyanuric_acid: CyanuricAcid::from_mg_per_l(0.0).ok(),
         chlorine: Typed::Missing,
     };
     over.fill_salt = Salinity::from_mg_per_l(120.0).ok();

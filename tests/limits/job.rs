@@ -1,8 +1,9 @@
 //! Is a job refused for what is wrong with it and for nothing else, weighed below its limits, and bought for?
 
 use super::{demo, ppm};
-use chem::{Fraction, Mass, Purity, Salinity, Volume, bounds};
+use chem::{Fraction, Mass, Purity, Salinity, Volume};
 use plan::Levels;
+use plan::limits;
 use plan::log::{Baseline, Entry, MOST_ENTRIES, Reading, What};
 use plan::policy::Moments;
 use plan::salt::course::{Course, course};
@@ -87,7 +88,7 @@ fn each_fault_is_found_alone() {
         faults(Job { levels: Levels { over: 0.0, ..Levels::default() }, ..job() }),
         [JobError::Levels]
     );
-    let beyond = bounds::MASS.high * 1.1;
+    let beyond = limits::SALT.high * 1.1;
     for (step, well) in [(0.0, false), (1e-7, false), (1e-6, true), (1.0, true), (beyond, false)] {
         for steps in [[step, 1.0], [1.0, step]] {
             let faults = faults(Job { handled: Handled::Parts(steps), ..job() });
@@ -95,7 +96,7 @@ fn each_fault_is_found_alone() {
         }
     }
     // More than any mass can't come through the types, but through sums of them.
-    let much = kg(bounds::MASS.high).times(2.0);
+    let much = kg(limits::SALT.high).checked_mul(2.0).unwrap();
     let sets: [fn(&mut Course, Mass); 3] = [
         |all, much| all.put_in = much,
         |all, much| all.visits[0].as_mut().unwrap().put_in = much,

@@ -1,8 +1,8 @@
 //! Does the treatment of the water turn where a kit can tell, and is it judged for the water that it leads to?
 
 use super::{chlorine, demo, ppm, tests};
-use chem::salt::{Responds, other_ions};
-use chem::{Alkalinity, Cyanurate, Hardness, Mass, Ph, Volume};
+use chem::salt::{SaltTest, other_ions};
+use chem::{Alkalinity, CyanuricAcid, Hardness, Mass, Ph, Volume};
 use plan::log::{Entry, MOST_ENTRIES, Reading, What as Put};
 use plan::water::balance::After;
 use plan::water::product::ProductAmount;
@@ -19,7 +19,7 @@ fn ch(x: f64) -> Goals {
 }
 
 fn cya(x: f64) -> Goals {
-    Goals { cyanuric_acid: Cyanurate::from_mg_per_l(x).ok(), ..Goals::default() }
+    Goals { cyanuric_acid: CyanuricAcid::from_mg_per_l(x).ok(), ..Goals::default() }
 }
 
 fn ph(x: f64) -> Goals {
@@ -146,7 +146,7 @@ fn the_end_is_judged_as_the_beginning_is() {
 #[test]
 fn a_reading_below_its_own_tests_is_belied() {
     let water = tests(24.0, 7.5, 250.0, 600.0, 40.0);
-    let others = other_ions(Responds::ToConductivity, water.alkalinity.unwrap(), water.hardness.unwrap());
+    let others = other_ions(SaltTest::Conductivity, water.alkalinity.unwrap(), water.hardness.unwrap());
     let belied = |salt: f64, instrument| {
         let case = Case { water, reading: Typed::Valid(ppm(salt)), instrument: Some(instrument), ..demo() };
         plan(&case).balance.unwrap().belied

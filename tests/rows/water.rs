@@ -99,14 +99,26 @@ pub const ROWS: &[Row] = &[
         holds: "gate.index.pass index.note index.low index.salt.chloride add.unknown ready.open",
     },
     Row {
-        name: "a target beyond the model: today's index stays",
+        // PHREEQC 3.7.3: −0.2895; by REACTION NaCl −0.3882 and pH 7.399.
+        name: "a target above most generators' is reckoned with all the same",
         form: &[
             "salt.now=400 salt.now.unit=[ppm] salt.how=meter salt.target=9000 water.heat=24",
             "water.heat.unit=Cel",
             BALANCED,
         ],
-        shows: &["index.now=+0.09 index.same=–"],
-        holds: "gate.index.unknown index.outside outside.salt-now salt.odd",
+        shows: &["index.now=+0.09 index.same=−0.29 index.free=−0.39 index.ph.free=7.40"],
+        holds: "gate.index.wait salt.odd !index.outside",
+    },
+    Row {
+        // PHREEQC 3.7.3: −0.5055; by REACTION NaCl −0.7172 and pH 7.286.
+        name: "a sea-water pool has an index",
+        form: &[
+            "salt.now=400 salt.now.unit=[ppm] salt.how=meter salt.target=35000 water.heat=24",
+            "water.heat.unit=Cel",
+            BALANCED,
+        ],
+        shows: &["index.now=+0.09 index.same=−0.51 index.free=−0.72 index.ph.free=7.29"],
+        holds: "gate.index.stop salt.odd !index.outside",
     },
     Row {
         name: "an index far too low stops",

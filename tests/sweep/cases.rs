@@ -27,7 +27,7 @@ fn log(ask: &mut Ask) -> Log {
     let lines = ask.one(&[1, 2, 3, 4, MOST_ENTRIES]);
     for place in log.iter_mut().take(lines) {
         let what = if ask.one(&[true, false]) {
-            What::Dose(Mass::from_kilograms(ask.within(&bounds::MASS)).unwrap())
+            What::Dose(Mass::from_kilograms(ask.within(&limits::SALT)).unwrap())
         } else {
             let again = if ask.one(&[true, false]) { Some(ask.salinity()) } else { None };
             What::Reading(Reading { salt: ask.salinity(), again, instrument: ask.one(Instrument::ALL) })
@@ -71,16 +71,16 @@ pub fn case(ask: &mut Ask) -> Case {
                 ph: maybe!(sample.ph),
                 alkalinity: maybe!(sample.alkalinity),
                 hardness: maybe!(sample.hardness),
-                cyanuric_acid: maybe!(sample.cyanurate),
+                cyanuric_acid: maybe!(sample.cyanuric_acid),
                 chlorine: optional!(ask.chlorine()),
             }
         }};
     }
     let [low, target, high] = [(); 3].map(|()| maybe!(ask.salinity()));
     Case {
-        volume: maybe!(Volume::from_cubic_metres(ask.within(&bounds::VOLUME)).unwrap()),
+        volume: maybe!(Volume::from_cubic_metres(ask.within(&bounds::POOL)).unwrap()),
         method: maybe!(ask.one(Method::ALL)),
-        doubt: optional!(Fraction::from_ratio(ask.within(&bounds::DOUBT)).unwrap()),
+        doubt: optional!(Fraction::from_ratio(ask.within(&limits::DOUBT)).unwrap()),
         surface: maybe!(ask.one(Surface::ALL)),
         reading: optional!(ask.salinity()),
         again: optional!(ask.salinity()),
@@ -91,7 +91,7 @@ pub fn case(ask: &mut Ask) -> Case {
         history: maybe!(ask.one(History::ALL)),
         band: Band::of(low, target, high).or(Band::of(None, target, None)).ok(),
         bag: Bag {
-            size: maybe!(Mass::from_kilograms(ask.within(&bounds::BAG_SIZE)).unwrap()),
+            size: maybe!(Mass::from_kilograms(ask.within(&limits::BAG_SIZE)).unwrap()),
             purity: maybe!(ask.purity()),
             in_hand: optional!(ask.one(&[0, 1, 2, 1_000, u32::MAX])),
             ..Bag::default()
@@ -99,7 +99,7 @@ pub fn case(ask: &mut Ask) -> Case {
         water: tests!(),
         fill: tests!(),
         fill_salt: maybe!(ask.salinity()),
-        cap: optional!(Fraction::from_ratio(ask.within(&bounds::CAP)).unwrap()),
+        cap: optional!(Fraction::from_ratio(ask.within(&limits::CAP)).unwrap()),
         ground: maybe!(ask.one(Ground::ALL)),
         products: maybe!(Products {
             acid: if ask.one(&[true, false]) {
@@ -117,7 +117,7 @@ pub fn case(ask: &mut Ask) -> Case {
                 ph: maybe!(goal.ph),
                 alkalinity: maybe!(goal.alkalinity),
                 hardness: maybe!(goal.hardness),
-                cyanuric_acid: maybe!(goal.cyanurate),
+                cyanuric_acid: maybe!(goal.cyanuric_acid),
                 chlorine: maybe!(ask.chlorine()),
                 invalid: ask.one(&[true, false, false, false]),
                 water_unknown: ask.one(&[true, false, false, false]),
@@ -155,25 +155,25 @@ pub fn case(ask: &mut Ask) -> Case {
             place: maybe!(ask.one(Place::ALL)),
             grains: maybe!(ask.one(Grains::ALL)),
             moved: maybe!(ask.one(YesNo::ALL)),
-            combined: optional!(ask.within(&bounds::TRACE)),
-            copper: optional!(ask.within(&bounds::TRACE)),
-            iron: optional!(ask.within(&bounds::TRACE)),
+            combined: optional!(ask.within(&limits::TRACE)),
+            copper: optional!(ask.within(&limits::TRACE)),
+            iron: optional!(ask.within(&limits::TRACE)),
             rulings: Rulings { code: Ruling { named: true, day: maybe!(20) }, ..Rulings::default() },
         },
         run: Run {
-            demand: optional!(ask.within(&bounds::DEMAND)),
-            makes: optional!(ask.within(&bounds::OUTPUT)),
-            hours: optional!(ask.within(&bounds::HOURS)),
+            demand: optional!(ask.within(&limits::DEMAND)),
+            makes: optional!(ask.within(&limits::OUTPUT)),
+            hours: optional!(ask.within(&limits::HOURS)),
         },
         season: Season {
-            lost: optional!(ask.within(&bounds::LOST)),
-            backwash: optional!(ask.within(&bounds::LOST)),
-            times: optional!(ask.within(&bounds::TIMES)),
-            rain: optional!(ask.within(&bounds::RAIN)),
+            lost: optional!(ask.within(&limits::LOST)),
+            backwash: optional!(ask.within(&limits::LOST)),
+            times: optional!(ask.within(&limits::TIMES)),
+            rain: optional!(ask.within(&limits::RAIN)),
         },
         flow: Flow {
-            out: optional!(ask.within(&bounds::FLOW)),
-            in_: optional!(ask.within(&bounds::FLOW)),
+            out: optional!(ask.within(&limits::FLOW)),
+            in_: optional!(ask.within(&limits::FLOW)),
             price: optional!(ask.one(&[0.0, 2.5])),
         },
         depth: optional!(Length::from_metres(ask.within(&bounds::DEPTH)).unwrap()),

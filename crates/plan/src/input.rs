@@ -3,4 +3,5 @@
 pub mod answers;
 pub mod case;
 pub mod choices;
+pub mod limits;
 pub mod log;

@@ -32,7 +32,7 @@ pub mod water;
 pub use input::answers::*;
 pub use input::case::*;
 pub use input::choices::*;
-pub use input::log;
+pub use input::{limits, log};
 pub use readiness::gates::{Gate, Gates};
 pub use readiness::power::Go;
 pub use readiness::verdict::Verdict;

@@ -134,7 +134,7 @@ impl PoolNow {
         let salt = today.salt().filter(|_| told).and_then(|salt| Salinity::from_mg_per_l(salt.mean).ok());
         // Shares of a pool are shares of the one that the doses have found.
         let known = today.decision.as_ref().and_then(|decision| decision.known).filter(|_| begun);
-        let typical = |volume: f64| bounds::VOLUME.check(volume).and_then(Volume::from_cubic_metres).ok();
+        let typical = |volume: f64| bounds::POOL.check(volume).and_then(Volume::from_cubic_metres).ok();
         let volume = known.and_then(|known| typical(known.volume.mean));
         Self {
             reading: taken(salt.map_or(case.reading, Typed::Valid), case.instrument),
@@ -238,10 +238,10 @@ fn due(case: &Case, water: &TestedWater, salt: &SaltPlan, rise: Option<Salinity>
 
 /// The rise to the target; where the reading stands above that, what this stage brings.
 fn due_rise(case: &Case, water: &TestedWater, salt: &SaltPlan) -> Option<Salinity> {
-    let to_target = case.band.zip(water.reading).and_then(|(band, reading)| band.target.above(reading));
+    let to_target = case.band.zip(water.reading).and_then(|(band, reading)| band.target.excess_over(reading));
     let by_stage = || {
         let ([stage, _], job) = (salt.due()?, salt.job.as_ref()?);
-        Some(chem::salt::rise_from(stage, job.purity, job.volume))
+        chem::salt::rise_from(stage, job.purity, job.volume).ok()
     };
     to_target.or_else(by_stage)
 }

@@ -10,7 +10,6 @@ mod prove_bench;
 mod prove_browser;
 mod prove_engines;
 mod prove_lighthouse;
-mod prove_plain;
 mod prove_simulation;
 mod prove_supply;
 mod prove_vectors;
@@ -37,7 +36,6 @@ cargo xtask prove mutants [K/N]   changed chemistry or plan: do the checks notic
 cargo xtask prove panics          the chemistry's solver links only if it cannot panic
 cargo xtask prove simulation      200,000 made-up pools: who passes the high limit, and how often
 cargo xtask prove bench           ns for an index, natively, as wasm and in PHREEQC
-cargo xtask prove plain           chemistry and decision in plain JavaScript: the same figures? time, bytes and lines of both
 cargo xtask prove engines [PART]  the tests of the page, or those with PART in their name, in three engines
 cargo xtask prove access          axe-core in every view, language and look of the page
 cargo xtask prove speed           ms to the first answer and from key to paint, on a slow line and processor

@@ -2,8 +2,8 @@
 
 use crate::shell::{self, Steps, cargo, run};
 use crate::{
-    package, prove_bench, prove_browser, prove_engines, prove_lighthouse, prove_plain, prove_simulation,
-    prove_supply, prove_vectors,
+    package, prove_bench, prove_browser, prove_engines, prove_lighthouse, prove_simulation, prove_supply,
+    prove_vectors,
 };
 use anyhow::{Context, Result, bail};
 use std::path::PathBuf;
@@ -24,7 +24,6 @@ pub fn prove(words: &[&str]) -> Result<()> {
         ["mutants", shard] => mutants(&[shard]),
         ["simulation"] => prove_simulation::run_many(),
         ["bench"] => prove_bench::run(),
-        ["plain"] => prove_plain::run_both(),
         ["engines"] => prove_engines::run(""),
         ["engines", part] => prove_engines::run(part),
         ["access"] => prove_browser::access(),

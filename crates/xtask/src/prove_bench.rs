@@ -17,21 +17,21 @@ use wasm_bindgen_cli::wasm_bindgen;
 const BENCH: &str = "--quiet --release --manifest-path tests/bench/Cargo.toml --config Cargo.toml";
 const WASM: &str = "wasm32-unknown-unknown";
 const LIBRARY: &str = "phreeqpython==1.6.2";
-pub const WATERS: &str = "tests/vectors/saturation-index.csv";
+const WATERS: &str = "tests/vectors/saturation-index.csv";
 
 const MOST_NS_OF_AN_INDEX_IN_WASM: f64 = 1_500.0;
 const MOST_NS_OF_A_DECISION_IN_WASM: f64 = 500_000.0;
 const LEAST_TIMES_PHREEQC: f64 = 500.0;
 
 /// What a program printed: names with numbers, nanoseconds for the most part.
-pub type Times = BTreeMap<String, f64>;
+type Times = BTreeMap<String, f64>;
 
 /// Measures, prints the table, and fails where it falls short of what was asked for.
 pub fn run() -> Result<()> {
     let native = times(&mut cargo(&format!("run {BENCH}")))?;
     let phreeqc =
         times(Command::new(python()?).args(["tests/bench/phreeqc.py", WATERS]).current_dir(shell::root()))?;
-    let script = script("")?;
+    let script = script()?;
     let (node, chromium) = (node(&script)?, chromium(&script)?);
 
     println!(
@@ -97,16 +97,10 @@ fn python() -> Result<PathBuf> {
     Ok(python)
 }
 
-/// Where loader and module lie once there is a script.
-pub fn folder() -> PathBuf {
-    shell::target().join("bench")
-}
-
-/// Loader, module, waters, stopwatch and what else is to be timed beside them, in one script, the same for Node
-/// and for a page.
-pub fn script(beside: &str) -> Result<PathBuf> {
+/// Loader, module, waters and stopwatch in one script, the same for Node and for a page.
+fn script() -> Result<PathBuf> {
     shell::run(&mut cargo(&format!("build {BENCH} --lib --target {WASM}")))?;
-    let folder = folder();
+    let folder = shell::target().join("bench");
     let input = shell::target().join(WASM).join("release/bench.wasm");
     let (from, to) = (input.to_string_lossy(), folder.to_string_lossy());
     wasm_bindgen::run_cli_with_args([
@@ -125,17 +119,17 @@ pub fn script(beside: &str) -> Result<PathBuf> {
     let stopwatch = fs::read_to_string(shell::root().join("tests/bench/wasm.js"))?;
     let script = folder.join("stopwatch.js");
     let texts = format!("const MODULE = {module:?};\nconst WATERS = {waters:?};");
-    fs::write(&script, format!("{loader}\n{beside}\n{texts}\n{stopwatch}"))?;
+    fs::write(&script, format!("{loader}\n{texts}\n{stopwatch}"))?;
     Ok(script)
 }
 
 /// What Node prints of the script.
-pub fn node(script: &Path) -> Result<Times> {
+fn node(script: &Path) -> Result<Times> {
     times(Command::new(find("node").context("no `node` on the path")?).arg(script))
 }
 
 /// A page with nothing but the script; what it leaves in its body comes back as text.
-pub fn chromium(script: &Path) -> Result<Times> {
+fn chromium(script: &Path) -> Result<Times> {
     let program = setup::chromium().context("no Chromium on the path")?;
     let folder = script.parent().context("a script lies in a folder")?;
     let page = folder.join("stopwatch.html");

@@ -1,21 +1,19 @@
 //! What is one index, one treatment, one recipe, one decision, over and over? The clock is the caller's.
 //!
-//! Each function goes so many times round the waters that were pushed, from one to another, and returns the sum
-//! of one figure of each answer, so that nothing can be left out as unused. Of one water that is the figure
-//! itself, to which `plain/bench.js`, the same in JavaScript, is held; what has no answer is NaN.
+//! Each function goes so many times round the waters that were pushed, and returns the sum of one figure of each
+//! answer. The whole answer passes a black box, so that nothing of it can be left out as unused; a water without an
+//! answer adds nothing.
 
 use chem::treatment::recipe::{Goal, recipe};
 use chem::treatment::{Chemical, Dose};
 use chem::*;
+use plan::Levels;
 use plan::log::{Baseline, Entry, MOST_ENTRIES, Reading, What};
 use plan::salt::course::{Course, course};
-use plan::salt::dosing::Dosing;
-use plan::salt::job::{Handled, Job};
-use plan::Levels;
-use plan::salt::stage::Stage;
-use plan::{Band, History, Instrument, Method};
 use plan::salt::decide;
-use plan::salt::value_of_information as pays;
+use plan::salt::job::{Handled, Job};
+use plan::salt::value_of_information::value_of_information;
+use plan::{Band, History, Instrument, Method};
 use std::hint::black_box;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -37,7 +35,7 @@ pub fn push(t: f64, ph: f64, ta: f64, ch: f64, cya: f64, b: f64, salt: f64, mg: 
             ph: Ph::from_units(ph).ok()?,
             alkalinity: Alkalinity::from_mg_per_l(ta).ok()?,
             hardness: Hardness::from_mg_per_l(ch).ok()?,
-            cyanurate: Cyanurate::from_mg_per_l(cya).ok()?,
+            cyanuric_acid: CyanuricAcid::from_mg_per_l(cya).ok()?,
             salt: Salinity::from_mg_per_l(salt).ok()?,
             boron: Boron::from_mg_per_l(b).ok()?,
             magnesium: Magnesium::from_mg_per_l(mg).ok()?,
@@ -49,68 +47,48 @@ pub fn push(t: f64, ph: f64, ta: f64, ch: f64, cya: f64, b: f64, salt: f64, mg: 
     all.len() as u32
 }
 
-/// What does it cost to come here and go back?
-#[wasm_bindgen]
-pub fn nothing() {}
-
-fn round<const N: usize>(
-    [turns, from, to, figure]: [u32; 4],
-    act: impl Fn(&Sample) -> Option<[f64; N]>,
-) -> f64 {
+fn round(turns: u32, act: impl Fn(&Sample) -> Option<f64>) -> f64 {
     let all = all();
-    let some = all.get(from as usize..to as usize).unwrap_or_default();
-    let one = |sample| act(black_box(sample))?.get(black_box(figure) as usize).copied();
-    (0..turns).flat_map(|_| some).map(|sample| or_nan(one(sample))).sum()
-}
-
-fn or_nan(x: Option<f64>) -> f64 {
-    x.unwrap_or(f64::NAN)
+    (0..turns).flat_map(|_| all.iter()).filter_map(|sample| act(black_box(sample))).sum()
 }
 
 /// The index at the measured pH.
 #[wasm_bindgen]
-pub fn index(turns: u32, from: u32, to: u32, figure: u32) -> f64 {
-    round([turns, from, to, figure], |sample| {
-        let state = sample.state().ok()?;
-        Some([or_nan(state.index.map(SaturationIndex::log10)), state.strength.molal(), state.carbon.molal()])
-    })
+pub fn index(turns: u32) -> f64 {
+    round(turns, |sample| Some(black_box(sample.state().ok()?).index?.log10()))
 }
 
 /// A tenth of a mmol of acid to a litre, and the pH after it: the water is solved twice.
 #[wasm_bindgen]
-pub fn treatment(turns: u32, from: u32, to: u32, figure: u32) -> f64 {
-    round([turns, from, to, figure], |sample| {
+pub fn treatment(turns: u32) -> f64 {
+    round(turns, |sample| {
         let dose = Dose::from_mmol_per_l(0.1).ok()?;
         let state = sample.water().ok()?.treated(Chemical::HydrochloricAcid, dose).state().ok()?;
-        let index = or_nan(state.index.map(SaturationIndex::log10));
-        Some([state.ph.units(), index, state.carbon_dioxide.atmospheres()])
+        Some(black_box(state).ph.units())
     })
 }
 
 /// The way to pH 7.5 and 30 more of alkalinity, calcium hardness and cyanuric acid.
 #[wasm_bindgen]
-pub fn recipes(turns: u32, from: u32, to: u32, figure: u32) -> f64 {
-    round([turns, from, to, figure], |sample| {
+pub fn recipes(turns: u32) -> f64 {
+    round(turns, |sample| {
         let goal = Goal {
             ph: Ph::from_units(7.5).ok()?,
             alkalinity: Alkalinity::from_mg_per_l(sample.alkalinity.mg_per_l() + 30.0).ok()?,
             hardness: Hardness::from_mg_per_l(sample.hardness.mg_per_l() + 30.0).ok()?,
-            cyanurate: Cyanurate::from_mg_per_l(sample.cyanurate.mg_per_l() + 30.0).ok()?,
+            cyanuric_acid: CyanuricAcid::from_mg_per_l(sample.cyanuric_acid.mg_per_l() + 30.0).ok()?,
         };
-        let found = recipe(&sample.water().ok()?, &goal).ok()?;
-        let doses =
-            [found.bicarbonate, found.carbonate, found.acid, found.calcium, found.cyanuric, found.stripped];
-        Some(doses.map(Dose::mmol_per_l))
+        Some(black_box(recipe(&sample.water().ok()?, &goal).ok()?).bicarbonate.mmol_per_l())
     })
 }
 
 /// As many powers of ten as an index takes on these waters, and nothing else: one for each reaction that takes
 /// place, one for the hydrogen ion, one for carbon dioxide.
 #[wasm_bindgen]
-pub fn powers(turns: u32, from: u32, to: u32, figure: u32) -> f64 {
-    round([turns, from, to, figure], |sample| {
+pub fn powers(turns: u32) -> f64 {
+    round(turns, |sample| {
         let power = |i| libm::exp(black_box(-sample.ph.units() - f64::from(i) / 8.0));
-        Some([(0..13).map(power).sum()])
+        Some((0..13).map(power).sum())
     })
 }
 
@@ -140,62 +118,23 @@ fn job(salt: f64) -> Option<(Job, Course)> {
     Some((job, course(Some(Baseline { when: None, reading: read(400.0)? }), &log)))
 }
 
-/// A whole decision with three readings, the last one stirred by so much of the water's salt.
+/// How much of a water's salt the last reading is stirred by.
+const STIR: f64 = 0.01;
+
+/// A whole decision with three readings.
 #[wasm_bindgen]
-pub fn decision(turns: u32, from: u32, to: u32, figure: u32, stir: f64) -> f64 {
-    round([turns, from, to, figure], |sample| {
-        let (job, course) = job(sample.salt.mg_per_l() * stir)?;
-        let found = decide::decide(&job, &course).ok()?;
-        let known = |f: fn(&decide::Known) -> f64| or_nan(found.known.as_ref().map(f));
-        let stage = |f: fn(&Stage) -> Option<f64>| or_nan(found.stage.as_ref().and_then(f));
-        let expect = |f: fn(&decide::Expected) -> f64| or_nan(found.expect.as_ref().map(f));
-        let buy = |f: fn(&plan::salt::buy::Buy) -> Option<u32>| or_nan(found.buy.as_ref().and_then(f).map(f64::from));
-        let [volume, spread, low, high] = match found.dosing {
-            Some(Dosing::Told { volume, low, high, .. }) => [volume.mean, volume.std_dev, low, or_nan(high)],
-            _ => [f64::NAN; 4],
-        };
-        Some([
-            f64::from(found.code as u8),
-            found.plain,
-            found.stated.mean,
-            found.stated.std_dev,
-            known(|known| known.need),
-            known(|known| known.volume.mean),
-            known(|known| known.volume.std_dev),
-            known(|known| known.salt.mean),
-            known(|known| known.salt.std_dev),
-            stage(|stage| Some(stage.bags)),
-            stage(|stage| stage.allowed),
-            stage(|stage| Some(stage.wanted)),
-            stage(|stage| stage.room),
-            stage(|stage| Some(stage.over_now)),
-            stage(|stage| Some(stage.over)),
-            stage(|stage| Some(stage.low)),
-            stage(|stage| stage.part),
-            expect(|expect| expect.mean),
-            expect(|expect| expect.range[0]),
-            expect(|expect| expect.range[1]),
-            buy(|buy| Some(buy.bags)),
-            buy(|buy| Some(buy.range[0])),
-            buy(|buy| Some(buy.range[1])),
-            buy(|buy| Some(buy.more)),
-            buy(|buy| buy.sealed),
-            volume,
-            spread,
-            low,
-            high,
-            or_nan(found.sums.map(|sums| sums.by_volume.kilograms())),
-            or_nan(found.sums.and_then(|sums| sums.by_proportion).map(Mass::kilograms)),
-        ])
+pub fn decision(turns: u32) -> f64 {
+    round(turns, |sample| {
+        let (job, course) = job(sample.salt.mg_per_l() * STIR)?;
+        Some(black_box(decide::decide(&job, &course).ok()?).plain)
     })
 }
 
 /// Which measurement would pay, at the same readings.
 #[wasm_bindgen]
-pub fn paying(turns: u32, from: u32, to: u32, figure: u32, stir: f64) -> f64 {
-    round([turns, from, to, figure], |sample| {
-        let (job, course) = job(sample.salt.mg_per_l() * stir)?;
-        let found = pays::pays(&job, &course).ok()??;
-        Some([found.today, found.volume, found.lab, found.again])
+pub fn paying(turns: u32) -> f64 {
+    round(turns, |sample| {
+        let (job, course) = job(sample.salt.mg_per_l() * STIR)?;
+        Some(black_box(value_of_information(&job, &course).ok()??).today)
     })
 }

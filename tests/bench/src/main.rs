@@ -2,8 +2,8 @@
 
 use std::time::Instant;
 
-/// So many times round so many waters.
-type Act = fn(u32, u32) -> f64;
+/// So many times round the waters.
+type Act = fn(u32) -> f64;
 
 fn main() {
     let waters = include_str!("../../vectors/saturation-index.csv").lines().filter(|l| !l.starts_with('#'));
@@ -12,20 +12,24 @@ fn main() {
         // Columns by place: the same rows go to PHREEQC in `phreeqc.py`, by name.
         let x: Vec<f64> = line.split(',').map_while(|cell| cell.parse().ok()).collect();
         count += 1;
-        assert_eq!(bench::push(x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7], x[8]), count, "no water: {line}");
+        assert_eq!(
+            bench::push(x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7], x[8]),
+            count,
+            "no water: {line}"
+        );
     }
     let all: [(&str, Act); 6] = [
-        ("index", |turns, count| bench::index(turns, 0, count, 0)),
-        ("treatment", |turns, count| bench::treatment(turns, 0, count, 0)),
-        ("recipe", |turns, count| bench::recipes(turns, 0, count, 0)),
-        ("powers", |turns, count| bench::powers(turns, 0, count, 0)),
-        ("decision", |turns, count| bench::decision(turns, 0, count, 0, 0.01)),
-        ("pays", |turns, count| bench::paying(turns, 0, count, 0, 0.01)),
+        ("index", bench::index),
+        ("treatment", bench::treatment),
+        ("recipe", bench::recipes),
+        ("powers", bench::powers),
+        ("decision", bench::decision),
+        ("pays", bench::paying),
     ];
     for (name, act) in all {
         let took = |turns| {
             let start = Instant::now();
-            std::hint::black_box(act(turns, count));
+            std::hint::black_box(act(turns));
             start.elapsed().as_secs_f64()
         };
         let mut turns = 1;

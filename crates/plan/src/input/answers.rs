@@ -111,7 +111,7 @@ pub enum Unknown {
     /// The question does not arise.
     NotAsked,
     /// The chemistry has no answer, and says why.
-    Chemistry(chem::Fault),
+    Chemistry(chem::WaterError),
 }
 
 impl Display for Unknown {

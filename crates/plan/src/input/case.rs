@@ -22,7 +22,7 @@ pub struct Tests {
     /// Calcium hardness.
     pub hardness: Option<Hardness>,
     /// Cyanuric acid.
-    pub cyanuric_acid: Option<Cyanurate>,
+    pub cyanuric_acid: Option<CyanuricAcid>,
     /// Free chlorine.
     pub chlorine: Typed<Chlorine>,
 }
@@ -34,7 +34,15 @@ impl Tests {
     pub fn behind(&self, reading: Salinity, instrument: Instrument) -> Option<Sample> {
         let (ta, ch) = (self.alkalinity?, self.hardness?);
         let salt = salt::sodium_chloride_behind(reading, instrument.responds(), ta, ch);
-        Some(Sample::plain(self.temperature?, self.ph?, ta, ch, self.cyanuric_acid?, salt))
+        Some(Sample {
+            temperature: self.temperature?,
+            ph: self.ph?,
+            alkalinity: ta,
+            hardness: ch,
+            cyanuric_acid: self.cyanuric_acid?,
+            salt,
+            ..Sample::PURE
+        })
     }
 }
 
@@ -156,7 +164,7 @@ pub struct Goals {
     /// Calcium hardness.
     pub hardness: Option<Hardness>,
     /// Cyanuric acid.
-    pub cyanuric_acid: Option<Cyanurate>,
+    pub cyanuric_acid: Option<CyanuricAcid>,
     /// Free chlorine.
     pub chlorine: Option<Chlorine>,
     /// One of them can't be used: no step leads to the others without it.

@@ -2,6 +2,7 @@
 
 use crate::input::case::{Band, Levels};
 use crate::input::choices::{History, Method};
+use crate::input::limits;
 use crate::policy;
 use crate::policy::uncertainty::{Moments, VolumeError, unread_salt, volume_error};
 use crate::salt::course::{Course, Visit};
@@ -98,16 +99,16 @@ impl JobError {
 impl Display for JobError {
     fn fmt(&self, f: &mut Formatter) -> fmt::Result {
         let (field, remedy) = match self {
-            Self::Volume => ("volume", "between the limits of `bounds::VOLUME`"),
-            Self::Bag => ("bag size", "between the limits of `bounds::BAG_SIZE`"),
+            Self::Volume => ("volume", "between the limits of `bounds::POOL`"),
+            Self::Bag => ("bag size", "between the limits of `limits::BAG_SIZE`"),
             Self::Purity => ("purity", "between the limits of `bounds::PURITY`"),
             Self::Band => ("band", "none, low limit, target, high limit: each above the one before"),
             Self::Reading => ("salt reading", "between the limits of `bounds::SALINITY`"),
-            Self::Dose => ("salt put in", "within `bounds::MASS`, each dose and all together"),
+            Self::Dose => ("salt put in", "within `limits::SALT`, each dose and all together"),
             Self::Doubt => ("doubt of the volume", "a part of it, 0 to 1"),
             Self::Fill => ("fill water's salt", "between the limits of `bounds::SALINITY`"),
             Self::Levels => ("risk levels", "parts of 1, as `Levels::are_levels` asks"),
-            Self::Handled => ("steps in which salt is put in", "more than none, within `bounds::MASS`"),
+            Self::Handled => ("steps in which salt is put in", "more than none, within `limits::SALT`"),
             Self::Instruments => ("instruments", "three at most, so leave out the readings of the others"),
         };
         write!(f, "{field}: must be {remedy}")
@@ -174,7 +175,7 @@ pub(crate) fn salt_faults(
 ) -> JobErrors {
     let Band { low, target, high, .. } = *band;
     let salt = |salt: Salinity| bounds::SALINITY.check(salt.mg_per_l()).is_ok();
-    let mass = |mass: Mass| bounds::MASS.check(mass.kilograms()).is_ok();
+    let mass = |mass: Mass| limits::SALT.check(mass.kilograms()).is_ok();
     let visits = || course.visits.iter().flatten();
     let read = |visit: &Visit| salt(visit.reading.salt) && visit.reading.again.is_none_or(salt);
     JobErrors::default().and_those(&[
@@ -225,11 +226,11 @@ impl Job {
             Handled::Parts(parts) => parts,
         };
         salt_faults(&self.band, &self.levels, self.fill, course).and_those(&[
-            (JobError::Volume, bounds::VOLUME.check(self.volume.cubic_metres()).is_ok()),
-            (JobError::Bag, bounds::BAG_SIZE.check(self.bag.kilograms()).is_ok()),
+            (JobError::Volume, bounds::POOL.check(self.volume.cubic_metres()).is_ok()),
+            (JobError::Bag, limits::BAG_SIZE.check(self.bag.kilograms()).is_ok()),
             (JobError::Purity, bounds::PURITY.check(self.purity.ratio()).is_ok()),
             (JobError::Doubt, self.doubt.is_none_or(|d| bounds::FRACTION.check(d.ratio()).is_ok())),
-            (JobError::Handled, steps.iter().all(|step| (1e-6..=bounds::MASS.high).contains(step))),
+            (JobError::Handled, steps.iter().all(|step| (1e-6..=limits::SALT.high).contains(step))),
         ])
     }
 

@@ -94,8 +94,8 @@ impl SaltPlan {
         let (stage, job, course) =
             (self.decision.as_ref()?.stage?, self.job.as_ref()?, self.course.as_ref()?);
         let bags = stage.part.unwrap_or(stage.bags);
-        let all = job.bag.times(bags);
-        Some([all, all.less(course.after)])
+        let all = job.bag.checked_mul(bags).ok()?;
+        Some([all, all.saturating_sub(course.after)])
     }
 
     /// Whole bags that it takes from here on, what went in since the last reading taken off.
@@ -112,7 +112,7 @@ impl SaltPlan {
         let from = self.decision.as_ref().filter(|decision| decision.is_first())?;
         let from = mean(&from.visits.iter().flatten().last()?.visit.reading).0;
         let from = Salinity::from_mg_per_l(from).ok()?;
-        Some(from.raised_by(salt::rise_from(all, job.purity, job.volume)))
+        from.checked_add(salt::rise_from(all, job.purity, job.volume).ok()?).ok()
     }
 
     /// How likely it stands above the high limit if more went in than this stage told; nothing otherwise.
@@ -193,7 +193,7 @@ fn plain(input: &SaltInput) -> SaltPlan {
     let Some(again) = input.again.or(reading) else { return plan };
     let mean = Salinity::from_mg_per_l(0.5 * (reading.mg_per_l() + again.mg_per_l())).unwrap_or(reading);
     plan.from = Some(mean);
-    plan.rise = input.band.and_then(|band| band.target.above(mean));
+    plan.rise = input.band.and_then(|band| band.target.excess_over(mean));
     let (Some(rise), Some(volume)) = (plan.rise, input.volume) else { return plan };
     plan.pure = Some(salt::mass_for(volume, rise, Purity::WHOLE));
     plan.mass = input.bag.purity.map(|purity| salt::mass_for(volume, rise, purity));

@@ -2,7 +2,7 @@
 
 use crate::input::case::Acid;
 use chem::treatment::{Chemical, Dose};
-use chem::{Mass, Volume};
+use chem::{Mass, OutOfRange, Volume};
 
 /// How much of a product.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -24,10 +24,12 @@ impl Acid {
     }
 
     /// So much of it for so much water.
-    pub(crate) fn amount(self, dose: Dose, volume: Volume) -> ProductAmount {
+    pub(crate) fn amount(self, dose: Dose, volume: Volume) -> Result<ProductAmount, OutOfRange> {
         match self {
-            Self::Hydrochloric(strength) => ProductAmount::Liquid(dose.of_acid(volume, strength)),
-            Self::Bisulfate(purity) => ProductAmount::Powder(dose.of_powder(self.chemical(), volume, purity)),
+            Self::Hydrochloric(strength) => dose.of_acid(volume, strength).map(ProductAmount::Liquid),
+            Self::Bisulfate(purity) => {
+                Ok(ProductAmount::Powder(dose.of_powder(self.chemical(), volume, purity)))
+            }
         }
     }
 }

@@ -4,7 +4,7 @@ use crate::input::case::Goals;
 use crate::policy;
 use chem::treatment::recipe::{self, Goal, Recipe, dose_to_ph};
 use chem::treatment::{Chemical, Dose};
-use chem::{Chlorine, Ph, Water};
+use chem::{Chlorine, Ph, RecipeError, Water};
 
 /// Liquid chlorine from `now` up to `goal`; none down.
 pub(crate) fn bleach(now: Chlorine, goal: Chlorine) -> Dose {
@@ -15,8 +15,8 @@ pub(crate) fn bleach(now: Chlorine, goal: Chlorine) -> Dose {
 
 /// The recipe for what is asked; what is not asked for is left as it comes, and so is what is there
 /// already as near as a kit can tell.
-pub(crate) fn solve(water: &Water, goals: &Goals) -> Result<Recipe, recipe::Fault> {
-    let (ch, cya) = (water.hardness(), water.cyanurate());
+pub(crate) fn solve(water: &Water, goals: &Goals) -> Result<Recipe, RecipeError> {
+    let (ch, cya) = (water.hardness()?, water.cyanuric_acid()?);
     let up = |goal: f64, now: f64, near: f64| goal - now > near;
     let hardness = goals.hardness.filter(|x| up(x.mg_per_l(), ch.mg_per_l(), policy::NEAR_HARDNESS));
     let cyanuric_acid =
@@ -25,30 +25,31 @@ pub(crate) fn solve(water: &Water, goals: &Goals) -> Result<Recipe, recipe::Faul
     // Calcium and cyanuric acid, each of which has one chemical, and the pH that they leave.
     let plain = recipe::minerals(water, hardness, cyanuric_acid)?;
     let bare = plain.applied(*water);
-    let state = bare.state().map_err(recipe::Fault::Chemistry)?;
+    let state = bare.state().map_err(RecipeError::Chemistry)?;
     let ph_met = goals.ph.is_none_or(|ph| (ph.units() - state.ph.units()).abs() <= policy::NEAR_PH);
-    let missing = goals.alkalinity.map_or(0.0, |ta| ta.mg_per_l() - bare.alkalinity().mg_per_l());
+    let bare_alkalinity = bare.alkalinity()?;
+    let missing = goals.alkalinity.map_or(0.0, |ta| ta.mg_per_l() - bare_alkalinity.mg_per_l());
     if missing.abs() <= policy::NEAR_ALKALINITY {
         return match goals.ph.filter(|_| !ph_met) {
             None => Ok(plain),
             Some(ph) => trim(&bare, ph, plain),
         };
     }
-    let alkalinity = goals.alkalinity.unwrap_or(bare.alkalinity());
+    let alkalinity = goals.alkalinity.unwrap_or(bare_alkalinity);
     match (goals.ph, recipe::alkalinity_by_bicarbonate(missing)) {
         (None, Some(bicarbonate)) => Ok(Recipe { bicarbonate, ..plain }),
         // Down: acid, with the pH brought back to where it was by aeration.
         (None, None) => {
-            let ph = water.state().map_err(recipe::Fault::Chemistry)?.ph;
-            recipe::recipe(water, &Goal { ph, alkalinity, hardness, cyanurate: cyanuric_acid })
+            let ph = water.state().map_err(RecipeError::Chemistry)?.ph;
+            recipe::recipe(water, &Goal { ph, alkalinity, hardness, cyanuric_acid })
         }
-        (Some(ph), _) => recipe::recipe(water, &Goal { ph, alkalinity, hardness, cyanurate: cyanuric_acid }),
+        (Some(ph), _) => recipe::recipe(water, &Goal { ph, alkalinity, hardness, cyanuric_acid }),
     }
 }
 
 /// Acid down or soda ash up to a pH, alkalinity left to follow.
-fn trim(water: &Water, ph: Ph, plain: Recipe) -> Result<Recipe, recipe::Fault> {
-    let here = water.state().map_err(recipe::Fault::Chemistry)?.ph;
+fn trim(water: &Water, ph: Ph, plain: Recipe) -> Result<Recipe, RecipeError> {
+    let here = water.state().map_err(RecipeError::Chemistry)?.ph;
     if here > ph {
         Ok(Recipe { acid: dose_to_ph(water, Chemical::HydrochloricAcid, ph)?, ..plain })
     } else {

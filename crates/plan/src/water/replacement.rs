@@ -6,7 +6,7 @@ use crate::input::choices::Input;
 use crate::policy;
 use crate::salt::dilute::Dilution;
 use crate::water::drain::{Cap, DrainInput, cap};
-use chem::{Alkalinity, Cyanurate, Fraction, Hardness, Salinity, State, Volume, Water, dilution};
+use chem::{Alkalinity, CyanuricAcid, Fraction, Hardness, Salinity, State, Volume, Water, dilution};
 use dilution::Conserved;
 
 /// What stands above where it is to be. Only other water brings any of it down.
@@ -18,16 +18,16 @@ pub struct Excess {
     /// Calcium hardness, and its goal.
     pub hardness: Option<Hardness>,
     /// Cyanuric acid, and its goal.
-    pub cyanuric_acid: Option<Cyanurate>,
+    pub cyanuric_acid: Option<CyanuricAcid>,
 }
 
 impl Excess {
     /// What of a water stands above its goals; of its salt, the target where that is over.
     ///
     /// ```
-    /// use chem::Cyanurate;
+    /// use chem::CyanuricAcid;
     /// use plan::{Excess, Goals, Tests};
-    /// let mg = |x| Cyanurate::from_mg_per_l(x).ok();
+    /// let mg = |x| CyanuricAcid::from_mg_per_l(x).ok();
     /// let goals = Goals { cyanuric_acid: mg(50.0), ..Goals::default() };
     /// let water = Tests { cyanuric_acid: mg(130.0), ..Tests::default() };
     /// assert_eq!(Excess::of(&goals, &water, None).unwrap().cyanuric_acid, mg(50.0));
@@ -71,7 +71,7 @@ pub struct Replace {
     /// The one of them that asks for most.
     pub decides: Analyte,
     /// At one go.
-    pub at_once: Result<Amount, dilution::Fault>,
+    pub at_once: Result<Amount, chem::DilutionError>,
     /// By running fill water through a full pool.
     pub exchange: Option<Amount>,
     /// In parts; `None` while the cap is not known.
@@ -87,7 +87,7 @@ pub struct Replace {
     /// See `alkalinity`.
     pub hardness: Option<Hardness>,
     /// See `alkalinity`.
-    pub cyanuric_acid: Option<Cyanurate>,
+    pub cyanuric_acid: Option<CyanuricAcid>,
     /// The water afterwards, by mixing the two; no gas lost.
     pub mixed: Result<State, Unknown>,
     /// What is missing for the salt afterwards.
@@ -211,9 +211,9 @@ pub fn replace(
             (Err(fault), _) | (_, Err(fault)) => Err(fault),
         };
     }
-    let amount = |share: f64| Amount { share, volume: input.volume.map(|v| v.times(share)) };
+    let amount = |share: f64| Amount { share, volume: input.volume.and_then(|v| v.checked_mul(share).ok()) };
     let share =
-        most.and_then(|most| Fraction::from_ratio(most.share).map_err(|_| dilution::Fault::FillTooSalty));
+        most.and_then(|most| Fraction::from_ratio(most.share).map_err(|_| chem::DilutionError::FillTooSalty));
     Ok(Replace {
         excess,
         decides: most.map_or(Analyte::Salt, |most| most.of),
@@ -252,7 +252,7 @@ fn demand<Q: Conserved>(
     goal: Option<Q>,
     now: Option<Q>,
     fill: Option<Q>,
-) -> Option<Result<Demand, dilution::Fault>> {
+) -> Option<Result<Demand, chem::DilutionError>> {
     let Some(goal) = goal else { return Some(Ok(Demand::default())) };
     let (now, fill) = now.zip(fill)?;
     Some(dilution::share(now, goal, fill).and_then(|share| {
@@ -277,7 +277,7 @@ fn parts(
                 Analyte::Salt => after(input.pool.reading, input.fill_salt, gone).map(Salinity::mg_per_l),
                 Analyte::Hardness => after(pool.hardness, fill.hardness, gone).map(Hardness::mg_per_l),
                 Analyte::CyanuricAcid => {
-                    after(pool.cyanuric_acid, fill.cyanuric_acid, gone).map(Cyanurate::mg_per_l)
+                    after(pool.cyanuric_acid, fill.cyanuric_acid, gone).map(CyanuricAcid::mg_per_l)
                 }
             };
             *place = Some(Part { amount: amount(part.share.ratio()), level });
@@ -293,7 +293,7 @@ fn parts(
 fn after<Q: Conserved>(
     pool: Option<Q>,
     fill: Option<Q>,
-    share: Result<Fraction, dilution::Fault>,
+    share: Result<Fraction, chem::DilutionError>,
 ) -> Option<Q> {
     Some(pool?.replaced(fill?, share.ok()?))
 }
@@ -302,11 +302,11 @@ fn after<Q: Conserved>(
 pub(crate) fn replaced_water(input: &ReplacementInput, replace: &Replace) -> Result<Water, Unknown> {
     let share = replace
         .at_once
-        .and_then(|amount| Fraction::from_ratio(amount.share).map_err(|_| dilution::Fault::FillTooSalty));
+        .and_then(|amount| Fraction::from_ratio(amount.share).map_err(|_| chem::DilutionError::FillTooSalty));
     mixed(input, share)
 }
 
-fn mixed(input: &ReplacementInput, share: Result<Fraction, dilution::Fault>) -> Result<Water, Unknown> {
+fn mixed(input: &ReplacementInput, share: Result<Fraction, chem::DilutionError>) -> Result<Water, Unknown> {
     let (Some(instrument), Ok(share)) = (input.pool.instrument, share) else { return Err(Unknown::NotAsked) };
     let water = |tests: &Tests, reading: Option<Salinity>| {
         let sample = reading.and_then(|reading| tests.behind(reading, instrument));

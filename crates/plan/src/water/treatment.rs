@@ -9,9 +9,12 @@ use crate::water::balance::shown;
 use crate::water::product::ProductAmount;
 use crate::water::recipe::{bleach, solve};
 use crate::water::replacement::{Replace, ReplacementInput, replaced_water};
-use chem::treatment::recipe::{self, Recipe, dose_to_ph};
+use chem::treatment::recipe::{Recipe, dose_to_ph};
 use chem::treatment::{Chemical, Dose};
-use chem::{Alkalinity, Cyanurate, Fault, Hardness, Ph, Salinity, SaturationIndex, State, Volume, Water};
+use chem::{
+    Alkalinity, CyanuricAcid, Hardness, OutOfRange, Ph, Salinity, SaturationIndex, State, Volume, Water,
+    WaterError,
+};
 
 /// What goes in at a step, in the order in which they are done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -85,7 +88,7 @@ pub struct TreatmentStep {
     /// Its hardness.
     pub hardness: Hardness,
     /// Its cyanuric acid.
-    pub cyanuric_acid: Cyanurate,
+    pub cyanuric_acid: CyanuricAcid,
     /// Its index with the salt that is due in it, pH left free.
     pub salted: Option<SaturationIndex>,
     /// Hours to wait before the test, at least.
@@ -269,11 +272,11 @@ pub fn treat(input: &TreatmentInput, rise: Salinity, start: Start) -> Result<Tre
     let settled = water.treated(Chemical::LiquidChlorine, bleach).spent();
     let recipe = match solve(&settled, &goals) {
         Ok(recipe) => recipe,
-        Err(recipe::Fault::BelowAir) => return Ok(Treatment { below_air: true, ..treatment }),
-        Err(recipe::Fault::Chemistry(fault)) => return Err(Unknown::Chemistry(fault)),
+        Err(chem::RecipeError::BelowAir) => return Ok(Treatment { below_air: true, ..treatment }),
+        Err(chem::RecipeError::Chemistry(fault)) => return Err(Unknown::Chemistry(fault)),
         // Additive only other water brings down is not asked for here, and within the goals' bounds a dose leads
         // to every pH.
-        Err(_) => return Err(Unknown::Chemistry(Fault::NoSolution)),
+        Err(_) => return Err(Unknown::Chemistry(WaterError::NoSolution)),
     };
     let mut here = water;
     for (place, additive) in treatment.steps.iter_mut().zip(STEPS) {
@@ -291,7 +294,7 @@ fn step(
     volume: Volume,
     products: &Products,
     rise: Salinity,
-) -> Result<Option<TreatmentStep>, Fault> {
+) -> Result<Option<TreatmentStep>, WaterError> {
     let aerated = recipe.stripped.mmol_per_l() > 0.0;
     let acid = products.acid.chemical();
     let (chemical, dose) = match additive {
@@ -315,23 +318,27 @@ fn step(
     }
     *here = then.spent();
     let powder = |dose: Dose, purity| ProductAmount::Powder(dose.of_powder(chemical, volume, purity));
-    let amount = |dose: Dose| match additive {
-        Additive::Chlorine => ProductAmount::Liquid(dose.of_bleach(volume, products.bleach)),
-        Additive::AcidAndAir | Additive::Acid => products.acid.amount(dose, volume),
-        Additive::Calcium => powder(dose, products.calcium),
-        Additive::Bicarbonate | Additive::CyanuricAcid | Additive::Carbonate => powder(dose, products.powder),
+    let amount = |dose: Dose| {
+        Ok::<_, OutOfRange>(match additive {
+            Additive::Chlorine => ProductAmount::Liquid(dose.of_bleach(volume, products.bleach)?),
+            Additive::AcidAndAir | Additive::Acid => products.acid.amount(dose, volume)?,
+            Additive::Calcium => powder(dose, products.calcium),
+            Additive::Bicarbonate | Additive::CyanuricAcid | Additive::Carbonate => {
+                powder(dose, products.powder)
+            }
+        })
     };
     Ok(Some(TreatmentStep {
         additive,
-        whole: amount(dose),
-        first: first.map(amount),
+        whole: amount(dose)?,
+        first: first.map(amount).transpose()?,
         doses: first.map(|first| libm::ceil(dose.mmol_per_l() / first.mmol_per_l() - 1e-9) as u32),
         begun: begun.state()?,
-        begun_alkalinity: begun.alkalinity(),
+        begun_alkalinity: begun.alkalinity()?,
         then: then.state()?,
-        alkalinity: then.alkalinity(),
-        hardness: then.hardness(),
-        cyanuric_acid: then.cyanurate(),
+        alkalinity: then.alkalinity()?,
+        hardness: then.hardness()?,
+        cyanuric_acid: then.cyanuric_acid()?,
         salted: then.salted(rise).state().ok().and_then(|state| state.index),
         wait: additive.limits().wait,
     }))

@@ -2,7 +2,7 @@
 
 use super::{Filler, index, round};
 use crate::answer::{Line, Shown};
-use chem::salt::Responds;
+use chem::salt::SaltTest;
 use chem::{Quantity, SaturationIndex};
 use plan::readiness::judge::low_is_a_note;
 use plan::water::balance::{After, Forms};
@@ -16,7 +16,7 @@ const QUARTS: f64 = 0.0019;
 impl Filler<'_> {
     pub(super) fn balance(&mut self, case: &Case, b: &Balance) {
         self.answer.say(match b.responds {
-            Responds::ToChloride => "index.salt.chloride",
+            SaltTest::Chloride => "index.salt.chloride",
             _ => "index.salt.conductivity",
         });
         if b.belied {
@@ -70,21 +70,21 @@ impl Filler<'_> {
         }
     }
 
-    pub(super) fn chemistry(&mut self, fault: &chem::Fault) {
+    pub(super) fn chemistry(&mut self, fault: &chem::WaterError) {
         match fault {
-            chem::Fault::NoCarbonate | chem::Fault::NoSolution => self.answer.say("index.no-carbonate"),
-            chem::Fault::Outside(out) => {
+            chem::WaterError::Outside(out) => {
                 self.answer.say("index.outside");
                 let field = match out.bounds.quantity {
                     Quantity::Temperature => "outside.water-heat",
                     Quantity::Ph => "outside.water-ph",
                     Quantity::Alkalinity => "outside.water-ta",
                     Quantity::Hardness => "outside.water-ch",
-                    Quantity::Cyanurate => "outside.water-cya",
+                    Quantity::CyanuricAcid => "outside.water-cya",
                     _ => "outside.salt-now",
                 };
                 self.answer.say(field);
             }
+            _ => self.answer.say("index.no-carbonate"),
         }
     }
 
