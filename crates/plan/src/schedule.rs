@@ -290,8 +290,8 @@ mod tests {
     #[test]
     fn without_a_moment_there_is_none() {
         assert_eq!(schedule(&Clock::default(), &SaltPlan::default()), None);
-        let garbled = Clock { on: Typed::Invalid, start: Typed::Valid(0), ..Clock::default() };
-        assert_eq!(schedule(&garbled, &SaltPlan::default()), None);
+        let invalid = Clock { on: Typed::Invalid, start: Typed::Valid(0), ..Clock::default() };
+        assert_eq!(schedule(&invalid, &SaltPlan::default()), None);
         // A planned beginning says nothing while no salt is known to be due.
         let planned = Clock { start: Typed::Valid(0), ..Clock::default() };
         assert_eq!(schedule(&planned, &SaltPlan::default()), None);

@@ -40,7 +40,7 @@ impl<T> Typed<T> {
         }
     }
 
-    /// The answer, `otherwise` where it was left out, nothing where it is garbled.
+    /// The answer, `otherwise` where it was left out, nothing where it is invalid.
     #[must_use]
     pub fn or(self, otherwise: T) -> Option<T> {
         match self {
@@ -281,7 +281,7 @@ impl Season {
         [self.lost, self.backwash, self.times, self.rain].iter().any(|x| *x != Typed::Missing)
     }
 
-    /// Water lost as the pool has it, m³; `None` while a part is garbled, or a backwash has no number, or the
+    /// Water lost as the pool has it, m³; `None` while a part is invalid, or a backwash has no number, or the
     /// other way round.
     pub(crate) fn water(&self) -> Option<f64> {
         let backwash = match (self.backwash, self.times) {

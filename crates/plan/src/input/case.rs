@@ -262,7 +262,7 @@ pub struct Case {
     pub uncounted: bool,
     /// Which risks are taken.
     pub levels: Typed<Levels>,
-    /// What stands on the shelf for the other tests; `None` while one of its labels is garbled.
+    /// What stands on the shelf for the other tests; `None` while one of its labels is invalid.
     pub products: Option<Products>,
     /// Where the other tests are to go.
     pub goals: Goals,

@@ -16,16 +16,16 @@ pub const PART_OF_BAG: [f64; 2] = [1.0, 0.5];
 pub const WEIGH_BELOW_BAGS: f64 = 2.0;
 /// Below this mass in all it is weighed in the finer step, kg. Our choice.
 pub const WEIGH_FINELY_BELOW: f64 = 5.0;
-/// A reading is odd when it stands more of its own standard deviations than this below, or above, what was expected.
+/// A reading is an outlier when it stands more of its own standard deviations than this below, or above, what was expected.
 /// Our choice, on purpose not the same: too low is mostly undissolved salt or a mixed-up sample, and
 /// acting on it overshoots.
-pub const ODD: [f64; 2] = [2.0, 3.0];
+pub const OUTLIER_Z: [f64; 2] = [2.0, 3.0];
 /// What was expected is reckoned with a doubt of the volume of at most this. Our choice: a remembered
 /// volume must not excuse a strange rise.
-pub const ODD_DOUBT: f64 = 0.10;
+pub const OUTLIER_DOUBT: f64 = 0.10;
 /// Two readings of one visit differ when they stand more of their common standard deviations apart. Our choice.
 pub const REPEAT_APART: f64 = 3.0;
-/// Two odd readings that agree are not believed if the volume they tell of lies, more likely than not,
+/// Two outliers that agree are not believed if the volume they tell of lies, more likely than not,
 /// farther off than this many standard deviations of a blunder. Our choice.
 pub const FAR_OFF: f64 = 3.0;
 /// A rise whose standard deviation is more than this part of it is too weak to tell the volume from. Our choice.

@@ -223,7 +223,7 @@ pub(crate) fn screen(job: &Job, course: &Course) -> Result<Screening, JobErrors>
     if !faults.is_none() {
         return Err(faults);
     }
-    let strict = job.prior().strict(policy::ODD_DOUBT);
+    let strict = job.prior().strict(policy::OUTLIER_DOUBT);
     Screening::of(course, |mass| job.in_bags(mass), job.unread(), &|salt, evidence, event| {
         Estimate::new(&strict, salt, evidence).predict(salt, evidence, event).moments()
     })

@@ -73,20 +73,20 @@ fn told(dissolved: f64, undissolved: f64, before: &Reading, after: &Reading) -> 
         let (mean, taken) = mean(reading);
         instrument_error(reading.instrument).map(|error| (error, mean, error.variance(mean) / taken))
     };
-    let ((error0, r0, own0), (error1, r1, own1)) = (own(before)?, own(after)?);
+    let ((by0, r0, own0), (by1, r1, own1)) = (own(before)?, own(after)?);
     let rise = r1 - r0;
     if rise <= 1e-9 {
         // What no number of a reading shows is no rise.
         return Some(Dosing::NoRise);
     }
     let shared = |error: InstrumentError, r: f64| squared(error.offset) + squared(error.gain * r);
-    let errors = if before.instrument == after.instrument {
-        squared(error0.gain * rise)
+    let instruments = if before.instrument == after.instrument {
+        squared(by0.gain * rise)
     } else {
-        shared(error0, r0) + shared(error1, r1)
+        shared(by0, r0) + shared(by1, r1)
     };
     let salt = (squared(PURITY_STD_DEV) + squared(undissolved)) * squared(rise);
-    let sigma = libm::sqrt(own0 + own1 + squared(DRIFT_STD_DEV * r1) + salt + errors);
+    let sigma = libm::sqrt(own0 + own1 + squared(DRIFT_STD_DEV * r1) + salt + instruments);
     let volume = dissolved / rise;
     let low = dissolved / (rise + 1.96 * sigma);
     let high = (rise > 1.96 * sigma).then(|| dissolved / (rise - 1.96 * sigma));

@@ -69,7 +69,7 @@ pub(crate) struct Screening {
 pub(crate) struct TooManyInstruments;
 
 /// What is expected of the mean of an event's readings, mg/L, by the salt before everything and the evidence
-/// before the event. Expected without blunders and with a volume doubted by at most [`policy::ODD_DOUBT`].
+/// before the event. Expected without blunders and with a volume doubted by at most [`policy::OUTLIER_DOUBT`].
 pub(crate) type Expect<'a> = &'a dyn Fn(Moments, &Evidence, &Event) -> Moments;
 
 impl Screening {
@@ -189,7 +189,7 @@ impl Screening {
     /// high: then less is added, so no harm. Low twice by the same stays refused, because its calibration may be
     /// what is wrong.
     fn weigh(&mut self, z: f64, by: Instrument) -> ReadingStatus {
-        let [low, high] = policy::ODD;
+        let [low, high] = policy::OUTLIER_Z;
         let side = match z {
             z if z < -low => Side::Low,
             z if z > high => Side::High,

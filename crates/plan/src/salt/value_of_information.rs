@@ -48,7 +48,7 @@ impl ValueOfInformation {
 }
 
 /// Which measurement would pay most to repeat? Costs as much as several decisions, so it is a question of
-/// its own. Nothing where the last reading does not count. What is odd stays so: it is today's estimate,
+/// its own. Nothing where the last reading does not count. What is an outlier stays so: it is today's estimate,
 /// better informed.
 ///
 /// Errors: [`JobErrors`].

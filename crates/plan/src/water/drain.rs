@@ -51,7 +51,7 @@ impl DrainInput {
     }
 }
 
-/// The cap, and whether the owner's own figure is larger; `None` while that is garbled, or the depth.
+/// The cap, and whether the owner's own figure is larger; `None` while that is invalid, or the depth.
 ///
 /// ```
 /// use plan::water::drain::{Basis, DrainInput, cap};

@@ -1,4 +1,4 @@
-//! Additive has to go into the water before the salt, in which order, and how much of it today?
+//! What has to go into the water before the salt, in which order, and how much of it today?
 
 use crate::input::answers::Needs;
 use crate::input::answers::Unknown;
@@ -68,11 +68,11 @@ impl Additive {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct TreatmentStep {
-    /// Additive goes in.
+    /// What goes in.
     pub additive: Additive,
     /// All of it by the model.
     pub whole: ProductAmount,
-    /// Additive to put in at one go, the rest after a test; nothing yet where the pH is too low for acid already, so
+    /// What to put in at one go, the rest after a test; nothing yet where the pH is too low for acid already, so
     /// that air comes first.
     pub first: Option<ProductAmount>,
     /// How many such doses all of it is, at least.
@@ -100,7 +100,7 @@ pub struct TreatmentStep {
 pub struct TreatmentInput {
     /// The pool's tests, and the reading that goes with them.
     pub water: TestedWater,
-    /// ProductAmount of water.
+    /// Amount of water.
     pub volume: Option<Volume>,
     /// Where the tests are to go.
     pub goals: Goals,
@@ -274,7 +274,7 @@ pub fn treat(input: &TreatmentInput, rise: Salinity, start: Start) -> Result<Tre
         Ok(recipe) => recipe,
         Err(chem::RecipeError::BelowAir) => return Ok(Treatment { below_air: true, ..treatment }),
         Err(chem::RecipeError::Chemistry(fault)) => return Err(Unknown::Chemistry(fault)),
-        // Additive only other water brings down is not asked for here, and within the goals' bounds a dose leads
+        // What only other water brings down is not asked for here, and within the goals' bounds a dose leads
         // to every pH.
         Err(_) => return Err(Unknown::Chemistry(WaterError::NoSolution)),
     };
@@ -344,7 +344,7 @@ fn step(
     }))
 }
 
-/// Additive goes in at one go: never more than the step's largest single dose; of what moves the pH, three
+/// What goes in at one go: never more than the step's largest single dose; of what moves the pH, three
 /// quarters of the model, and never past pH 7.2 by the model: no acid at all where it stands there already.
 fn first_dose(additive: Additive, here: &Water, chemical: Chemical, whole: Dose) -> Option<Dose> {
     let largest = additive.limits().most_at_once;
