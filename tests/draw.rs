@@ -30,13 +30,14 @@ impl Draw {
 
     /// A water without boron, magnesium and sulfate.
     pub fn sample(&mut self) -> Sample {
-        Sample::plain(
-            Temperature::from_celsius(self.between(0.0, 42.0)).unwrap(),
-            Ph::from_units(self.between(6.8, 8.4)).unwrap(),
-            Alkalinity::from_mg_per_l(self.between(60.0, 300.0)).unwrap(),
-            Hardness::from_mg_per_l(self.between(10.0, 1_000.0)).unwrap(),
-            Cyanurate::from_mg_per_l(self.between(0.0, 100.0)).unwrap(),
-            Salinity::from_mg_per_l(self.between(0.0, 5_000.0)).unwrap(),
-        )
+        Sample {
+            temperature: Temperature::from_celsius(self.between(0.0, 42.0)).unwrap(),
+            ph: Ph::from_units(self.between(6.8, 8.4)).unwrap(),
+            alkalinity: Alkalinity::from_mg_per_l(self.between(60.0, 300.0)).unwrap(),
+            hardness: Hardness::from_mg_per_l(self.between(10.0, 1_000.0)).unwrap(),
+            cyanuric_acid: CyanuricAcid::from_mg_per_l(self.between(0.0, 100.0)).unwrap(),
+            salt: Salinity::from_mg_per_l(self.between(0.0, 5_000.0)).unwrap(),
+            ..Sample::PURE
+        }
     }
 }

@@ -59,7 +59,7 @@ fn tests(heat: f64, ph: f64, ta: f64, ch: f64, cya: f64) -> Tests {
         ph: Ph::from_units(ph).ok(),
         alkalinity: Alkalinity::from_mg_per_l(ta).ok(),
         hardness: Hardness::from_mg_per_l(ch).ok(),
-        cyanurate: Cyanurate::from_mg_per_l(cya).ok(),
+        cyanuric_acid: CyanuricAcid::from_mg_per_l(cya).ok(),
         chlorine: Optional::Given(chlorine(2.5)),
     }
 }
@@ -87,9 +87,10 @@ const fn band(least: f64, low: f64, high: f64, most: f64, hair: f64) -> [(f64, V
 
 #[test]
 fn each_gate_turns_on_its_limit() {
-    let cyanurate = |case: &mut Case, x| case.water.cyanurate = Cyanurate::from_mg_per_l(x).ok();
+    let cyanuric_acid = |case: &mut Case, x| case.water.cyanuric_acid = CyanuricAcid::from_mg_per_l(x).ok();
     let indoors = |case: &mut Case, x| {
-        (case.water.cyanurate, case.ready.place) = (Cyanurate::from_mg_per_l(x).ok(), Some(Place::Indoor));
+        (case.water.cyanuric_acid, case.ready.place) =
+            (CyanuricAcid::from_mg_per_l(x).ok(), Some(Place::Indoor));
     };
     let hardness = |case: &mut Case, x| case.water.hardness = Hardness::from_mg_per_l(x).ok();
     let on_a_liner = |case: &mut Case, x| {
@@ -98,11 +99,11 @@ fn each_gate_turns_on_its_limit() {
     let free = |case: &mut Case, x| case.water.chlorine = Optional::Given(chlorine(x));
     let bare = |case: &mut Case, x| {
         case.water.chlorine = Optional::Given(chlorine(x));
-        case.water.cyanurate = Cyanurate::from_mg_per_l(0.0).ok();
+        case.water.cyanuric_acid = CyanuricAcid::from_mg_per_l(0.0).ok();
     };
     let shaded = |case: &mut Case, x| {
         case.water.chlorine = Optional::Given(chlorine(x));
-        case.water.cyanurate = Cyanurate::from_mg_per_l(120.0).ok();
+        case.water.cyanuric_acid = CyanuricAcid::from_mg_per_l(120.0).ok();
     };
     let wanted = |case: &mut Case, x| {
         (case.water.chlorine, case.goals.chlorine) = (Optional::Given(chlorine(x)), Some(chlorine(8.0)));
@@ -124,8 +125,8 @@ fn each_gate_turns_on_its_limit() {
         ),
         (Gate::Hardness, hardness, &band(100.0, 200.0, 400.0, 1_000.0, 0.1)),
         (Gate::Hardness, on_a_liner, &band(0.0, 50.0, 300.0, 1_000.0, 0.1)[1..]),
-        (Gate::Cyanurate, cyanurate, &[(90.0, Pass), (90.1, Wait)]),
-        (Gate::Stabiliser, cyanurate, &[(29.9, Wait), (30.0, Pass), (50.0, Pass), (50.1, Wait)]),
+        (Gate::CyanuricAcid, cyanuric_acid, &[(90.0, Pass), (90.1, Wait)]),
+        (Gate::Stabiliser, cyanuric_acid, &[(29.9, Wait), (30.0, Pass), (50.0, Pass), (50.1, Wait)]),
         (Gate::Stabiliser, indoors, &[(0.0, Pass), (0.1, Wait)]),
         // A twentieth of the cyanuric acid, but two at least: of 40 it is two; of 120 six, above the label's five.
         (Gate::Chlorine, free, &[(0.0, Wait), (1.99, Wait), (2.0, Pass), (5.0, Pass), (5.01, Wait)]),
@@ -325,7 +326,7 @@ fn the_earliest_day_is_the_last_of_the_waits() {
     // Cyanuric acid for 72 hours and calcium for 24; acid for four.
     let minerals = |case: &mut Case| {
         case.goals.hardness = Hardness::from_mg_per_l(300.0).ok();
-        case.goals.cyanurate = Cyanurate::from_mg_per_l(60.0).ok();
+        case.goals.cyanuric_acid = CyanuricAcid::from_mg_per_l(60.0).ok();
     };
     assert_eq!(earliest(minerals), Some(4));
     assert_eq!(earliest(|case| case.goals.ph = Ph::from_units(7.2).ok()), Some(1));
@@ -357,7 +358,7 @@ fn each_goal_is_a_goal() {
         |g| g.ph = Ph::from_units(7.4).ok(),
         |g| g.alkalinity = Alkalinity::from_mg_per_l(100.0).ok(),
         |g| g.hardness = Hardness::from_mg_per_l(250.0).ok(),
-        |g| g.cyanurate = Cyanurate::from_mg_per_l(40.0).ok(),
+        |g| g.cyanuric_acid = CyanuricAcid::from_mg_per_l(40.0).ok(),
         |g| g.chlorine = Some(chlorine(3.0)),
     ];
     for set in sets {

@@ -28,7 +28,7 @@ fn a_dose_gives_back_its_rise_and_no_stage_exceeds_it() {
         let (volume, purity) = (case.volume.unwrap(), case.bag.purity.unwrap());
         let dose = plan::plan(&case).dose;
         let (mass, rise) = (dose.mass.unwrap(), dose.rise.unwrap());
-        let back = salt::rise_from(mass, purity, volume).mg_per_l();
+        let back = salt::rise_from(mass, purity, volume).unwrap().mg_per_l();
         assert!((back - rise.mg_per_l()).abs() < 1e-9 * target, "{case:?}");
         let Some(stage) = dose.decision.as_ref().unwrap().stage else { continue };
         let [all, left] = dose.due().unwrap();
@@ -50,7 +50,7 @@ fn more_salt_never_raises_the_index_and_water_mixed_with_itself_stays() {
         let Ok(today) = sample.state() else { continue };
         let water = sample.water().unwrap();
         let rise = Salinity::from_mg_per_l(d.between(10.0, 3_000.0)).unwrap();
-        let same = Sample { salt: sample.salt.raised_by(rise), ..sample }.state().unwrap();
+        let same = Sample { salt: sample.salt.checked_add(rise).unwrap(), ..sample }.state().unwrap();
         let free = water.salted(rise).state().unwrap();
         assert!(same.index < today.index && free.index < today.index, "{sample:?}");
         let share = Fraction::from_ratio(d.next()).unwrap();

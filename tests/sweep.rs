@@ -8,6 +8,7 @@ mod questions;
 
 use chem::{Fraction, Mass, Purity, Volume, bounds};
 use plan::course::{Entry, Log, MOST_ENTRIES, Reading, What};
+use plan::limits;
 use plan::policy::Levels;
 use plan::{
     Acid, Bag, Band, Case, Goals, Ground, History, Instrument, Method, Optional, Products, Surface, Tests,
@@ -62,7 +63,7 @@ fn log(ask: &mut Ask) -> Log {
     let lines = ask.one(&[1, 2, 3, 4, MOST_ENTRIES]);
     for place in log.iter_mut().take(lines) {
         let what = if ask.one(&[true, false]) {
-            What::Dose(Mass::from_kilograms(ask.within(&bounds::MASS)).unwrap())
+            What::Dose(Mass::from_kilograms(ask.within(&limits::SALT)).unwrap())
         } else {
             let again = if ask.one(&[true, false]) { Some(ask.salinity()) } else { None };
             What::Reading(Reading { salt: ask.salinity(), again, instrument: ask.one(Instrument::ALL) })
@@ -105,16 +106,16 @@ fn case(ask: &mut Ask) -> Case {
                 ph: maybe!(sample.ph),
                 alkalinity: maybe!(sample.alkalinity),
                 hardness: maybe!(sample.hardness),
-                cyanurate: maybe!(sample.cyanurate),
+                cyanuric_acid: maybe!(sample.cyanuric_acid),
                 chlorine: optional!(ask.chlorine()),
             }
         }};
     }
     let [low, target, high] = [(); 3].map(|()| maybe!(ask.salinity()));
     Case {
-        volume: maybe!(Volume::from_cubic_metres(ask.within(&bounds::VOLUME)).unwrap()),
+        volume: maybe!(Volume::from_cubic_metres(ask.within(&bounds::POOL)).unwrap()),
         method: maybe!(ask.one(Method::ALL)),
-        doubt: optional!(Fraction::from_ratio(ask.within(&bounds::DOUBT)).unwrap()),
+        doubt: optional!(Fraction::from_ratio(ask.within(&limits::DOUBT)).unwrap()),
         surface: maybe!(ask.one(Surface::ALL)),
         reading: optional!(ask.salinity()),
         again: optional!(ask.salinity()),
@@ -125,7 +126,7 @@ fn case(ask: &mut Ask) -> Case {
         history: maybe!(ask.one(History::ALL)),
         band: Band::of(low, target, high).or(Band::of(None, target, None)).ok(),
         bag: Bag {
-            size: maybe!(Mass::from_kilograms(ask.within(&bounds::BAG_SIZE)).unwrap()),
+            size: maybe!(Mass::from_kilograms(ask.within(&limits::BAG_SIZE)).unwrap()),
             purity: maybe!(ask.purity()),
             in_hand: optional!(ask.one(&[0, 1, 2, 1_000, u32::MAX])),
             ..Bag::default()
@@ -133,7 +134,7 @@ fn case(ask: &mut Ask) -> Case {
         water: tests!(),
         fill: tests!(),
         fill_salt: maybe!(ask.salinity()),
-        cap: optional!(Fraction::from_ratio(ask.within(&bounds::CAP)).unwrap()),
+        cap: optional!(Fraction::from_ratio(ask.within(&limits::CAP)).unwrap()),
         ground: maybe!(ask.one(Ground::ALL)),
         products: maybe!(Products {
             acid: if ask.one(&[true, false]) {
@@ -151,7 +152,7 @@ fn case(ask: &mut Ask) -> Case {
                 ph: maybe!(goal.ph),
                 alkalinity: maybe!(goal.alkalinity),
                 hardness: maybe!(goal.hardness),
-                cyanurate: maybe!(goal.cyanurate),
+                cyanuric_acid: maybe!(goal.cyanuric_acid),
                 chlorine: maybe!(ask.chlorine()),
                 garbled: ask.one(&[true, false, false, false]),
                 water_unknown: ask.one(&[true, false, false, false]),

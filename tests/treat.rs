@@ -15,14 +15,14 @@ fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option
             ph: Ph::from_units(tests[1]).ok(),
             alkalinity: Alkalinity::from_mg_per_l(tests[2]).ok(),
             hardness: Hardness::from_mg_per_l(tests[3]).ok(),
-            cyanurate: Cyanurate::from_mg_per_l(tests[4]).ok(),
+            cyanuric_acid: CyanuricAcid::from_mg_per_l(tests[4]).ok(),
             chlorine: Optional::LeftOut,
         },
         goals: Goals {
             ph: goals[0].and_then(|x| Ph::from_units(x).ok()),
             alkalinity: goals[1].and_then(|x| Alkalinity::from_mg_per_l(x).ok()),
             hardness: goals[2].and_then(|x| Hardness::from_mg_per_l(x).ok()),
-            cyanurate: goals[3].and_then(|x| Cyanurate::from_mg_per_l(x).ok()),
+            cyanuric_acid: goals[3].and_then(|x| CyanuricAcid::from_mg_per_l(x).ok()),
             ..Goals::default()
         },
         band: Band::of(None, None, None).ok(),
@@ -137,7 +137,7 @@ fn what_no_chemical_does_is_said() {
     );
     // Without the fill water's tests no step is told: it would be for another water.
     let excess = Excess::of(&over, false).unwrap();
-    assert!(excess.hardness.is_some() && excess.cyanurate.is_some() && excess.salt.is_none());
+    assert!(excess.hardness.is_some() && excess.cyanuric_acid.is_some() && excess.salt.is_none());
     let treatment = treat(&over, Salinity::NONE, &replace::replace(&over, excess, None)).unwrap();
     assert!(treatment.water_first && treatment.steps.iter().all(Option::is_none) && treatment.is_due());
     let thin = case(
@@ -217,7 +217,7 @@ fn the_steps_are_for_the_water_that_they_go_into() {
         ph: Ph::from_units(7.8).ok(),
         alkalinity: Alkalinity::from_mg_per_l(60.0).ok(),
         hardness: Hardness::from_mg_per_l(80.0).ok(),
-        cyanurate: Cyanurate::from_mg_per_l(0.0).ok(),
+        cyanuric_acid: CyanuricAcid::from_mg_per_l(0.0).ok(),
         chlorine: Optional::LeftOut,
     };
     over.fill_salt = Salinity::from_mg_per_l(120.0).ok();
@@ -225,7 +225,7 @@ fn the_steps_are_for_the_water_that_they_go_into() {
     let steps: Vec<_> = treat(&over, Salinity::NONE, &replace).unwrap().steps.into_iter().flatten().collect();
     assert_eq!(steps.len(), 1);
     assert!((kg(steps[0].whole) - 2.815).abs() < 0.01, "{:?}", steps[0].whole);
-    assert!((steps[0].cyanurate.mg_per_l() - 50.0).abs() < 0.1);
+    assert!((steps[0].cyanuric_acid.mg_per_l() - 50.0).abs() < 0.1);
     assert!((steps[0].hardness.mg_per_l() - 164.6).abs() < 0.2);
 }
 

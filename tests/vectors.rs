@@ -44,7 +44,7 @@ impl<'a> Row<'a> {
             ph: Ph::from_units(x("ph")).unwrap(),
             alkalinity: Alkalinity::from_mg_per_l(x("ta_mgl_caco3")).unwrap(),
             hardness: Hardness::from_mg_per_l(x("ch_mgl_caco3")).unwrap(),
-            cyanurate: Cyanurate::from_mg_per_l(x("cya_mgl")).unwrap(),
+            cyanuric_acid: CyanuricAcid::from_mg_per_l(x("cya_mgl")).unwrap(),
             salt: ppm(salt.unwrap_or_else(|| x("nacl_mgl"))),
             boron: Boron::from_mg_per_l(x("b_mgl")).unwrap(),
             magnesium: Magnesium::from_mg_per_l(x("mg_mgl_caco3")).unwrap(),
@@ -57,7 +57,7 @@ fn ppm(x: f64) -> Salinity {
     Salinity::from_mg_per_l(x).unwrap()
 }
 
-fn index(state: Result<State, Fault>) -> f64 {
+fn index(state: Result<State, WaterError>) -> f64 {
     state.unwrap().index.unwrap().log10()
 }
 

@@ -1,10 +1,11 @@
 //! Is a job refused for what is wrong with it and for nothing else, weighed below its limits, and bought for?
 
 use super::{demo, ppm};
-use chem::{Fraction, Mass, Purity, Salinity, Volume, bounds};
+use chem::{Fraction, Mass, Purity, Salinity, Volume};
 use plan::course::{Baseline, Course, Entry, MOST_ENTRIES, Reading, What, course};
 use plan::decide::decide;
 use plan::job::{Fault, Handled, Job};
+use plan::limits;
 use plan::measure::{apart, measured};
 use plan::mixture::About;
 use plan::pays::{Measurement, Pays};
@@ -82,7 +83,7 @@ fn each_fault_is_found_alone() {
     }
     assert_eq!(faults(Job { bag: Mass::NONE, ..job() }), [Fault::Bag]);
     assert_eq!(faults(Job { levels: Levels { over: 0.0, ..Levels::default() }, ..job() }), [Fault::Levels]);
-    let beyond = bounds::MASS.high * 1.1;
+    let beyond = limits::SALT.high * 1.1;
     for (step, well) in [(0.0, false), (1e-7, false), (1e-6, true), (1.0, true), (beyond, false)] {
         for steps in [[step, 1.0], [1.0, step]] {
             let faults = faults(Job { handled: Handled::Parts(steps), ..job() });
@@ -90,7 +91,7 @@ fn each_fault_is_found_alone() {
         }
     }
     // More than any mass can't come through the types, but through sums of them.
-    let much = kg(bounds::MASS.high).times(2.0);
+    let much = kg(limits::SALT.high).checked_mul(2.0).unwrap();
     let sets: [fn(&mut Course, Mass); 3] = [
         |all, much| all.put_in = much,
         |all, much| all.visits[0].as_mut().unwrap().put_in = much,

@@ -1,8 +1,8 @@
 //! Does the treatment of the water turn where a kit can tell, and is it judged for the water that it leads to?
 
 use super::{chlorine, demo, ppm, tests};
-use chem::salt::{Responds, other_ions};
-use chem::{Alkalinity, Cyanurate, Hardness, Mass, Ph, Volume};
+use chem::salt::{SaltTest, other_ions};
+use chem::{Alkalinity, CyanuricAcid, Hardness, Mass, Ph, Volume};
 use plan::balance::After;
 use plan::course::{Entry, MOST_ENTRIES, Reading, What as Put};
 use plan::replace::Excess;
@@ -18,7 +18,7 @@ fn ch(x: f64) -> Goals {
 }
 
 fn cya(x: f64) -> Goals {
-    Goals { cyanurate: Cyanurate::from_mg_per_l(x).ok(), ..Goals::default() }
+    Goals { cyanuric_acid: CyanuricAcid::from_mg_per_l(x).ok(), ..Goals::default() }
 }
 
 fn ph(x: f64) -> Goals {
@@ -76,8 +76,8 @@ fn what_is_far_enough_above_its_goal_asks_for_other_water() {
     assert_eq!((excess(ch(240.0)), excess(cya(35.0))), (None, None));
     let hardness = ch(239.9).hardness;
     assert_eq!(excess(ch(239.9)), Some(Excess { hardness, ..Excess::default() }));
-    let cyanurate = cya(34.9).cyanurate;
-    assert_eq!(excess(cya(34.9)), Some(Excess { cyanurate, ..Excess::default() }));
+    let cyanuric_acid = cya(34.9).cyanuric_acid;
+    assert_eq!(excess(cya(34.9)), Some(Excess { cyanuric_acid, ..Excess::default() }));
 }
 
 /// One go is at most 30 mg/L of cyanuric acid (0.232 mmol/L), 50 of alkalinity by bicarbonate (1 mmol/L), 80 of
@@ -145,7 +145,7 @@ fn the_end_is_judged_as_the_beginning_is() {
 #[test]
 fn a_reading_below_its_own_tests_is_belied() {
     let water = tests(24.0, 7.5, 250.0, 600.0, 40.0);
-    let others = other_ions(Responds::ToConductivity, water.alkalinity.unwrap(), water.hardness.unwrap());
+    let others = other_ions(SaltTest::Conductivity, water.alkalinity.unwrap(), water.hardness.unwrap());
     let belied = |salt: f64, instrument| {
         let case =
             Case { water, reading: Optional::Given(ppm(salt)), instrument: Some(instrument), ..demo() };

@@ -10,32 +10,32 @@ use no_panic::no_panic;
 use std::hint::black_box;
 
 #[no_panic]
-fn index(sample: &Sample) -> Result<State, Fault> {
+fn index(sample: &Sample) -> Result<State, WaterError> {
     sample.state()
 }
 
 #[no_panic]
-fn water(sample: &Sample) -> Result<Water, Fault> {
+fn water(sample: &Sample) -> Result<Water, WaterError> {
     sample.water()
 }
 
 #[no_panic]
-fn free(water: &Water) -> Result<State, Fault> {
+fn free(water: &Water) -> Result<State, WaterError> {
     water.state()
 }
 
 #[no_panic]
-fn in_air(water: &Water, air: CarbonDioxide) -> Result<State, Fault> {
+fn in_air(water: &Water, air: CarbonDioxide) -> Result<State, WaterError> {
     water.in_air(air)
 }
 
 #[no_panic]
-fn treated(water: Water, chemical: Chemical, dose: Dose) -> Result<State, Fault> {
+fn treated(water: Water, chemical: Chemical, dose: Dose) -> Result<State, WaterError> {
     water.treated(chemical, dose).state()
 }
 
 #[no_panic]
-fn mixed(water: Water, other: Water, share: Fraction) -> Result<State, Fault> {
+fn mixed(water: Water, other: Water, share: Fraction) -> Result<State, WaterError> {
     water.replaced(other, share).state()
 }
 
@@ -53,19 +53,12 @@ fn broken(sample: &Sample) -> f64 {
 
 fn main() {
     let number = |x: f64| black_box(x);
-    let sample = Sample::plain(
-        Temperature::from_celsius(number(26.0)).unwrap(),
-        Ph::from_units(number(7.5)).unwrap(),
-        Alkalinity::from_mg_per_l(number(80.0)).unwrap(),
-        Hardness::from_mg_per_l(number(250.0)).unwrap(),
-        Cyanurate::from_mg_per_l(number(30.0)).unwrap(),
-        Salinity::from_mg_per_l(number(3_200.0)).unwrap(),
-    );
+    let sample = Sample { temperature: Temperature::from_celsius(number(26.0)).unwrap(), ph: Ph::from_units(number(7.5)).unwrap(), alkalinity: Alkalinity::from_mg_per_l(number(80.0)).unwrap(), hardness: Hardness::from_mg_per_l(number(250.0)).unwrap(), cyanuric_acid: CyanuricAcid::from_mg_per_l(number(30.0)).unwrap(), salt: Salinity::from_mg_per_l(number(3_200.0)).unwrap(), ..Sample::PURE };
     let goal = Goal {
         ph: sample.ph,
         alkalinity: sample.alkalinity,
         hardness: sample.hardness,
-        cyanurate: sample.cyanurate,
+        cyanuric_acid: sample.cyanuric_acid,
     };
     let start = water(&sample).unwrap();
     let dose = Dose::from_mmol_per_l(number(0.1)).unwrap();

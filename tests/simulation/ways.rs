@@ -142,7 +142,7 @@ fn judged(pool: &Pool, handled: Handled, cap: f64, stress: Stress) -> End {
         if bags > 0.0 {
             latest = bags;
             salt += bags * rise;
-            enter(&mut log, clock, What::Dose(job.bag.times(bags)));
+            enter(&mut log, clock, What::Dose(job.bag.checked_mul(bags).unwrap()));
         }
         let go_on = match decision.code {
             Code::AddAndRetest => true,

@@ -48,7 +48,7 @@ fn told(job: &Job, first: f64, by: Instrument, then: &[(f64, i64, f64)]) -> Deci
     let mut log = [None; MOST_ENTRIES];
     let mut clock = 0;
     for (pair, (bags, hours, salt)) in log.chunks_mut(2).zip(then) {
-        pair[0] = Some(Entry { when: clock, what: What::Dose(job.bag.times(*bags)) });
+        pair[0] = Some(Entry { when: clock, what: What::Dose(job.bag.checked_mul(*bags).unwrap()) });
         clock += hours * 60;
         pair[1] = Some(Entry { when: clock, what: What::Reading(reading(*salt, by)) });
     }
@@ -162,7 +162,7 @@ fn the_cards_are_told_as_they_say() {
     let two = told(&spa, 300.0, Meter, &[]);
     let stage = two.stage.unwrap();
     assert_eq!((two.code, stage.weighed, two.buy.unwrap().bags), (Code::AddAndRetest, true, 1));
-    near(spa.bag.times(stage.bags).kilograms(), 1.40, 1e-9);
+    near(spa.bag.checked_mul(stage.bags).unwrap().kilograms(), 1.40, 1e-9);
     // Below its band after that it is weighed again; inside it is enough, whatever the scales could add.
     let short = told(&spa, 300.0, Meter, &[(0.14, 48, 1_400.0)]);
     assert!(short.stage.unwrap().weighed && short.stage.unwrap().bags > 0.0);
@@ -235,7 +235,7 @@ fn the_steps_of_the_scales_and_a_typed_doubt_are_taken() {
 fn a_course_out_of_the_ordinary_is_followed() {
     use Instrument::{Lab, Meter};
     let job = job(62.82, Method::Taped, USUAL, 20.0);
-    let dose = |when, bags: f64| Entry { when, what: What::Dose(job.bag.times(bags)) };
+    let dose = |when, bags: f64| Entry { when, what: What::Dose(job.bag.checked_mul(bags).unwrap()) };
     let read = |when, salt, by| Entry { when, what: What::Reading(reading(salt, by)) };
     let first = Some(Baseline { when: None, reading: reading(400.0, Meter) });
     let follow = |first, entries: &[Entry]| {
@@ -258,7 +258,7 @@ fn a_course_out_of_the_ordinary_is_followed() {
     // Bag after bag without a reading is one dose, as late as its last bag; the entry is known again.
     let (_, parts) = follow(first, &[dose(0, 2.0), dose(60, 4.0), read(1_500, 2_320.0, Meter)]);
     let visit = parts.visits[1].unwrap();
-    assert_eq!((visit.latest, visit.entry), (job.bag.times(6.0), Some(2)));
+    assert_eq!((visit.latest, visit.entry), (job.bag.checked_mul(6.0).unwrap(), Some(2)));
     assert_eq!((visit.since, parts.last_dose), (Since::Day, Some(60)));
     // However far apart two moments are.
     let (_, ends) = follow(first, &[dose(i64::MIN, 1.0), read(i64::MAX, 700.0, Meter)]);

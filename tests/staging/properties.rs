@@ -75,7 +75,7 @@ fn begun(d: &mut Draw) -> (Job, Reading, Decision, Mass) {
         let job = job(d);
         let first = read(d.between(0.0, 0.6) * job.band.target.mg_per_l(), instrument(d));
         let decision = told(&job, first, &EMPTY);
-        let put_in = job.bag.times(decision.stage.unwrap().bags);
+        let put_in = job.bag.checked_mul(decision.stage.unwrap().bags).unwrap();
         if put_in > Mass::NONE {
             return (job, first, decision, put_in);
         }
@@ -100,7 +100,7 @@ fn one_bag_more_never_lowers_what_is_expected() {
             (over, low) = (salt.above(band.high.mg_per_l()), salt.below(band.low.mg_per_l()));
             // The same of the reading to come, when that many more than told went in.
             let mut log = EMPTY;
-            let more = kg(put_in.kilograms() + job.bag.times(bags as f64).kilograms());
+            let more = kg(put_in.kilograms() + job.bag.checked_mul(bags as f64).unwrap().kilograms());
             log[0] = Some(Entry { when: 0, what: What::Dose(more) });
             let expect = told(&job, first, &log).expect.unwrap();
             assert!(expect.mean > reading && expect.range[0] < expect.mean, "{job:?}");
@@ -130,7 +130,7 @@ fn a_better_instrument_never_widens_the_spread() {
     for _ in 0..300 {
         let (job, first, _, put_in) = begun(&mut d);
         let (good, poor) = one_of(&mut d, &better);
-        let rise = salt::rise_from(put_in, job.purity, job.volume).mg_per_l();
+        let rise = salt::rise_from(put_in, job.purity, job.volume).unwrap().mg_per_l();
         let second = first.salt.mg_per_l() + rise * d.between(0.9, 1.15);
         let by = |instrument| {
             let log = retest(put_in, read(second, instrument));
@@ -212,7 +212,8 @@ fn visit_after_visit_the_job_comes_to_its_end() {
     for _ in 0..120 {
         let (job, first, _, _) = begun(&mut d);
         let doubt = plan::spread::of_volume(job.method);
-        let volume = job.volume.times(doubt.shift * (1.0 + doubt.spread * d.between(-1.0, 1.0)));
+        let volume =
+            job.volume.checked_mul(doubt.shift * (1.0 + doubt.spread * d.between(-1.0, 1.0))).unwrap();
         let (mut salt, mut log, mut place, mut clock) = (first.salt.mg_per_l(), EMPTY, 0, 0);
         let mut narrowest = f64::INFINITY;
         for visit in 0.. {
@@ -221,7 +222,9 @@ fn visit_after_visit_the_job_comes_to_its_end() {
             assert!(known.volume.spread <= 1.05 * narrowest, "{job:?} {log:?}");
             narrowest = narrowest.min(known.volume.spread);
             assert!(stage.bags == 0.0 || stage.over <= job.levels.over, "{job:?} {log:?}");
-            salt += salt::rise_from(job.bag.times(stage.bags), job.purity, volume).mg_per_l();
+            salt += salt::rise_from(job.bag.checked_mul(stage.bags).unwrap(), job.purity, volume)
+                .unwrap()
+                .mg_per_l();
             let done = !matches!(decision.code, Code::AddAndRetest | Code::BagTooCoarse | Code::NoMore);
             if done || stage.bags == 0.0 {
                 assert!(salt <= job.band.high.mg_per_l(), "{salt} {job:?} {log:?}");
@@ -229,7 +232,8 @@ fn visit_after_visit_the_job_comes_to_its_end() {
             }
             assert!(visit < 8, "no end: {job:?} {log:?}");
             let step = plan::spread::of_reading(first.instrument).unwrap().step;
-            log[place] = Some(Entry { when: clock, what: What::Dose(job.bag.times(stage.bags)) });
+            log[place] =
+                Some(Entry { when: clock, what: What::Dose(job.bag.checked_mul(stage.bags).unwrap()) });
             let seen = read((salt / step).round() * step, first.instrument);
             log[place + 1] = Some(Entry { when: clock + 2_880, what: What::Reading(seen) });
             (place, clock) = (place + 2, clock + 2_880);
@@ -305,8 +309,9 @@ fn no_number_comes_with_a_fault_and_none_is_nonsense() {
         job.volume = Volume::from_cubic_metres(0.2 * 1e5f64.powf(d.next())).unwrap();
         if spoil {
             match (d.next() * 6.0) as u32 {
-                0 => job.volume = job.volume.times(one_of(&mut d, &wild)),
-                1 => job.bag = job.bag.times(one_of(&mut d, &wild)),
+                // What no type holds is none.
+                0 => job.volume = job.volume.checked_mul(one_of(&mut d, &wild)).unwrap_or(Volume::NONE),
+                1 => job.bag = job.bag.checked_mul(one_of(&mut d, &wild)).unwrap_or(Mass::NONE),
                 2 => job.levels.over = one_of(&mut d, &wild),
                 3 => job.levels.slack = one_of(&mut d, &wild) * 1e4,
                 4 => job.handled = Handled::Parts([one_of(&mut d, &wild), 0.5]),
@@ -326,7 +331,9 @@ fn no_number_comes_with_a_fault_and_none_is_nonsense() {
             let by = if d.next() < 0.95 { one_of(&mut d, &three) } else { instrument(&mut d) };
             let what = match d.next() {
                 x if x < 0.45 => What::Reading(Reading { salt, again, instrument: by }),
-                x if x < 0.47 && spoil => What::Dose(kg(1.0).times(one_of(&mut d, &wild))),
+                x if x < 0.47 && spoil => {
+                    What::Dose(kg(one_of(&mut d, &[0.0, 1e-300, 1.0, bounds::MASS.high])))
+                }
                 x => What::Dose(kg(x * 100.0)),
             };
             *entry = Some(Entry { when, what });

@@ -69,7 +69,7 @@ impl Row<'_> {
         let kg = |x: f64| Mass::from_kilograms(x).unwrap_or(Mass::NONE);
         let salt = |x: Option<f64>| Salinity::from_mg_per_l(x.unwrap_or(0.0)).unwrap();
         let is_salt = |x: f64| Salinity::from_mg_per_l(x).is_ok();
-        let volume = take("V0_m3", Fault::Volume, &|x| bounds::VOLUME.check(x).is_ok());
+        let volume = take("V0_m3", Fault::Volume, &|x| bounds::POOL.check(x).is_ok());
         let purity = take("purity", Fault::Purity, &|x| Purity::from_ratio(x).is_ok());
         let [low, target, high] =
             ["low", "ideal", "high"].map(|name| salt(take(name, Fault::Band, &is_salt)));
@@ -146,7 +146,7 @@ impl Checked {
                 place += 1;
             };
             if bags > 0.0 {
-                enter(clock, What::Dose(job.bag.times(bags)));
+                enter(clock, What::Dose(job.bag.checked_mul(bags).unwrap()));
             }
             clock += minutes;
             enter(clock, What::Reading(reading));

@@ -39,20 +39,21 @@ macro_rules! quantities {
 }
 
 quantities! {
-    volume: Volume = from_cubic_metres in ANY_VOLUME;
-    mass: Mass = from_kilograms in ANY_MASS;
+    volume: Volume = from_cubic_metres in VOLUME;
+    mass: Mass = from_kilograms in MASS;
     fraction: Fraction = from_ratio in FRACTION;
     purity: Purity = from_ratio in PURITY;
     salinity: Salinity = from_mg_per_l in SALINITY;
     temperature: Temperature = from_celsius in TEMPERATURE;
-    ph: Ph = from_units in ANY_PH;
+    ph: Ph = from_units in PH;
     alkalinity: Alkalinity = from_mg_per_l in ALKALINITY;
     hardness: Hardness = from_mg_per_l in HARDNESS;
-    cyanurate: Cyanurate = from_mg_per_l in CYANURATE;
+    cyanuric_acid: CyanuricAcid = from_mg_per_l in CYANURIC_ACID;
     boron: Boron = from_mg_per_l in BORON;
     magnesium: Magnesium = from_mg_per_l in MAGNESIUM;
     sulfate: Sulfate = from_mg_per_l in SULFATE;
     chlorine: Chlorine = from_mg_per_l in CHLORINE;
+    carbonate: CarbonateAlkalinity = from_mg_per_l in CARBONATE_ALKALINITY;
     solids: Solids = from_mg_per_l in SOLIDS;
     length: Length = from_metres in LENGTH;
     area: Area = from_square_metres in AREA;
@@ -121,10 +122,14 @@ impl Ask<'_> {
         Sample {
             temperature: Temperature::from_celsius(x(&bounds::MODEL_TEMPERATURE, &bounds::TEMPERATURE))
                 .unwrap(),
-            ph: Ph::from_units(x(&bounds::MODEL_PH, &bounds::PH)).unwrap(),
+            ph: Ph::from_units(x(&bounds::MODEL_PH, &bounds::POOL_PH)).unwrap(),
             alkalinity: Alkalinity::from_mg_per_l(x(&bounds::MODEL_ALKALINITY, &bounds::ALKALINITY)).unwrap(),
             hardness: Hardness::from_mg_per_l(x(&bounds::MODEL_HARDNESS, &bounds::HARDNESS)).unwrap(),
-            cyanurate: Cyanurate::from_mg_per_l(x(&bounds::MODEL_CYANURATE, &bounds::CYANURATE)).unwrap(),
+            cyanuric_acid: CyanuricAcid::from_mg_per_l(x(
+                &bounds::MODEL_CYANURIC_ACID,
+                &bounds::CYANURIC_ACID,
+            ))
+            .unwrap(),
             salt: Salinity::from_mg_per_l(x(&bounds::MODEL_SALINITY, &bounds::SALINITY)).unwrap(),
             boron: self.boron(),
             magnesium: Magnesium::from_mg_per_l(self.within(&bounds::MODEL_MAGNESIUM)).unwrap(),
@@ -150,12 +155,12 @@ impl Ask<'_> {
     }
 
     pub fn goal(&mut self) -> recipe::Goal {
-        let Sample { ph, alkalinity, hardness, cyanurate, .. } = self.sample();
-        recipe::Goal { ph, alkalinity, hardness, cyanurate }
+        let Sample { ph, alkalinity, hardness, cyanuric_acid, .. } = self.sample();
+        recipe::Goal { ph, alkalinity, hardness, cyanuric_acid }
     }
 
-    pub fn responds(&mut self) -> salt::Responds {
-        use salt::Responds::*;
-        self.one(&[ToChloride, ToConductivity, ToNothing])
+    pub fn responds(&mut self) -> salt::SaltTest {
+        use salt::SaltTest::*;
+        self.one(&[Chloride, Conductivity, AsNaCl])
     }
 }

@@ -93,14 +93,15 @@ pub const CHECKS: &[Check] = &[
         ]
     }),
     ("treatments.csv", PRINTED, |row| {
-        let water = Sample::plain(
-            Temperature::from_celsius(26.0).unwrap(),
-            Ph::from_units(7.8).unwrap(),
-            Alkalinity::from_mg_per_l(120.0).unwrap(),
-            Hardness::from_mg_per_l(300.0).unwrap(),
-            Cyanurate::from_mg_per_l(40.0).unwrap(),
-            ppm(3200.0),
-        );
+        let water = Sample {
+            temperature: Temperature::from_celsius(26.0).unwrap(),
+            ph: Ph::from_units(7.8).unwrap(),
+            alkalinity: Alkalinity::from_mg_per_l(120.0).unwrap(),
+            hardness: Hardness::from_mg_per_l(300.0).unwrap(),
+            cyanuric_acid: CyanuricAcid::from_mg_per_l(40.0).unwrap(),
+            salt: ppm(3200.0),
+            ..Sample::PURE
+        };
         let chemical = chemical(row.text("chemical"));
         let dose = match row.text("dose_mgl") {
             "" => row.number("dose_mmol_l"),
@@ -109,7 +110,7 @@ pub const CHECKS: &[Check] = &[
         let water = water.water().unwrap().treated(chemical, Dose::from_mmol_per_l(dose).unwrap());
         let state = water.state().unwrap();
         vec![
-            printed(row, "ta", water.alkalinity().mg_per_l()),
+            printed(row, "ta", water.alkalinity().unwrap().mg_per_l()),
             printed(row, "ph", state.ph.units()),
             printed(row, "si", state.index.unwrap().log10()),
         ]
@@ -158,7 +159,7 @@ pub const CHECKS: &[Check] = &[
             ph: Ph::from_units(row.number("goal_ph")).unwrap(),
             alkalinity: Alkalinity::from_mg_per_l(row.number("goal_ta")).unwrap(),
             hardness: sample.hardness,
-            cyanurate: sample.cyanurate,
+            cyanuric_acid: sample.cyanuric_acid,
         };
         let found = recipe::recipe(&sample.water().unwrap(), &goal).unwrap();
         vec![
@@ -187,14 +188,14 @@ pub const CHECKS: &[Check] = &[
         let of_powder = |part: f64| {
             dose.of_powder(chemical, volume, Purity::from_ratio(part).unwrap()).kilograms() * 1000.0
         };
-        let acid = |strength: AcidStrength| dose.of_acid(volume, strength).cubic_metres() * 1e6;
+        let acid = |strength: AcidStrength| dose.of_acid(volume, strength).unwrap().cubic_metres() * 1e6;
         // g or mL.
         let ours = match (chemical, row.text("strength_unit")) {
             (Chemical::HydrochloricAcid, "Be") => acid(AcidStrength::from_baume(strength).unwrap()),
             (Chemical::HydrochloricAcid, _) => acid(AcidStrength::from_mass_percent(strength).unwrap()),
             (_, "trade %") => {
                 let bleach = BleachStrength::from_trade_percent(strength).unwrap();
-                dose.of_bleach(volume, bleach).cubic_metres() * 1e6
+                dose.of_bleach(volume, bleach).unwrap().cubic_metres() * 1e6
             }
             // Beside what the pure substance holds.
             (_, "% Cl2") => {
@@ -227,7 +228,7 @@ pub const CHECKS: &[Check] = &[
         let moles = row.number("cya_mgl") / 129.0746;
         let species = chlorine::species(
             Chlorine::from_mg_per_l(row.number("fc_mgl_cl2")).unwrap(),
-            Cyanurate::from_mg_per_l(moles * atomic_weights::CYANURIC_ACID).unwrap(),
+            CyanuricAcid::from_mg_per_l(moles * atomic_weights::CYANURIC_ACID).unwrap(),
             Ph::from_units(row.number("ph")).unwrap(),
             Temperature::from_celsius(row.number("t_c")).unwrap(),
             IonicStrength::from_molal(row.number("strength")).unwrap(),
@@ -246,7 +247,7 @@ pub const CHECKS: &[Check] = &[
     ("hocl.csv", 1e-4, |row| {
         let species = chlorine::species(
             Chlorine::from_mg_per_l(row.number("fc_mgl_cl2")).unwrap(),
-            Cyanurate::from_mg_per_l(row.number("cya_mgl")).unwrap(),
+            CyanuricAcid::from_mg_per_l(row.number("cya_mgl")).unwrap(),
             Ph::from_units(row.number("ph")).unwrap(),
             Temperature::from_celsius(25.0).unwrap(),
             IonicStrength::from_molal(row.number("ionic_strength_molal")).unwrap(),
@@ -326,7 +327,7 @@ pub const CHECKS: &[Check] = &[
             "mass" => salt::mass_for(volume, ppm(row.number("rise_mgl")), purity).kilograms() / pound,
             _ => {
                 let mass = Mass::from_kilograms(row.number("mass") * pound).unwrap();
-                salt::rise_from(mass, purity, volume).mg_per_l()
+                salt::rise_from(mass, purity, volume).unwrap().mg_per_l()
             }
         };
         vec![printed(row, "printed", ours)]
@@ -349,7 +350,7 @@ pub const CHECKS: &[Check] = &[
         let parts: Vec<_> = dilution::in_parts(share, cap).collect();
         vec![
             printed(row, "drain_pct", share.ratio() * 100.0),
-            printed(row, "drain_volume", volume.times(share.ratio()).cubic_metres() / unit),
+            printed(row, "drain_volume", volume.checked_mul(share.ratio()).unwrap().cubic_metres() / unit),
             printed(row, "flow_pct", flow / volume.cubic_metres() * 100.0),
             printed(row, "flow_volume", flow / unit),
             printed(row, "parts", parts.len() as f64),
@@ -433,7 +434,7 @@ fn pool(row: &Row) -> Pool {
             tread: m(all("steps")[1]),
             heights: list(&all("steps")[2..]),
         }),
-        less: 0.0,
-        spa: row.number("spa") * one * one * one,
+        less: Volume::NONE,
+        spa: Volume::from_cubic_metres(row.number("spa") * one * one * one).unwrap(),
     }
 }

@@ -56,16 +56,6 @@ quantities! {
     Volume, "volume", "m³";
     /// Amount of salt, kg.
     Mass, "mass", "kg";
-    /// Size of one bag, kg.
-    BagSize, "size of a bag", "kg";
-    /// How many bags, a whole number.
-    Bags, "bags", "";
-    /// Price of one bag, in whichever money.
-    Price, "price", "";
-    /// Bags and parts of bags put in.
-    PutIn, "bags", "";
-    /// How far short of the target bags may come, mg/L.
-    Slack, "slack", "mg/L";
     /// Sodium chloride in salt, part of 1.
     Purity, "purity", "parts of 1";
     /// A part of a whole, 0 to 1.
@@ -81,23 +71,7 @@ quantities! {
     /// Calcium hardness, mg/L as CaCO3.
     Hardness, "calcium hardness", "mg/L as CaCO3";
     /// Cyanuric acid, mg/L.
-    Cyanurate, "cyanuric acid", "mg/L";
-    /// Combined chlorine, copper or iron, mg/L.
-    Trace, "trace", "mg/L";
-    /// Chlorine used up, mg/L a day.
-    Demand, "chlorine demand", "mg/L a day";
-    /// Chlorine made, g/h.
-    Output, "chlorine output", "g/h";
-    /// Hours of a day.
-    Hours, "hours", "h";
-    /// Water lost, m³.
-    Lost, "water lost", "m³";
-    /// How often in a season.
-    Times, "times", "";
-    /// Rain, m.
-    Rain, "rain", "m";
-    /// Water moved, m³/h.
-    Flow, "flow", "m³/h";
+    CyanuricAcid, "cyanuric acid", "mg/L";
     /// Boron, mg/L as B.
     Boron, "boron", "mg/L as B";
     /// Magnesium hardness, mg/L as CaCO3.
@@ -126,8 +100,6 @@ quantities! {
     Length, "length", "m";
     /// A surface of a pool, m².
     Area, "area", "m²";
-    /// Water on a meter, or a part of a pool's, m³.
-    Water, "water on a meter", "m³";
     /// Dissolved solids.
     Solids, "dissolved solids", "mg/L";
     /// A difference of two temperatures.
@@ -200,10 +172,10 @@ impl Bounds {
     /// Gives `x` back if it lies in the row, limits included. NaN lies nowhere.
     ///
     /// ```
-    /// use saltwright_chem::bounds::PH;
-    /// assert_eq!(PH.check(7.4), Ok(7.4));
-    /// assert_eq!(PH.check(2.9).unwrap_err().bounds.low, 3.0);
-    /// assert!(PH.check(f64::NAN).is_err());
+    /// use saltwright_chem::bounds::POOL_PH;
+    /// assert_eq!(POOL_PH.check(7.4), Ok(7.4));
+    /// assert_eq!(POOL_PH.check(2.9).unwrap_err().bounds.low, 3.0);
+    /// assert!(POOL_PH.check(f64::NAN).is_err());
     /// ```
     pub const fn check(&'static self, x: f64) -> Result<f64, OutOfRange> {
         if self.contains(x) { Ok(x) } else { Err(OutOfRange { got: x, bounds: self }) }
@@ -222,9 +194,9 @@ macro_rules! table {
 
 table! {
     // What a type of quantity itself may hold: nothing that this crate returns lies outside.
-    ANY_VOLUME = Volume 0.0 .. 1e8, "Any amount of water, to the most that a meter shows.";
-    ANY_MASS = Mass 0.0 .. 1e11, "Any powder, for any volume at the largest dose.";
-    ANY_PH = Ph 0.0 .. 14.0, "The usual scale.";
+    VOLUME = Volume 0.0 .. 1e8, "Any amount of water, to the most that a meter shows.";
+    MASS = Mass 0.0 .. 1e11, "Any powder, for any volume at the largest dose.";
+    PH = Ph 0.0 .. 14.0, "The usual scale.";
     SOLIDS = Solids 0.0 .. 50_000.0, "Sea water, and what comes with it.";
     TEMPERATURE_DIFFERENCE = TemperatureDifference -50.0 .. 50.0, "From one end of the temperatures to the other.";
     ACID_STRENGTH = AcidStrength 0.27 .. 12.5, "What [`ACID_PERCENT`] and [`ACID_BAUME`] come to.";
@@ -237,41 +209,20 @@ table! {
     WATER_CONTENT = WaterContent 0.95 .. 1.0, "A brine of 40 g/L at 50 °C, to water at 4 °C.";
 
     // What a person can meet and type. Far wider than good water: a bad pool is a verdict, not a slip.
-    VOLUME = Volume 0.2 .. 20_000.0, "From a tub to a large public pool (our choice).";
-    MASS = Mass 0.0 .. 2_000_000.0, "The largest pool filled to the highest salinity at the lowest purity.";
-    BAG_SIZE = BagSize 0.1 .. 2_000.0, "From a carton to a bulk sack (our choice).";
-    BAGS = Bags 0.0 .. 100_000.0, "A whole number of bags (our choice).";
-    TRACE = Trace 0.0 .. 100.0, "Far beyond what any pool should hold (our choice).";
-    DEMAND = Demand 0.05 .. 50.0, "From a covered pool in winter to a crowded spa (our choice).";
-    OUTPUT = Output 0.05 .. 20_000.0, "From a tub's cell to a public plant (our choice).";
-    HOURS = Hours 0.1 .. 24.0, "A day has no more.";
-    LOST = Lost 0.0 .. 200_000.0, "Ten times the largest pool (our choice).";
-    TIMES = Times 0.0 .. 1_000.0, "Several times a day, for most of a year (our choice).";
-    RAIN = Rain 0.0 .. 12.0, "A wet year in the wettest places (our choice).";
-    FLOW = Flow 0.001 .. 5_000.0, "From a trickle to a fire pump (our choice).";
-    PRICE = Price 0.0 .. 10_000_000.0, "Any money's (our choice).";
+    POOL = Volume 0.2 .. 20_000.0, "From a tub to a large public pool (our choice).";
     PURITY = Purity 0.5 .. 1.0, "Below half it is not pool salt (our choice).";
     FRACTION = Fraction 0.0 .. 1.0, "A part of a whole.";
-    PUT_IN = PutIn 0.0 .. 100_000.0, "Bags and parts of bags (our choice).";
-    DOUBT = Fraction 0.005 .. 0.5, "Surer than half a percent nobody is; beyond half it is no size (our choice).";
-    RISK = Fraction 0.0001 .. 0.5, "Even odds are no risk to take (our choice).";
-    CHANCE = Fraction 0.01 .. 0.99, "Neither never nor always (our choice).";
-    FIRST_PART = Fraction 0.05 .. 1.0, "All of it at once is no cap at all (our choice).";
-    SLACK = Slack 0.0 .. 1_000.0, "More than that is no slack (our choice).";
-    CAP = Fraction 0.01 .. 1.0, "A drain of under a hundredth of the pool is no drain (our choice).";
     SALINITY = Salinity 0.0 .. 40_000.0, "From none to a little above sea water.";
-    TARGET = Salinity 100.0 .. 40_000.0, "A generator that asks for less than 100 mg/L is unknown to us (our choice).";
     TEMPERATURE = Temperature 0.0 .. 50.0, "Liquid, and not yet scalding.";
-    PH = Ph 3.0 .. 11.0, "What a spoiled pool can reach.";
+    POOL_PH = Ph 3.0 .. 11.0, "What a spoiled pool can reach.";
     ALKALINITY = Alkalinity 0.0 .. 1_000.0, "What a spoiled pool can reach.";
     HARDNESS = Hardness 0.0 .. 3_000.0, "What a spoiled pool can reach.";
-    CYANURATE = Cyanurate 0.0 .. 500.0, "What years of tablets can reach.";
+    CYANURIC_ACID = CyanuricAcid 0.0 .. 500.0, "What years of tablets can reach.";
     BORON = Boron 0.0 .. 100.0, "Twice the usual borate level.";
     MAGNESIUM = Magnesium 0.0 .. 6_000.0, "Beyond sea water, which holds 5,300.";
     SULFATE = Sulfate 0.0 .. 3_000.0, "Years of bisulfate included.";
 
     CHLORINE = Chlorine 0.0 .. 200.0, "Far above any shock dose (our choice).";
-    GOAL_CHLORINE = Chlorine 0.0 .. 20.0, "More than that is no level to keep (our choice).";
     DOSE = Dose 0.0 .. 1_000.0, "Far beyond any treatment; a brine of 58 g/L (our choice).";
     ACID_PERCENT = AcidPercent 1.0 .. 38.0, "Up to fuming acid; the table of densities ends there.";
     ACID_BAUME = AcidBaume 14.0 .. 23.0, "Around the strengths that are sold by Baumé.";
@@ -284,11 +235,10 @@ table! {
     SPAN = Length 0.3 .. 200.0, "From a tub to four times a racing pool (our choice).";
     DEPTH = Length 0.05 .. 10.0, "From a paddling pool to beyond a diving pit (our choice).";
     AREA = Area 0.0 .. 40_000.0, "The longest length by itself.";
-    METER = Water 0.0 .. 100_000_000.0, "Whatever a meter can show (our choice).";
-    PART = Water 0.0 .. 20_000.0, "None, to the largest pool.";
 
     // Where fits of ours hold.
     FIT_TEMPERATURE = Temperature 0.0 .. 42.0, "Range of our fits to conductivity and density.";
+    TABLE_SOLIDS = Solids 10.0 .. 50_000.0, "Where the closed form of the table forms has a logarithm.";
     FIT_SALINITY = Salinity 0.0 .. 8_000.0, "Range in which conductivity was fitted.";
 
     // What the ion model was checked for against PHREEQC. Outside it an index is refused, not guessed.
@@ -296,7 +246,7 @@ table! {
     MODEL_PH = Ph 6.5 .. 8.6, "Range of the check against PHREEQC.";
     MODEL_ALKALINITY = Alkalinity 20.0 .. 300.0, "Range of the check against PHREEQC.";
     MODEL_HARDNESS = Hardness 0.0 .. 1_200.0, "Range of the check against PHREEQC.";
-    MODEL_CYANURATE = Cyanurate 0.0 .. 300.0, "Range of the check against PHREEQC.";
+    MODEL_CYANURIC_ACID = CyanuricAcid 0.0 .. 300.0, "Range of the check against PHREEQC.";
     MODEL_SALINITY = Salinity 0.0 .. 40_000.0, "Range of the check against PHREEQC.";
     MODEL_MAGNESIUM = Magnesium 0.0 .. 6_000.0, "Range of the check against PHREEQC.";
     MODEL_SULFATE = Sulfate 0.0 .. 3_000.0, "Range of the check against PHREEQC.";

@@ -42,7 +42,7 @@ pub struct ChlorineSpecies {
 /// # fn main() -> Result<(), OutOfRange> {
 /// let species = chlorine::species(
 ///     Chlorine::from_mg_per_l(3.0)?,
-///     Cyanurate::from_mg_per_l(30.0)?,
+///     CyanuricAcid::from_mg_per_l(30.0)?,
 ///     Ph::from_units(7.5)?,
 ///     Temperature::from_celsius(25.0)?,
 ///     IonicStrength::from_molal(0.0)?,
@@ -54,7 +54,7 @@ pub struct ChlorineSpecies {
 /// ```
 pub fn species(
     free: Chlorine,
-    cyanuric_acid: Cyanurate,
+    cyanuric_acid: CyanuricAcid,
     ph: Ph,
     t: Temperature,
     strength: IonicStrength,
@@ -193,7 +193,7 @@ impl Parted {
             hypochlorous: hypochlorous?,
             hypochlorite: hypochlorite?,
             bound: bound?,
-            temperature_doubt: Fraction::found(OFF_25 * off.min(1.0)),
+            temperature_doubt: Fraction::new_unchecked(OFF_25 * off.min(1.0)),
         })
     }
 }

@@ -4,8 +4,6 @@
 //! (see [`crate::Water::replaced`]).
 
 use crate::error::DilutionError;
-#[doc(hidden)]
-pub use crate::error::DilutionError as Fault;
 use crate::quantity::measured::*;
 
 /// A quantity that mixes along a straight line.
@@ -13,6 +11,7 @@ pub trait Conserved: Copy + PartialOrd {
     /// Its value, mg/L.
     fn mg_per_l(self) -> f64;
     /// The value with `share` of it replaced by `other`'s.
+    #[must_use]
     fn replaced(self, other: Self, share: Fraction) -> Self;
 }
 
@@ -31,7 +30,7 @@ macro_rules! conserved {
     )*};
 }
 
-conserved! { Salinity Alkalinity Hardness Cyanurate Boron Magnesium Sulfate }
+conserved! { Salinity Alkalinity Hardness CyanuricAcid Boron Magnesium Sulfate }
 
 /// What is left of the excess over the fill water, part of 1: `(target - fill)/(now - fill)`.
 fn remaining<Q: Conserved>(now: Q, target: Q, fill: Q) -> Result<f64, DilutionError> {

@@ -1,9 +1,22 @@
 //! Why is there no answer? One error a subject, each with what to do about it.
 
 use crate::bounds::OutOfRange;
-pub use crate::water::solve::Fault as WaterError;
 use core::error::Error;
 use core::fmt::{Display, Formatter, Result};
+
+/// Why a water has no answer.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[non_exhaustive]
+pub enum WaterError {
+    /// A test lies outside what the model was checked for.
+    Outside(OutOfRange),
+    /// At this pH the cyanuric acid and borate tested already hold more than the alkalinity tested:
+    /// one of the three readings is wrong. Test them again.
+    NoCarbonate,
+    /// No pH between 3 and 11 balances this alkalinity with this carbon, or there is no such water.
+    NoSolution,
+}
 
 /// Why there is no recipe.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -13,7 +26,7 @@ pub enum RecipeError {
     /// Hardness has to come down: only other water does that.
     Hardness,
     /// Cyanuric acid has to come down: only other water does that.
-    Cyanurate,
+    CyanuricAcid,
     /// Aeration would have to take carbon dioxide below what air keeps up: a lower pH or a higher
     /// alkalinity can be reached, this can't.
     BelowAir,
@@ -75,7 +88,7 @@ impl Display for RecipeError {
     fn fmt(&self, f: &mut Formatter) -> Result {
         f.write_str(match self {
             Self::Hardness => "calcium hardness has to come down: replace water",
-            Self::Cyanurate => "cyanuric acid has to come down: replace water",
+            Self::CyanuricAcid => "cyanuric acid has to come down: replace water",
             Self::BelowAir => {
                 "aeration can't take so much carbon dioxide: aim for a lower pH or more alkalinity"
             }
@@ -148,6 +161,12 @@ impl From<OutOfRange> for WaterError {
 impl From<OutOfRange> for DilutionError {
     fn from(out: OutOfRange) -> Self {
         Self::Outside(out)
+    }
+}
+
+impl From<OutOfRange> for RecipeError {
+    fn from(out: OutOfRange) -> Self {
+        Self::Chemistry(out.into())
     }
 }
 

@@ -3,18 +3,21 @@
 //! They are "Langelier-type" indices, not the calcite index of [`crate::State`]: over typical pools the
 //! first lies 0.04 below it (spread 0.02), the second 0.08 below (spread 0.08).
 
+use crate::bounds::{self, OutOfRange};
 use crate::constants::atomic_weights;
 use crate::constants::equilibrium::Constants;
 use crate::quantity::{derived::*, measured::*};
 
-/// Dissolved solids, mg/L.
-pub type Solids = Salinity;
+/// A table form: of temperature, pH, hardness, carbonate alkalinity and solids.
+pub type TableForm =
+    fn(Temperature, Ph, Hardness, CarbonateAlkalinity, Solids) -> Result<Option<SaturationIndex>, OutOfRange>;
 
 /// Form of Standard Methods 2330B: SM2330 (from memory), after L36 and LB42.
 ///
 /// `pH - (pK2 - pKs + p[Ca] + p[HCO3] + 5 pf)`, `pf = A (√I/(1 + √I) - 0.3 I)`,
 /// `A = 1.82e6 (E T)^-1.5`, `E = 60954/(T + 116) - 68.937`, `I = solids/40000`; `[HCO3]` from *carbonate*
-/// alkalinity; pK2 and pKs are PB82's. Domain: 0 to 42 °C. Without calcium or carbonate: `None`.
+/// alkalinity; pK2 and pKs are PB82's. Domain: 0 to 42 °C. Errors: a temperature outside. Without calcium or
+/// carbonate: `None`.
 ///
 /// ```
 /// use saltwright_chem::*;
@@ -23,9 +26,9 @@ pub type Solids = Salinity;
 ///     Temperature::from_celsius(25.0)?,
 ///     Ph::from_units(7.5)?,
 ///     Hardness::from_mg_per_l(300.0)?,
-///     Alkalinity::from_mg_per_l(100.0)?,
-///     Salinity::from_mg_per_l(1_000.0)?,
-/// );
+///     CarbonateAlkalinity::from_mg_per_l(100.0)?,
+///     Solids::from_mg_per_l(1_000.0)?,
+/// )?;
 /// assert!((i.unwrap().log10() - 0.10).abs() < 0.005);
 /// # Ok(())
 /// # }
@@ -34,12 +37,12 @@ pub fn standard_methods(
     t: Temperature,
     ph: Ph,
     hardness: Hardness,
-    carbonate: Alkalinity,
+    carbonate: CarbonateAlkalinity,
     solids: Solids,
-) -> Option<SaturationIndex> {
-    let (ca, alk) = positive(hardness, carbonate)?;
+) -> Result<Option<SaturationIndex>, OutOfRange> {
+    let constants = Constants::at(t)?;
+    let Some((ca, alk)) = positive(hardness, carbonate) else { return Ok(None) };
     let k = t.celsius() + 273.15;
-    let constants = Constants::at(t).ok()?;
     let permittivity = 60_954.0 / (k + 116.0) - 68.937;
     let et = permittivity * k;
     let a = 1.82e6 / (et * libm::sqrt(et));
@@ -50,14 +53,14 @@ pub fn standard_methods(
     let molar = atomic_weights::CALCIUM_CARBONATE * 1000.0;
     let saturated =
         constants.calcite - constants.log.bicarbonate + p(ca / molar) + p(2.0 * alk / molar) + 5.0 * pf;
-    Some(SaturationIndex(ph.units() - saturated))
+    SaturationIndex::from_log10(ph.units() - saturated).map(Some)
 }
 
 /// Closed form of the factor tables in water-treatment handbooks (from memory).
 ///
 /// `pH - (9.3 + A + B - C - D)`: `A = (log10 solids - 1)/10`, `B = -13.12 log10 T + 34.55`,
-/// `C = log10 CH - 0.4`, `D = log10 alkalinity`. Domain: solids of 10 mg/L and more. Without calcium or
-/// carbonate: `None`.
+/// `C = log10 CH - 0.4`, `D = log10 alkalinity`. Domain: 0 to 42 °C, solids of 10 mg/L and more. Errors: outside
+/// these. Without calcium or carbonate: `None`.
 ///
 /// ```
 /// use saltwright_chem::*;
@@ -66,9 +69,9 @@ pub fn standard_methods(
 ///     Temperature::from_celsius(25.0)?,
 ///     Ph::from_units(7.5)?,
 ///     Hardness::from_mg_per_l(300.0)?,
-///     Alkalinity::from_mg_per_l(100.0)?,
-///     Salinity::from_mg_per_l(1_000.0)?,
-/// );
+///     CarbonateAlkalinity::from_mg_per_l(100.0)?,
+///     Solids::from_mg_per_l(1_000.0)?,
+/// )?;
 /// assert!((i.unwrap().log10() - -0.01).abs() < 0.005);
 /// # Ok(())
 /// # }
@@ -77,17 +80,19 @@ pub fn closed_form(
     t: Temperature,
     ph: Ph,
     hardness: Hardness,
-    carbonate: Alkalinity,
+    carbonate: CarbonateAlkalinity,
     solids: Solids,
-) -> Option<SaturationIndex> {
-    let (ca, alk) = positive(hardness, carbonate)?;
-    let a = (libm::log10(solids.mg_per_l().max(10.0)) - 1.0) / 10.0;
+) -> Result<Option<SaturationIndex>, OutOfRange> {
+    bounds::MODEL_TEMPERATURE.check(t.celsius())?;
+    let solids = bounds::TABLE_SOLIDS.check(solids.mg_per_l())?;
+    let Some((ca, alk)) = positive(hardness, carbonate) else { return Ok(None) };
+    let a = (libm::log10(solids) - 1.0) / 10.0;
     let b = -13.12 * libm::log10(t.celsius() + 273.15) + 34.55;
     let (c, d) = (libm::log10(ca) - 0.4, libm::log10(alk));
-    Some(SaturationIndex(ph.units() - (9.3 + a + b - c - d)))
+    SaturationIndex::from_log10(ph.units() - (9.3 + a + b - c - d)).map(Some)
 }
 
-fn positive(hardness: Hardness, carbonate: Alkalinity) -> Option<(f64, f64)> {
+fn positive(hardness: Hardness, carbonate: CarbonateAlkalinity) -> Option<(f64, f64)> {
     let (ca, alk) = (hardness.mg_per_l(), carbonate.mg_per_l());
     (ca > 1e-9 && alk > 1e-9).then_some((ca, alk))
 }

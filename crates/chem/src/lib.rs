@@ -5,7 +5,8 @@
 //!
 //! | Question | Room |
 //! |---|---|
-//! | In which unit does a number stand, and which values may it take? | `quantity.rs`, [`bounds`] |
+//! | In which unit does a number stand, what may be reckoned with it, which values may it take? | `quantity/`, [`bounds`] |
+//! | Why is there no answer? | [`error`] |
 //! | What does a mole weigh? | [`atomic_weights`] |
 //! | What are the equilibrium constants, here and now? | `constants/equilibrium.rs` |
 //! | What does a test kit's sample hold, and what of it is conserved? | [`Sample`], [`Water`] |
@@ -73,4 +74,4 @@ pub use error::{DilutionError, RecipeError, ShapeError, WaterError};
 pub use quantity::{derived::*, measured::*};
 pub use water::conserved::Water;
 pub use water::sample::Sample;
-pub use water::solve::{Fault, State};
+pub use water::solve::State;

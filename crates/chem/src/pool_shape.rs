@@ -4,8 +4,6 @@
 
 use crate::bounds::{self, OutOfRange};
 use crate::error::ShapeError;
-#[doc(hidden)]
-pub use crate::error::ShapeError as Fault;
 use crate::quantity::measured::{Area, Length, Volume};
 
 /// The most measures in a row: 24 widths every metre are a pool of 23 m.
@@ -39,16 +37,19 @@ impl Measures {
     }
 
     /// In m, in their order.
+    #[must_use]
     pub fn metres(&self) -> &[f64] {
         self.all.get(..self.count).unwrap_or_default()
     }
 
     /// All in one.
+    #[must_use]
     pub fn sum(&self) -> f64 {
         self.metres().iter().sum()
     }
 
     /// Their mean, if there is any.
+    #[must_use]
     pub fn mean(&self) -> Option<Length> {
         (self.count > 0).then(|| Length::rounded(self.sum() / self.count as f64))
     }
@@ -125,10 +126,10 @@ pub struct Pool {
     pub ledge: Option<Ledge>,
     /// Steps.
     pub steps: Option<Steps>,
-    /// Other solids under water, m³.
-    pub less: f64,
-    /// A spa that shares the water, m³.
-    pub spa: f64,
+    /// Other solids under water.
+    pub less: Volume,
+    /// A spa that shares the water.
+    pub spa: Volume,
 }
 
 /// What two rules make of the same widths: trapezoids, and Simpson's, which wants an even number of strips.
@@ -159,16 +160,16 @@ pub struct Size {
 impl Pool {
     /// Its size.
     ///
-    /// Domain: measures that leave at least the smallest pool of [`crate::bounds::VOLUME`]. Source: arithmetic; the
+    /// Domain: measures that leave at least the smallest pool of [`crate::bounds::POOL`]. Source: arithmetic; the
     /// hopper is the prismatoid `h/6 (top + 4 middle + pad)` below the block that is as deep as the shallow end.
     ///
     /// ```
-    /// use saltwright_chem::{Length, pool_shape::*};
+    /// use saltwright_chem::{Length, Volume, pool_shape::*};
     /// let m = |x| Length::from_metres(x).unwrap();
     /// let pool = Pool {
     ///     outline: Outline::Rectangle([m(8.0), m(4.0)]),
     ///     floor: Floor::Slope([m(1.0), m(1.9)]),
-    ///     wing: None, ledge: None, steps: None, less: 0.0, spa: 0.0,
+    ///     wing: None, ledge: None, steps: None, less: Volume::NONE, spa: Volume::NONE,
     /// };
     /// assert!((pool.size().unwrap().volume.cubic_metres() - 46.4).abs() < 1e-12);
     /// ```
@@ -195,7 +196,7 @@ impl Pool {
             }
         })?;
         let steps = self.steps.map_or(0.0, |s| s.width.metres() * s.tread.metres() * s.heights.sum());
-        let water = walls - ledge - steps - self.less;
+        let water = walls - ledge - steps - self.less.cubic_metres();
         if water.is_nan() || water <= 0.0 || area <= 0.0 {
             return Err(ShapeError::NoPool);
         }
@@ -206,7 +207,9 @@ impl Pool {
                 walls: Volume::from_cubic_metres(walls)?,
                 steps: Volume::from_cubic_metres(steps)?,
                 ledge: Volume::from_cubic_metres(ledge)?,
-                volume: bounds::VOLUME.check(water + self.spa).and_then(Volume::from_cubic_metres)?,
+                volume: bounds::POOL
+                    .check(water + self.spa.cubic_metres())
+                    .and_then(Volume::from_cubic_metres)?,
                 ends: ends.map(Volume::from_cubic_metres).transpose()?,
                 offsets: offsets.map(both_rules).transpose()?,
             })
@@ -273,6 +276,7 @@ impl Pool {
 
 impl Outline {
     /// From end to end, m.
+    #[must_use]
     pub fn length(&self) -> f64 {
         match self {
             Self::Round(l) | Self::Kidney(l, _) => l.metres(),

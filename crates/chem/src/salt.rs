@@ -1,5 +1,6 @@
 //! How much salt for a rise, what rise from a mass, and how much of a reading is sodium chloride?
 
+use crate::bounds::OutOfRange;
 use crate::constants::atomic_weights;
 use crate::quantity::measured::*;
 
@@ -19,13 +20,14 @@ use crate::quantity::measured::*;
 /// # Ok(())
 /// # }
 /// ```
+#[must_use]
 pub fn mass_for(volume: Volume, rise: Salinity, purity: Purity) -> Mass {
     Mass::new_unchecked(volume.cubic_metres() * rise.mg_per_l() / 1000.0 / purity.ratio())
 }
 
 /// Rise that a mass of salt gives once dissolved: [`mass_for`] the other way about.
 ///
-/// `ΔC = m purity / V`: grams over m³ are mg/L. Total. Source: mass balance.
+/// `ΔC = m purity / V`: grams over m³ are mg/L. Errors: more than [`Salinity`] holds. Source: mass balance.
 ///
 /// ```
 /// use saltwright_chem::*;
@@ -34,27 +36,25 @@ pub fn mass_for(volume: Volume, rise: Salinity, purity: Purity) -> Mass {
 ///     Mass::from_kilograms(25.0)?,
 ///     Purity::from_ratio(1.0)?,
 ///     Volume::from_cubic_metres(50.0)?,
-/// );
+/// )?;
 /// assert_eq!(rise.mg_per_l(), 500.0);
 /// # Ok(())
 /// # }
 /// ```
-pub fn rise_from(mass: Mass, purity: Purity, volume: Volume) -> Salinity {
-    Salinity::rounded(
-        mass.kilograms() * purity.ratio() * 1000.0 / libm::fmax(volume.cubic_metres(), f64::MIN_POSITIVE),
-    )
+pub fn rise_from(mass: Mass, purity: Purity, volume: Volume) -> Result<Salinity, OutOfRange> {
+    Salinity::from_mg_per_l(mass.kilograms() * purity.ratio() * 1000.0 / volume.cubic_metres())
 }
 
 /// What a salt test responds to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-pub enum Responds {
-    /// To chloride, all of it reported as sodium chloride: drops, strip, photometer.
-    ToChloride,
-    /// To the conductivity of every ion, reported as sodium chloride: meter, generator display.
-    ToConductivity,
-    /// To nothing: the figure is meant as sodium chloride.
-    ToNothing,
+pub enum SaltTest {
+    /// Chloride, all of it reported as sodium chloride: drops, strip, photometer.
+    Chloride,
+    /// The conductivity of every ion, reported as sodium chloride: meter, generator display.
+    Conductivity,
+    /// Nothing: the figure is meant as sodium chloride.
+    AsNaCl,
 }
 
 /// Sodium chloride behind a reading, which counts other ions as salt.
@@ -66,22 +66,23 @@ pub enum Responds {
 ///
 /// ```
 /// use saltwright_chem::*;
-/// use saltwright_chem::salt::{Responds, sodium_chloride_behind};
+/// use saltwright_chem::salt::{SaltTest, sodium_chloride_behind};
 /// # fn main() -> Result<(), OutOfRange> {
 /// let reading = Salinity::from_mg_per_l(400.0)?;
 /// let (ta, ch) = (Alkalinity::from_mg_per_l(110.0)?, Hardness::from_mg_per_l(250.0)?);
-/// let salt = sodium_chloride_behind(reading, Responds::ToConductivity, ta, ch);
+/// let salt = sodium_chloride_behind(reading, SaltTest::Conductivity, ta, ch);
 /// assert_eq!(salt.mg_per_l(), 19.0);
 /// # Ok(())
 /// # }
 /// ```
+#[must_use]
 pub fn sodium_chloride_behind(
     reading: Salinity,
-    responds: Responds,
+    test: SaltTest,
     alkalinity: Alkalinity,
     hardness: Hardness,
 ) -> Salinity {
-    let others = other_ions(responds, alkalinity, hardness).mg_per_l();
+    let others = other_ions(test, alkalinity, hardness).mg_per_l();
     Salinity::new_unchecked(libm::fmax(reading.mg_per_l() - others, 0.0))
 }
 
@@ -89,21 +90,20 @@ pub fn sodium_chloride_behind(
 ///
 /// ```
 /// use saltwright_chem::*;
-/// use saltwright_chem::salt::{Responds, other_ions};
+/// use saltwright_chem::salt::{SaltTest, other_ions};
 /// # fn main() -> Result<(), OutOfRange> {
 /// let (ta, ch) = (Alkalinity::from_mg_per_l(110.0)?, Hardness::from_mg_per_l(250.0)?);
-/// assert_eq!(other_ions(Responds::ToConductivity, ta, ch).mg_per_l(), 381.0);
-/// assert_eq!(other_ions(Responds::ToNothing, ta, ch).mg_per_l(), 0.0);
+/// assert_eq!(other_ions(SaltTest::Conductivity, ta, ch).mg_per_l(), 381.0);
+/// assert_eq!(other_ions(SaltTest::AsNaCl, ta, ch).mg_per_l(), 0.0);
 /// # Ok(())
 /// # }
 /// ```
-pub fn other_ions(responds: Responds, alkalinity: Alkalinity, hardness: Hardness) -> Salinity {
+#[must_use]
+pub fn other_ions(test: SaltTest, alkalinity: Alkalinity, hardness: Hardness) -> Salinity {
     let (ta, ch) = (alkalinity.mg_per_l(), hardness.mg_per_l());
-    Salinity::new_unchecked(match responds {
-        Responds::ToChloride => {
-            2.0 * atomic_weights::SODIUM_CHLORIDE / atomic_weights::CALCIUM_CARBONATE * ch
-        }
-        Responds::ToConductivity => 0.85 * ta + 1.15 * ch,
-        Responds::ToNothing => 0.0,
+    Salinity::new_unchecked(match test {
+        SaltTest::Chloride => 2.0 * atomic_weights::SODIUM_CHLORIDE / atomic_weights::CALCIUM_CARBONATE * ch,
+        SaltTest::Conductivity => 0.85 * ta + 1.15 * ch,
+        SaltTest::AsNaCl => 0.0,
     })
 }

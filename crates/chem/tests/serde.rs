@@ -2,7 +2,7 @@
 #![cfg(feature = "serde")]
 
 use saltwright_chem::pool_shape::{Floor, Measures, Outline, Pool};
-use saltwright_chem::salt::Responds;
+use saltwright_chem::salt::SaltTest;
 use saltwright_chem::treatment::recipe::{Goal, recipe};
 use saltwright_chem::treatment::{AcidStrength, BleachStrength, Chemical, Dose};
 use saltwright_chem::*;
@@ -22,14 +22,15 @@ fn refused<T: DeserializeOwned + Debug>(text: &str) -> String {
 }
 
 fn sample() -> Sample {
-    Sample::plain(
-        Temperature::from_celsius(26.0).unwrap(),
-        Ph::from_units(7.2).unwrap(),
-        Alkalinity::from_mg_per_l(70.0).unwrap(),
-        Hardness::from_mg_per_l(250.0).unwrap(),
-        Cyanurate::from_mg_per_l(40.0).unwrap(),
-        Salinity::from_mg_per_l(3_200.0).unwrap(),
-    )
+    Sample {
+        temperature: Temperature::from_celsius(26.0).unwrap(),
+        ph: Ph::from_units(7.2).unwrap(),
+        alkalinity: Alkalinity::from_mg_per_l(70.0).unwrap(),
+        hardness: Hardness::from_mg_per_l(250.0).unwrap(),
+        cyanuric_acid: CyanuricAcid::from_mg_per_l(40.0).unwrap(),
+        salt: Salinity::from_mg_per_l(3_200.0).unwrap(),
+        ..Sample::PURE
+    }
 }
 
 #[test]
@@ -39,16 +40,17 @@ fn what_is_written_comes_back() {
     let goal = Goal { ph: Ph::from_units(7.6).unwrap(), alkalinity, ..goal_as_it_is() };
     same(sample());
     same(sample().state().unwrap());
+    same(water);
     same(goal);
     same(recipe(&water, &goal).unwrap());
     same(Dose::from_mmol_per_l(0.5).unwrap());
     same(AcidStrength::from_mass_percent(31.45).unwrap());
     same(BleachStrength::from_trade_percent(12.5).unwrap());
     Chemical::ALL.iter().copied().for_each(same);
-    same(Responds::ToChloride);
+    same(SaltTest::Chloride);
     same(chlorine::species(
         Chlorine::from_mg_per_l(3.0).unwrap(),
-        sample().cyanurate,
+        sample().cyanuric_acid,
         sample().ph,
         sample().temperature,
         IonicStrength::from_molal(0.06).unwrap(),
@@ -56,8 +58,8 @@ fn what_is_written_comes_back() {
 }
 
 fn goal_as_it_is() -> Goal {
-    let Sample { ph, alkalinity, hardness, cyanurate, .. } = sample();
-    Goal { ph, alkalinity, hardness, cyanurate }
+    let Sample { ph, alkalinity, hardness, cyanuric_acid, .. } = sample();
+    Goal { ph, alkalinity, hardness, cyanuric_acid }
 }
 
 #[test]
@@ -90,8 +92,8 @@ fn a_shape_comes_back() {
         wing: None,
         ledge: None,
         steps: None,
-        less: 0.0,
-        spa: 0.0,
+        less: Volume::NONE,
+        spa: Volume::NONE,
     };
     same(pool);
     same(pool.size().unwrap());

@@ -4,15 +4,15 @@ use crate::Unknown;
 use crate::case::{Case, Needs};
 use crate::choice::Input;
 use crate::policy;
-use chem::salt::{Responds, other_ions};
-use chem::{Alkalinity, CarbonDioxide, Hardness, Ph, Salinity, Sample, SaturationIndex, State, Temperature};
+use chem::salt::{SaltTest, other_ions};
+use chem::{CarbonDioxide, Salinity, Sample, SaturationIndex, Solids, State};
 use chem::{ChlorineSpecies, chlorine, langelier};
 
 /// The water today, and after the salt.
 #[derive(Clone, Copy, Debug)]
 pub struct Balance {
     /// What the salt test responded to.
-    pub responds: Responds,
+    pub responds: SaltTest,
     /// Sodium chloride behind the reading.
     pub salt: Salinity,
     /// The water as tested.
@@ -39,13 +39,12 @@ pub struct Forms {
 }
 
 impl Forms {
-    /// Of a sample at the pH and carbonate alkalinity of `state`; solids from the salt reading.
-    fn of(sample: &Sample, state: &State, reading: Salinity) -> Self {
-        let solids =
-            reading.raised_by(Salinity::from_mg_per_l(policy::OTHER_SOLIDS).unwrap_or(Salinity::NONE));
-        let form = |f: fn(Temperature, Ph, Hardness, Alkalinity, Salinity) -> Option<SaturationIndex>| {
-            let carbonate = Alkalinity::from_mg_per_l(state.carbonate_alkalinity.mg_per_l()).ok()?;
-            f(sample.temperature, sample.ph, sample.hardness, carbonate, solids)
+    /// Of a sample at the pH and carbonate alkalinity of `state`; solids from the salt reading, mg/L.
+    fn of(sample: &Sample, state: &State, reading: f64) -> Self {
+        let solids = Solids::from_mg_per_l(reading + policy::OTHER_SOLIDS).ok();
+        let form = |f: langelier::TableForm| {
+            let told = f(sample.temperature, sample.ph, sample.hardness, state.carbonate_alkalinity, solids?);
+            told.ok().flatten()
         };
         Self { standard: form(langelier::standard_methods), closed: form(langelier::closed_form) }
     }
@@ -70,7 +69,7 @@ pub enum After {
     /// As it is today.
     Today,
     /// With salt in it.
-    Salted(Result<Salted, chem::Fault>),
+    Salted(Result<Salted, chem::WaterError>),
 }
 
 /// The same water with the salt in it, counted in both ways.
@@ -120,7 +119,7 @@ pub fn balance(case: &Case, due: Due) -> Result<Balance, Unknown> {
         (Input::Ph, w.ph.is_some()),
         (Input::Alkalinity, w.alkalinity.is_some()),
         (Input::Hardness, w.hardness.is_some()),
-        (Input::Cyanurate, w.cyanurate.is_some()),
+        (Input::CyanuricAcid, w.cyanuric_acid.is_some()),
     ]);
     let (Some(sample), Some(reading), Some(instrument)) = (case.sample(), case.read(), case.instrument)
     else {
@@ -129,7 +128,7 @@ pub fn balance(case: &Case, due: Due) -> Result<Balance, Unknown> {
     let responds = instrument.responds();
     let others = other_ions(responds, sample.alkalinity, sample.hardness);
     let belied =
-        responds == Responds::ToConductivity && others.mg_per_l() > reading.mg_per_l() + policy::BELIED_BY;
+        responds == SaltTest::Conductivity && others.mg_per_l() > reading.mg_per_l() + policy::BELIED_BY;
     let today = sample.state().map_err(Unknown::Chemistry)?;
     let after = match due {
         Due::Unknown => After::Unknown,
@@ -138,17 +137,17 @@ pub fn balance(case: &Case, due: Due) -> Result<Balance, Unknown> {
     };
     let aired = sample.water().and_then(|water| water.in_air(CarbonDioxide::OPEN_AIR)).ok();
     let chlorine = w.chlorine.given().and_then(|free| {
-        chlorine::species(free, sample.cyanurate, sample.ph, sample.temperature, today.strength).ok()
+        chlorine::species(free, sample.cyanuric_acid, sample.ph, sample.temperature, today.strength).ok()
     });
-    let forms = Forms::of(&sample, &today, reading);
+    let forms = Forms::of(&sample, &today, reading.mg_per_l());
     Ok(Balance { responds, salt: sample.salt, today, forms, aired, chlorine, belied, after })
 }
 
-fn salted(sample: Sample, reading: Salinity, rise: Salinity) -> Result<Salted, chem::Fault> {
-    let salt = sample.salt.raised_by(rise);
+fn salted(sample: Sample, reading: Salinity, rise: Salinity) -> Result<Salted, chem::WaterError> {
+    let salt = sample.salt.checked_add(rise)?;
     let same_ph = Sample { salt, ..sample }.state()?;
     let free_ph = sample.water()?.salted(rise).state()?;
-    let forms = Forms::of(&sample, &same_ph, reading.raised_by(rise));
+    let forms = Forms::of(&sample, &same_ph, reading.mg_per_l() + rise.mg_per_l());
     Ok(Salted { salt, same_ph, free_ph, forms })
 }
 

@@ -56,7 +56,7 @@ pub struct Tests {
     /// Calcium hardness.
     pub hardness: Option<Hardness>,
     /// Cyanuric acid.
-    pub cyanurate: Option<Cyanurate>,
+    pub cyanuric_acid: Option<CyanuricAcid>,
     /// Free chlorine.
     pub chlorine: Optional<Chlorine>,
 }
@@ -67,7 +67,15 @@ impl Tests {
     pub fn behind(&self, reading: Salinity, instrument: Instrument) -> Option<Sample> {
         let (ta, ch) = (self.alkalinity?, self.hardness?);
         let salt = salt::sodium_chloride_behind(reading, instrument.responds(), ta, ch);
-        Some(Sample::plain(self.heat?, self.ph?, ta, ch, self.cyanurate?, salt))
+        Some(Sample {
+            temperature: self.heat?,
+            ph: self.ph?,
+            alkalinity: ta,
+            hardness: ch,
+            cyanuric_acid: self.cyanuric_acid?,
+            salt,
+            ..Sample::PURE
+        })
     }
 }
 
@@ -152,7 +160,7 @@ pub struct Goals {
     /// Calcium hardness.
     pub hardness: Option<Hardness>,
     /// Cyanuric acid.
-    pub cyanurate: Option<Cyanurate>,
+    pub cyanuric_acid: Option<CyanuricAcid>,
     /// Free chlorine.
     pub chlorine: Option<Chlorine>,
     /// One of them can't be used: no step leads to the others without it.
@@ -167,7 +175,7 @@ impl Goals {
         self.ph.is_some()
             || self.alkalinity.is_some()
             || self.hardness.is_some()
-            || self.cyanurate.is_some()
+            || self.cyanuric_acid.is_some()
             || self.chlorine.is_some()
     }
 }

@@ -233,7 +233,7 @@ choices! {
         /// Calcium hardness.
         Hardness = "water.ch",
         /// Cyanuric acid.
-        Cyanurate = "water.cya",
+        CyanuricAcid = "water.cya",
         /// Salt of the fill water.
         FillSalt = "fill.salt",
         /// Its temperature.
@@ -256,11 +256,11 @@ choices! {
 impl Instrument {
     /// What the instrument responds to. A laboratory is taken to titrate chloride, the usual method
     /// (ISO 9297; common practice). An assumed figure is meant as sodium chloride.
-    pub const fn responds(self) -> salt::Responds {
+    pub const fn responds(self) -> salt::SaltTest {
         match self {
-            Self::Drops | Self::Strip | Self::Photometer | Self::Lab => salt::Responds::ToChloride,
-            Self::Meter | Self::Uncalibrated | Self::Display => salt::Responds::ToConductivity,
-            Self::Assumed => salt::Responds::ToNothing,
+            Self::Drops | Self::Strip | Self::Photometer | Self::Lab => salt::SaltTest::Chloride,
+            Self::Meter | Self::Uncalibrated | Self::Display => salt::SaltTest::Conductivity,
+            Self::Assumed => salt::SaltTest::AsNaCl,
         }
     }
 }

@@ -145,5 +145,5 @@ pub fn course(baseline: Option<Baseline>, log: &Log) -> Course {
 fn sum(all: Mass, more: Mass) -> Mass {
     let more = Mass::from_kilograms(more.kilograms());
     let both = more.and_then(|more| Mass::from_kilograms(all.kilograms() + more.kilograms()));
-    both.unwrap_or_else(|out| Mass::from_kilograms(out.bounds.high).unwrap_or(Mass::NONE).times(2.0))
+    both.unwrap_or_else(|out| Mass::from_kilograms(out.bounds.high).unwrap_or(all))
 }

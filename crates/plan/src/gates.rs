@@ -8,7 +8,7 @@ pub enum Gate {
     /// What the water was treated with before.
     Past,
     /// Cyanuric acid that only other water brings down.
-    Cyanurate,
+    CyanuricAcid,
     /// The fill water's tests.
     Fill,
     /// Filled, pump and filter running.
@@ -102,7 +102,7 @@ pub const GATES: [Row; 30] = {
     [
         row(Gate::Code, "code", Notes, false, true),
         row(Gate::Past, "past", Holds, false, true),
-        row(Gate::Cyanurate, "cyanurate", Holds, false, false),
+        row(Gate::CyanuricAcid, "cyanurate", Holds, false, false),
         row(Gate::Fill, "fill", Notes, false, true),
         row(Gate::Running, "running", Holds, false, true),
         row(Gate::Clear, "clear", Holds, false, true),

@@ -4,6 +4,7 @@ use crate::band::Band;
 use crate::choice::{History, Method};
 use crate::course::{Course, Visit};
 use crate::estimate::Prior;
+use crate::limits;
 use crate::policy::{self, Levels};
 use crate::spread::{OfVolume, of_volume};
 use chem::{Fraction, Mass, Purity, Salinity, Volume, bounds};
@@ -147,7 +148,7 @@ impl Job {
     pub fn faults(&self, course: &Course) -> Faults {
         let Band { low, target, high, .. } = self.band;
         let salt = |salt: Salinity| bounds::SALINITY.check(salt.mg_per_l()).is_ok();
-        let mass = |mass: Mass| bounds::MASS.check(mass.kilograms()).is_ok();
+        let mass = |mass: Mass| limits::SALT.check(mass.kilograms()).is_ok();
         let steps = match self.handled {
             Handled::Bags(steps) => steps.map(Mass::kilograms),
             Handled::Parts(parts) => parts,
@@ -155,8 +156,8 @@ impl Job {
         let read = |visit: &Visit| salt(visit.reading.salt) && visit.reading.again.is_none_or(salt);
         let visits = || course.visits.iter().flatten();
         let checks = [
-            (Fault::Volume, bounds::VOLUME.check(self.volume.cubic_metres()).is_ok()),
-            (Fault::Bag, bounds::BAG_SIZE.check(self.bag.kilograms()).is_ok()),
+            (Fault::Volume, bounds::POOL.check(self.volume.cubic_metres()).is_ok()),
+            (Fault::Bag, limits::BAG_SIZE.check(self.bag.kilograms()).is_ok()),
             (Fault::Purity, bounds::PURITY.check(self.purity.ratio()).is_ok()),
             (Fault::Band, Salinity::NONE < low && low < target && target < high && salt(high)),
             (Fault::Reading, visits().all(read)),
@@ -164,7 +165,7 @@ impl Job {
             (Fault::Doubt, self.doubt.is_none_or(|d| bounds::FRACTION.check(d.ratio()).is_ok())),
             (Fault::Fill, self.fill.is_none_or(salt)),
             (Fault::Levels, self.levels.are_levels()),
-            (Fault::Handled, steps.iter().all(|step| (1e-6..=bounds::MASS.high).contains(step))),
+            (Fault::Handled, steps.iter().all(|step| (1e-6..=limits::SALT.high).contains(step))),
         ];
         checks.iter().filter(|(_, well)| !well).fold(Faults::default(), |all, (fault, _)| all.and(*fault))
     }

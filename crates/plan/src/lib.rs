@@ -41,6 +41,7 @@ pub mod estimate;
 mod filter;
 pub mod gates;
 pub mod job;
+pub mod limits;
 pub mod measure;
 pub mod mixture;
 pub mod odd;
@@ -81,7 +82,7 @@ pub enum Unknown {
     /// The question does not arise.
     NotAsked,
     /// The chemistry has no answer, and says why.
-    Chemistry(chem::Fault),
+    Chemistry(chem::WaterError),
 }
 
 /// Everything that follows from a [`Case`].
@@ -269,10 +270,10 @@ fn due(case: &Case, dose: &Dose) -> Due {
 
 /// The rise to the target; where the reading stands above that, what this stage brings.
 fn due_rise(case: &Case, dose: &Dose) -> Option<Salinity> {
-    let to_target = case.band.zip(case.read()).and_then(|(band, reading)| band.target.above(reading));
+    let to_target = case.band.zip(case.read()).and_then(|(band, reading)| band.target.excess_over(reading));
     let by_stage = || {
         let ([stage, _], job) = (dose.due()?, dose.job.as_ref()?);
-        Some(chem::salt::rise_from(stage, job.purity, job.volume))
+        chem::salt::rise_from(stage, job.purity, job.volume).ok()
     };
     to_target.or_else(by_stage)
 }

@@ -39,6 +39,6 @@ pub fn measured(metered: Option<Volume>, taped: Option<(Pool, Size)>) -> Option<
 /// assert!((more - 0.1).abs() < 1e-9 && !wrong);
 /// ```
 pub fn apart(typed: Volume, measured: Volume) -> (f64, bool) {
-    let more = typed.cubic_metres() / libm::fmax(measured.cubic_metres(), bounds::VOLUME.low) - 1.0;
+    let more = typed.cubic_metres() / libm::fmax(measured.cubic_metres(), bounds::POOL.low) - 1.0;
     (more, more.abs() > APART)
 }

@@ -213,7 +213,7 @@ pub(crate) fn algae(case: &Case) -> Verdict {
 /// in the water stops. While the stabiliser is not known, nobody knows what it asks for.
 pub(crate) fn chlorine(case: &Case) -> Verdict {
     let Some(free) = case.water.chlorine.given().map(|x| x.mg_per_l()) else { return Unknown };
-    let cya = case.water.cyanurate.map(|x| x.mg_per_l());
+    let cya = case.water.cyanuric_acid.map(|x| x.mg_per_l());
     let least = match cya {
         Some(cya) if cya > 0.0 => policy::CHLORINE_STABILISED.max(cya * policy::CHLORINE_OF_CYANURATE),
         _ => policy::CHLORINE_BARE,
@@ -261,7 +261,7 @@ pub(crate) fn hardness(case: &Case) -> Verdict {
 
 /// The band for cyanuric acid by place; above what only other water brings down another gate judges.
 pub(crate) fn stabiliser(case: &Case) -> Verdict {
-    of(case.water.cyanurate.zip(case.ready.place), |(cya, place)| {
+    of(case.water.cyanuric_acid.zip(case.ready.place), |(cya, place)| {
         let band = if place == Place::Indoor { [0.0, 0.0] } else { policy::CYANURATE_PASS };
         if within(cya.mg_per_l(), band, band) == Pass { Pass } else { Wait }
     })

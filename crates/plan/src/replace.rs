@@ -5,7 +5,7 @@ use crate::case::{Case, Needs, Tests};
 use crate::choice::{Ground, Input, Surface};
 use crate::dilute::Dilution;
 use crate::policy;
-use chem::{Alkalinity, Cyanurate, Fraction, Hardness, Salinity, Volume, Water, dilution};
+use chem::{Alkalinity, CyanuricAcid, Fraction, Hardness, Salinity, Volume, Water, dilution};
 use dilution::Conserved;
 
 /// What stands above where it is to be. Only other water brings any of it down.
@@ -16,20 +16,20 @@ pub struct Excess {
     /// Calcium hardness, and its goal.
     pub hardness: Option<Hardness>,
     /// Cyanuric acid, and its goal.
-    pub cyanurate: Option<Cyanurate>,
+    pub cyanuric_acid: Option<CyanuricAcid>,
 }
 
 impl Excess {
     /// What of a case stands above its goals, and above the band where `salt_over`.
     ///
     /// ```
-    /// use chem::Cyanurate;
+    /// use chem::CyanuricAcid;
     /// use plan::{Case, Goals, Tests, replace::Excess};
-    /// let mg = |x| Cyanurate::from_mg_per_l(x).ok();
-    /// let goals = Goals { cyanurate: mg(50.0), ..Goals::default() };
-    /// let water = Tests { cyanurate: mg(130.0), ..Tests::default() };
+    /// let mg = |x| CyanuricAcid::from_mg_per_l(x).ok();
+    /// let goals = Goals { cyanuric_acid: mg(50.0), ..Goals::default() };
+    /// let water = Tests { cyanuric_acid: mg(130.0), ..Tests::default() };
     /// let case = Case { goals, water, ..Case::default() };
-    /// assert_eq!(Excess::of(&case, false).unwrap().cyanurate, mg(50.0));
+    /// assert_eq!(Excess::of(&case, false).unwrap().cyanuric_acid, mg(50.0));
     /// assert_eq!(Excess::of(&Case::default(), false), None);
     /// ```
     pub fn of(case: &Case, salt_over: bool) -> Option<Self> {
@@ -37,7 +37,7 @@ impl Excess {
         let excess = Self {
             salt: case.band.filter(|_| salt_over).map(|band| band.target),
             hardness: over(goals.hardness, water.hardness, policy::NEAR_HARDNESS),
-            cyanurate: over(goals.cyanurate, water.cyanurate, policy::NEAR_CYANURATE),
+            cyanuric_acid: over(goals.cyanuric_acid, water.cyanuric_acid, policy::NEAR_CYANURATE),
         };
         (excess != Self::default()).then_some(excess)
     }
@@ -57,7 +57,7 @@ pub enum Analyte {
     /// Calcium hardness.
     Hardness,
     /// Cyanuric acid.
-    Cyanurate,
+    CyanuricAcid,
 }
 
 /// Water to replace.
@@ -68,7 +68,7 @@ pub struct Replace {
     /// The one of them that asks for most.
     pub decides: Analyte,
     /// At one go.
-    pub at_once: Result<Amount, dilution::Fault>,
+    pub at_once: Result<Amount, chem::DilutionError>,
     /// By running fill water through a full pool.
     pub exchange: Option<Amount>,
     /// In parts; `None` while the cap is not known.
@@ -84,7 +84,7 @@ pub struct Replace {
     /// See `alkalinity`.
     pub hardness: Option<Hardness>,
     /// See `alkalinity`.
-    pub cyanurate: Option<Cyanurate>,
+    pub cyanuric_acid: Option<CyanuricAcid>,
     /// The water afterwards, by mixing the two; no gas lost.
     pub mixed: Result<Water, Unknown>,
     /// What is missing for the salt afterwards.
@@ -195,14 +195,14 @@ pub fn replace(case: &Case, excess: Excess, dilution: Option<Dilution>) -> Resul
     let needs = Needs::of(&[
         (Input::FillSalt, case.fill_salt.is_some()),
         (Input::FillHardness, f.hardness.is_some() || excess.hardness.is_none()),
-        (Input::FillCyanurate, f.cyanurate.is_some() || excess.cyanurate.is_none()),
+        (Input::FillCyanurate, f.cyanuric_acid.is_some() || excess.cyanuric_acid.is_none()),
     ]);
     let wants = Needs::of(&[
         (Input::FillHeat, f.heat.is_some()),
         (Input::FillPh, f.ph.is_some()),
         (Input::FillAlkalinity, f.alkalinity.is_some()),
         (Input::FillHardness, f.hardness.is_some()),
-        (Input::FillCyanurate, f.cyanurate.is_some()),
+        (Input::FillCyanurate, f.cyanuric_acid.is_some()),
     ]);
     let salt = match dilution {
         Some(Dilution { share }) => {
@@ -211,17 +211,17 @@ pub fn replace(case: &Case, excess: Excess, dilution: Option<Dilution>) -> Resul
         None => demand(Analyte::Salt, excess.salt, case.read(), case.fill_salt),
     };
     let hardness = demand(Analyte::Hardness, excess.hardness, p.hardness, f.hardness);
-    let cyanurate = demand(Analyte::Cyanurate, excess.cyanurate, p.cyanurate, f.cyanurate);
+    let cyanuric_acid = demand(Analyte::CyanuricAcid, excess.cyanuric_acid, p.cyanuric_acid, f.cyanuric_acid);
     let mut most = Ok(Demand::default());
-    for demand in [salt, hardness, cyanurate] {
+    for demand in [salt, hardness, cyanuric_acid] {
         most = match (most, demand.ok_or(Unknown::Needs(needs))?) {
             (Ok(a), Ok(b)) => Ok(if b.share > a.share { b } else { a }),
             (Err(fault), _) | (_, Err(fault)) => Err(fault),
         };
     }
-    let amount = |share: f64| Amount { share, volume: case.volume.map(|v| v.times(share)) };
+    let amount = |share: f64| Amount { share, volume: case.volume.and_then(|v| v.checked_mul(share).ok()) };
     let share =
-        most.and_then(|most| Fraction::from_ratio(most.share).map_err(|_| dilution::Fault::FillTooSalty));
+        most.and_then(|most| Fraction::from_ratio(most.share).map_err(|_| chem::DilutionError::FillTooSalty));
     Ok(Replace {
         excess,
         decides: most.map_or(Analyte::Salt, |most| most.of),
@@ -236,7 +236,7 @@ pub fn replace(case: &Case, excess: Excess, dilution: Option<Dilution>) -> Resul
         salt: after(case.read(), case.fill_salt, share),
         alkalinity: after(p.alkalinity, f.alkalinity, share),
         hardness: after(p.hardness, f.hardness, share),
-        cyanurate: after(p.cyanurate, f.cyanurate, share),
+        cyanuric_acid: after(p.cyanuric_acid, f.cyanuric_acid, share),
         mixed: mixed(case, share),
         needs,
         wants,
@@ -260,7 +260,7 @@ fn demand<Q: Conserved>(
     goal: Option<Q>,
     now: Option<Q>,
     fill: Option<Q>,
-) -> Option<Result<Demand, dilution::Fault>> {
+) -> Option<Result<Demand, chem::DilutionError>> {
     let Some(goal) = goal else { return Some(Ok(Demand::default())) };
     let (now, fill) = now.zip(fill)?;
     Some(dilution::share(now, goal, fill).and_then(|share| {
@@ -279,7 +279,9 @@ fn parts(case: &Case, share: Fraction, of: Analyte, amount: impl Fn(f64) -> Amou
             let level = match of {
                 Analyte::Salt => after(case.read(), case.fill_salt, gone).map(Salinity::mg_per_l),
                 Analyte::Hardness => after(pool.hardness, fill.hardness, gone).map(Hardness::mg_per_l),
-                Analyte::Cyanurate => after(pool.cyanurate, fill.cyanurate, gone).map(Cyanurate::mg_per_l),
+                Analyte::CyanuricAcid => {
+                    after(pool.cyanuric_acid, fill.cyanuric_acid, gone).map(CyanuricAcid::mg_per_l)
+                }
             };
             *place = Some(Part { amount: amount(part.share.ratio()), level });
         }
@@ -294,12 +296,12 @@ fn parts(case: &Case, share: Fraction, of: Analyte, amount: impl Fn(f64) -> Amou
 fn after<Q: Conserved>(
     pool: Option<Q>,
     fill: Option<Q>,
-    share: Result<Fraction, dilution::Fault>,
+    share: Result<Fraction, chem::DilutionError>,
 ) -> Option<Q> {
     Some(pool?.replaced(fill?, share.ok()?))
 }
 
-fn mixed(case: &Case, share: Result<Fraction, dilution::Fault>) -> Result<Water, Unknown> {
+fn mixed(case: &Case, share: Result<Fraction, chem::DilutionError>) -> Result<Water, Unknown> {
     let (Some(instrument), Ok(share)) = (case.instrument, share) else { return Err(Unknown::NotAsked) };
     let water = |tests: &Tests, reading: Option<Salinity>| {
         let sample = reading.and_then(|reading| tests.behind(reading, instrument));

@@ -102,7 +102,7 @@ pub fn gates(
     Gates(GATES.map(|row| match row.gate {
         Gate::Code => ready::code(case),
         Gate::Past => ready::past(case),
-        Gate::Cyanurate => cyanurate(case),
+        Gate::CyanuricAcid => cyanuric_acid(case),
         Gate::Fill => ready::fill(case),
         Gate::Running => ready::running(case),
         Gate::Clear => ready::clear(case),
@@ -216,8 +216,8 @@ fn first(treatment: &Result<Treatment, Unknown>) -> Verdict {
     }
 }
 
-fn cyanurate(case: &Case) -> Verdict {
-    match case.water.cyanurate.map(|x| x.mg_per_l()) {
+fn cyanuric_acid(case: &Case) -> Verdict {
+    match case.water.cyanuric_acid.map(|x| x.mg_per_l()) {
         None => Verdict::Unknown,
         Some(cya) if cya <= policy::CYANURATE_MOST => Verdict::Pass,
         Some(_) => Verdict::Wait,

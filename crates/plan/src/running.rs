@@ -167,8 +167,8 @@ pub fn climb(case: &Case, target: Salinity) -> Option<Climb> {
         Some(case.goals).filter(|goals| !goals.garbled)?.ph.or(Ph::from_units(policy::CLIMB_FROM).ok())?;
     let (sample, products, volume) = (case.sample()?, case.products?, case.volume?);
     // A reading counts more than sodium chloride; what is put in is that alone.
-    let rise = case.read().and_then(|read| target.above(read)).unwrap_or(Salinity::NONE);
-    let salt = sample.salt.raised_by(rise);
+    let rise = case.read().and_then(|read| target.excess_over(read)).unwrap_or(Salinity::NONE);
+    let salt = sample.salt.checked_add(rise).ok()?;
     let at = |ph| chem::Sample { ph, salt, ..sample }.water().ok();
     let rest = at(goal)?.in_air(CarbonDioxide::OPEN_AIR).ok()?.ph;
     let from = Ph::from_units((goal.units() + policy::CLIMB).min(rest.units())).ok()?;
@@ -180,11 +180,11 @@ pub fn climb(case: &Case, target: Salinity) -> Option<Climb> {
         let water = at(from)?;
         let dose = dose_to_ph(&water, chemical, goal).ok()?;
         let acid = match products.acid {
-            Acid::Hydrochloric(strength) => Amount::Liquid(dose.of_acid(volume, strength)),
+            Acid::Hydrochloric(strength) => Amount::Liquid(dose.of_acid(volume, strength).ok()?),
             Acid::Bisulfate(purity) => Amount::Powder(dose.of_powder(chemical, volume, purity)),
         };
-        let left = water.treated(chemical, dose).alkalinity();
-        Some((acid, water.alkalinity().mg_per_l() - left.mg_per_l()))
+        let left = water.treated(chemical, dose).alkalinity().ok()?;
+        Some((acid, water.alkalinity().ok()?.mg_per_l() - left.mg_per_l()))
     };
     let ((acid, alkalinity), (whole, _)) = (back(from)?, back(rest)?);
     Some(Climb { from, to: goal, acid, alkalinity, rest, whole })
@@ -239,8 +239,11 @@ pub fn ahead(case: &Case) -> Option<Ahead> {
     let begun = target.mg_per_l() * libm::exp(-rained);
     let ended = fill + (begun - fill) * libm::exp(-lost / size);
     let salt = Salinity::from_mg_per_l(ended).ok()?;
-    let mass =
-        case.bag.purity.zip(target.above(salt)).map(|(purity, rise)| salt::mass_for(volume, rise, purity));
+    let mass = case
+        .bag
+        .purity
+        .zip(target.excess_over(salt))
+        .map(|(purity, rise)| salt::mass_for(volume, rise, purity));
     let size = case.bag.size.filter(|size| *size > Mass::NONE);
     let bags = mass.zip(size).map(|(mass, size)| mass.kilograms() / size.kilograms());
     // What only rounding makes more than a whole bag is none.

@@ -84,8 +84,8 @@ impl Dose {
         let (stage, job, course) =
             (self.decision.as_ref()?.stage?, self.job.as_ref()?, self.course.as_ref()?);
         let bags = stage.part.unwrap_or(stage.bags);
-        let all = job.bag.times(bags);
-        Some([all, all.less(course.after)])
+        let all = job.bag.checked_mul(bags).ok()?;
+        Some([all, all.saturating_sub(course.after)])
     }
 
     /// Whole bags that it takes from here on, what went in since the last reading taken off.
@@ -100,7 +100,7 @@ impl Dose {
         let from = self.decision.as_ref().filter(|decision| decision.is_first())?;
         let from = mean(&from.visits.iter().flatten().last()?.visit.reading).0;
         let from = Salinity::from_mg_per_l(from).ok()?;
-        Some(from.raised_by(salt::rise_from(all, job.purity, job.volume)))
+        from.checked_add(salt::rise_from(all, job.purity, job.volume).ok()?).ok()
     }
 
     /// How likely it stands above the high limit if more went in than this stage told; nothing otherwise.
@@ -192,7 +192,7 @@ fn plain(case: &Case, dose: &mut Dose) {
     let mean = Salinity::from_mg_per_l(0.5 * (reading.mg_per_l() + again.mg_per_l())).unwrap_or(reading);
     dose.from = Some(mean);
     let Some(band) = case.band else { return };
-    dose.rise = band.target.above(mean);
+    dose.rise = band.target.excess_over(mean);
     let (Some(rise), Some(volume)) = (dose.rise, case.volume) else { return };
     dose.pure = Some(salt::mass_for(volume, rise, Purity::WHOLE));
     dose.mass = case.bag.purity.map(|purity| salt::mass_for(volume, rise, purity));

@@ -9,8 +9,8 @@ use crate::replace::Replace;
 use chem::treatment::recipe::{self, Goal, Recipe, dose_to_ph};
 use chem::treatment::{Chemical, Dose};
 use chem::{
-    Alkalinity, Chlorine, Cyanurate, Fault, Hardness, Mass, Ph, Salinity, SaturationIndex, State, Volume,
-    Water,
+    Alkalinity, Chlorine, CyanuricAcid, Hardness, Mass, Ph, Salinity, SaturationIndex, State, Volume, Water,
+    WaterError,
 };
 
 /// A step, in the order in which they are done.
@@ -75,7 +75,7 @@ pub struct Step {
     /// Its hardness.
     pub hardness: Hardness,
     /// Its cyanuric acid.
-    pub cyanurate: Cyanurate,
+    pub cyanuric_acid: CyanuricAcid,
     /// Its index with the salt that is due in it, pH left free.
     pub salted: Option<SaturationIndex>,
     /// Hours to wait before the test, at least.
@@ -168,7 +168,7 @@ pub fn treat(case: &Case, rise: Salinity, replace: &Result<Replace, Unknown>) ->
     if goals.garbled || case.is_garbled() {
         return Err(Unknown::Needs(Needs::NONE));
     }
-    let Tests { heat, ph, alkalinity, hardness, cyanurate, chlorine } = case.water;
+    let Tests { heat, ph, alkalinity, hardness, cyanuric_acid, chlorine } = case.water;
     let chlorine = chlorine.given();
     let needs = Needs::of(&[
         (Input::Volume, case.volume.is_some()),
@@ -178,7 +178,7 @@ pub fn treat(case: &Case, rise: Salinity, replace: &Result<Replace, Unknown>) ->
         (Input::Ph, ph.is_some()),
         (Input::Alkalinity, alkalinity.is_some()),
         (Input::Hardness, hardness.is_some()),
-        (Input::Cyanurate, cyanurate.is_some()),
+        (Input::CyanuricAcid, cyanuric_acid.is_some()),
         (Input::Chlorine, chlorine.is_some() || goals.chlorine.is_none()),
         (Input::Products, case.products.is_some()),
     ]);
@@ -204,11 +204,11 @@ pub fn treat(case: &Case, rise: Salinity, replace: &Result<Replace, Unknown>) ->
     let settled = water.treated(Chemical::LiquidChlorine, bleach).spent();
     let recipe = match solve(&settled, &goals) {
         Ok(recipe) => recipe,
-        Err(recipe::Fault::BelowAir) => return Ok(Treatment { below_air: true, ..treatment }),
-        Err(recipe::Fault::Chemistry(fault)) => return Err(Unknown::Chemistry(fault)),
+        Err(chem::RecipeError::BelowAir) => return Ok(Treatment { below_air: true, ..treatment }),
+        Err(chem::RecipeError::Chemistry(fault)) => return Err(Unknown::Chemistry(fault)),
         // What only other water brings down is not asked for here, and within the goals' bounds a dose leads
         // to every pH.
-        Err(_) => return Err(Unknown::Chemistry(Fault::NoSolution)),
+        Err(_) => return Err(Unknown::Chemistry(WaterError::NoSolution)),
     };
     let mut here = water;
     for (place, what) in treatment.steps.iter_mut().zip(STEPS) {
@@ -227,39 +227,41 @@ fn bleach(now: Chlorine, goal: Chlorine) -> Dose {
 
 /// The recipe for what is asked; what is not asked for is left as it comes, and so is what is there
 /// already as near as a kit can tell.
-fn solve(water: &Water, goals: &Goals) -> Result<Recipe, recipe::Fault> {
-    let (ch, cya) = (water.hardness(), water.cyanurate());
+fn solve(water: &Water, goals: &Goals) -> Result<Recipe, chem::RecipeError> {
+    let (ch, cya) = (water.hardness()?, water.cyanuric_acid()?);
     let up = |goal: f64, now: f64, near: f64| goal - now > near;
     let hardness = goals.hardness.filter(|x| up(x.mg_per_l(), ch.mg_per_l(), policy::NEAR_HARDNESS));
-    let cyanurate = goals.cyanurate.filter(|x| up(x.mg_per_l(), cya.mg_per_l(), policy::NEAR_CYANURATE));
-    let (hardness, cyanurate) = (hardness.unwrap_or(ch), cyanurate.unwrap_or(cya));
+    let cyanuric_acid =
+        goals.cyanuric_acid.filter(|x| up(x.mg_per_l(), cya.mg_per_l(), policy::NEAR_CYANURATE));
+    let (hardness, cyanuric_acid) = (hardness.unwrap_or(ch), cyanuric_acid.unwrap_or(cya));
     // Calcium and cyanuric acid, each of which has one chemical, and the pH that they leave.
-    let plain = recipe::minerals(water, hardness, cyanurate)?;
+    let plain = recipe::minerals(water, hardness, cyanuric_acid)?;
     let bare = plain.applied(*water);
-    let state = bare.state().map_err(recipe::Fault::Chemistry)?;
+    let state = bare.state().map_err(chem::RecipeError::Chemistry)?;
     let ph_met = goals.ph.is_none_or(|ph| (ph.units() - state.ph.units()).abs() <= policy::NEAR_PH);
-    let missing = goals.alkalinity.map_or(0.0, |ta| ta.mg_per_l() - bare.alkalinity().mg_per_l());
+    let bare_alkalinity = bare.alkalinity()?;
+    let missing = goals.alkalinity.map_or(0.0, |ta| ta.mg_per_l() - bare_alkalinity.mg_per_l());
     if missing.abs() <= policy::NEAR_ALKALINITY {
         return match goals.ph.filter(|_| !ph_met) {
             None => Ok(plain),
             Some(ph) => trim(&bare, ph, plain),
         };
     }
-    let alkalinity = goals.alkalinity.unwrap_or(bare.alkalinity());
+    let alkalinity = goals.alkalinity.unwrap_or(bare_alkalinity);
     match (goals.ph, recipe::alkalinity_by_bicarbonate(missing)) {
         (None, Some(bicarbonate)) => Ok(Recipe { bicarbonate, ..plain }),
         // Down: acid, with the pH brought back to where it was by aeration.
         (None, None) => {
-            let ph = water.state().map_err(recipe::Fault::Chemistry)?.ph;
-            recipe::recipe(water, &Goal { ph, alkalinity, hardness, cyanurate })
+            let ph = water.state().map_err(chem::RecipeError::Chemistry)?.ph;
+            recipe::recipe(water, &Goal { ph, alkalinity, hardness, cyanuric_acid })
         }
-        (Some(ph), _) => recipe::recipe(water, &Goal { ph, alkalinity, hardness, cyanurate }),
+        (Some(ph), _) => recipe::recipe(water, &Goal { ph, alkalinity, hardness, cyanuric_acid }),
     }
 }
 
 /// Acid down or soda ash up to a pH, alkalinity left to follow.
-fn trim(water: &Water, ph: Ph, plain: Recipe) -> Result<Recipe, recipe::Fault> {
-    let here = water.state().map_err(recipe::Fault::Chemistry)?.ph;
+fn trim(water: &Water, ph: Ph, plain: Recipe) -> Result<Recipe, chem::RecipeError> {
+    let here = water.state().map_err(chem::RecipeError::Chemistry)?.ph;
     if here > ph {
         Ok(Recipe { acid: dose_to_ph(water, Chemical::HydrochloricAcid, ph)?, ..plain })
     } else {
@@ -275,7 +277,7 @@ fn step(
     volume: Volume,
     products: &Products,
     rise: Salinity,
-) -> Result<Option<Step>, Fault> {
+) -> Result<Option<Step>, WaterError> {
     let aerated = recipe.stripped.mmol_per_l() > 0.0;
     let acid = match products.acid {
         Acid::Hydrochloric(_) => Chemical::HydrochloricAcid,
@@ -302,26 +304,28 @@ fn step(
     }
     *here = then.spent();
     let powder = |dose: Dose, purity| Amount::Powder(dose.of_powder(chemical, volume, purity));
-    let amount = |dose: Dose| match (what, products.acid) {
-        (What::Chlorine, _) => Amount::Liquid(dose.of_bleach(volume, products.bleach)),
-        (What::AcidAndAir | What::Acid, Acid::Hydrochloric(strength)) => {
-            Amount::Liquid(dose.of_acid(volume, strength))
-        }
-        (What::AcidAndAir | What::Acid, Acid::Bisulfate(purity)) => powder(dose, purity),
-        (What::Calcium, _) => powder(dose, products.calcium),
-        _ => powder(dose, products.powder),
+    let amount = |dose: Dose| {
+        Ok::<_, chem::OutOfRange>(match (what, products.acid) {
+            (What::Chlorine, _) => Amount::Liquid(dose.of_bleach(volume, products.bleach)?),
+            (What::AcidAndAir | What::Acid, Acid::Hydrochloric(strength)) => {
+                Amount::Liquid(dose.of_acid(volume, strength)?)
+            }
+            (What::AcidAndAir | What::Acid, Acid::Bisulfate(purity)) => powder(dose, purity),
+            (What::Calcium, _) => powder(dose, products.calcium),
+            _ => powder(dose, products.powder),
+        })
     };
     Ok(Some(Step {
         what,
-        whole: amount(dose),
-        first: first.map(amount),
+        whole: amount(dose)?,
+        first: first.map(amount).transpose()?,
         doses: first.map(|first| libm::ceil(dose.mmol_per_l() / first.mmol_per_l() - 1e-9) as u32),
         begun: begun.state()?,
-        begun_alkalinity: begun.alkalinity(),
+        begun_alkalinity: begun.alkalinity()?,
         then: then.state()?,
-        alkalinity: then.alkalinity(),
-        hardness: then.hardness(),
-        cyanurate: then.cyanurate(),
+        alkalinity: then.alkalinity()?,
+        hardness: then.hardness()?,
+        cyanuric_acid: then.cyanuric_acid()?,
         salted: then.salted(rise).state().ok().and_then(|state| state.index),
         wait: policy::WAIT[what as usize],
     }))

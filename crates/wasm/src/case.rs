@@ -9,7 +9,7 @@ use crate::form::{Form, Units};
 use crate::moment;
 use crate::reader::Reader;
 use crate::unit::{self, Kind, Unit};
-use chem::salt::Responds;
+use chem::salt::SaltTest;
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
 use plan::course::{Entry, Log, MOST_ENTRIES, Reading, What};
@@ -32,7 +32,7 @@ impl Reader<'_> {
             return self.optional(name, |x| Salinity::from_mg_per_l(x).ok());
         };
         let conducts = shown.bounds.is_some();
-        let fits = |i: Instrument| (i.responds() == Responds::ToConductivity) == conducts;
+        let fits = |i: Instrument| (i.responds() == SaltTest::Conductivity) == conducts;
         match self.number(name) {
             None if self.is_faulty(name) => Optional::Garbled,
             None => Optional::LeftOut,
@@ -73,6 +73,7 @@ impl Reader<'_> {
             }
             Err(out) => {
                 self.outside(name, &out, Some(ppm), None);
+                self.answer.say_once("outside.salt-now");
                 return Optional::Garbled;
             }
         };
@@ -158,7 +159,7 @@ impl Reader<'_> {
             None if self.is_faulty(line.mass) => Optional::Garbled,
             None => Optional::LeftOut,
             Some(bags) if in_bags => bag.map_or(Optional::Garbled, |bag| {
-                let mass = bag.times(bags);
+                let Ok(mass) = bag.checked_mul(bags) else { return Optional::Garbled };
                 if let Some(unit) = Unit::find(Kind::Mass, self.form.text("bag.size.unit")) {
                     let weighs = Shown::of(mass.kilograms(), unit, self.signs);
                     self.answer.put(&joined(&["echo.", line.mass, ".also"]), weighs);
@@ -193,7 +194,7 @@ impl Reader<'_> {
             ph: self.quantity(names[1], Ph::from_units),
             alkalinity: self.quantity(names[2], Alkalinity::from_mg_per_l),
             hardness: self.quantity(names[3], Hardness::from_mg_per_l),
-            cyanurate: self.quantity(names[4], Cyanurate::from_mg_per_l),
+            cyanuric_acid: self.quantity(names[4], CyanuricAcid::from_mg_per_l),
             chlorine: Optional::LeftOut,
         }
     }
@@ -219,7 +220,7 @@ impl Reader<'_> {
             ph: self.quantity("goal.ph", Ph::from_units),
             alkalinity: self.quantity("goal.ta", Alkalinity::from_mg_per_l),
             hardness: self.quantity("goal.ch", Hardness::from_mg_per_l),
-            cyanurate: self.quantity("goal.cya", Cyanurate::from_mg_per_l),
+            cyanuric_acid: self.quantity("goal.cya", CyanuricAcid::from_mg_per_l),
             chlorine: self.quantity("goal.fc", Chlorine::from_mg_per_l),
             garbled: false,
             water_unknown: false,

@@ -8,7 +8,8 @@ use crate::length;
 use crate::number::{self, NotNumber};
 use crate::reader::Reader;
 use crate::unit::{Kind, Unit};
-use chem::pool_shape::{Fault, Floor, Ledge, Measures, Outline, Pool, Steps};
+use chem::ShapeError;
+use chem::pool_shape::{Floor, Ledge, Measures, Outline, Pool, Steps};
 use chem::{Area, Length, Volume, bounds};
 use plan::measure::{self, Measured};
 use plan::{Method, Optional, spread};
@@ -68,7 +69,7 @@ impl Reader<'_> {
             self.fault(METER[1], "not-above");
             return None;
         }
-        let volume = bounds::VOLUME.check(filled).and_then(Volume::from_cubic_metres).ok();
+        let volume = bounds::POOL.check(filled).and_then(Volume::from_cubic_metres).ok();
         if volume.is_none() {
             self.answer.say_once("measure.nothing");
         }
@@ -102,7 +103,8 @@ impl Reader<'_> {
                 _ => None,
             }
         });
-        let [less, spa] = ["pool.less", "pool.spa"].map(|name| self.optional(name, Some).or(0.0));
+        let [less, spa] = ["pool.less", "pool.spa"]
+            .map(|name| self.optional(name, |x| Volume::from_cubic_metres(x).ok()).or(Volume::NONE));
         Some(Pool {
             outline: outline?,
             floor: floor?,
@@ -273,15 +275,15 @@ impl Reader<'_> {
         Ok(Some(list))
     }
 
-    fn contradiction(&mut self, fault: Fault) {
+    fn contradiction(&mut self, fault: ShapeError) {
         let (field, code) = match fault {
-            Fault::NotDeeper => ("pool.deep", "not-deeper"),
-            Fault::TooLong => ("pool.flat", "too-long"),
-            Fault::PadTooLarge => ("pool.pad-length", "too-long"),
-            Fault::WiderThanLong => ("pool.width", "wider-than-long"),
-            Fault::NoLedge => ("pool.ledge-water", "no-ledge"),
-            Fault::TooFew => ("pool.widths", "too-few"),
-            Fault::OtherFloor => ("pool.floor", "other-floor"),
+            ShapeError::NotDeeper => ("pool.deep", "not-deeper"),
+            ShapeError::TooLong => ("pool.flat", "too-long"),
+            ShapeError::PadTooLarge => ("pool.pad-length", "too-long"),
+            ShapeError::WiderThanLong => ("pool.width", "wider-than-long"),
+            ShapeError::NoLedge => ("pool.ledge-water", "no-ledge"),
+            ShapeError::TooFew => ("pool.widths", "too-few"),
+            ShapeError::OtherFloor => ("pool.floor", "other-floor"),
             _ => return self.answer.say_once("measure.nothing"),
         };
         self.fault(field, code);
@@ -339,8 +341,8 @@ impl Reader<'_> {
                 ("measure.steps", pool.steps.is_some()),
                 ("measure.ledge", pool.ledge.is_some()),
                 ("measure.broken", size.ends.is_some()),
-                ("measure.less", pool.less > 0.0),
-                ("measure.spa", pool.spa > 0.0),
+                ("measure.less", pool.less > Volume::NONE),
+                ("measure.spa", pool.spa > Volume::NONE),
             ]);
             drawing::draw(pool, answer, units.length, signs);
         }

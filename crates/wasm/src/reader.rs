@@ -7,8 +7,9 @@ use crate::length;
 use crate::moment;
 use crate::number::{self, NotNumber, Signs, Typed};
 use crate::unit::{Kind, Unit};
-use chem::{Bounds, OutOfRange, Quantity};
+use chem::{Bounds, OutOfRange};
 use plan::Optional;
+use plan::limits;
 
 /// Reads fields, and says of each what was understood.
 pub struct Reader<'a> {
@@ -54,7 +55,7 @@ impl Reader<'_> {
             }
         };
         let value = self.within(name, bounds, unit, typed)?;
-        if bounds.quantity == Quantity::Bags && value.fract() != 0.0 {
+        if **bounds == limits::BAGS && value.fract() != 0.0 {
             self.fault(name, "not-whole");
             return None;
         }

@@ -5,6 +5,7 @@
 
 use chem::atomic_weights::{CALCIUM_CARBONATE, CALCIUM_OXIDE, CHLORIDE, SODIUM_CHLORIDE};
 use chem::bounds::{self, Bounds};
+use plan::limits;
 
 /// What a unit measures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -93,7 +94,7 @@ pub const UNITS: &[Unit] = &[
     unit("[lb_av]", Kind::Mass, 0.45359237, 0.0, [1, 2], "kg"),
     unit("kg", Kind::Dose, 1.0, 0.0, [1, 2], "[lb_av]"),
     unit("[lb_av]", Kind::Dose, 0.45359237, 0.0, [1, 2], "kg"),
-    own("{bag}", Kind::Dose, 1.0, 2, &bounds::PUT_IN),
+    own("{bag}", Kind::Dose, 1.0, 2, &limits::PUT_IN),
     unit("L", Kind::Liquid, 0.001, 0.0, [1, 2], "[foz_us]"),
     unit("[foz_us]", Kind::Liquid, 0.003785411784 / 128.0, 0.0, [0, 1], "L"),
     unit("[gal_us]", Kind::Liquid, 0.003785411784, 0.0, [1, 2], "L"),

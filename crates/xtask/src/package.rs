@@ -64,7 +64,7 @@ fn used_elsewhere() -> Result<()> {
     let folder = std::env::temp_dir().join(format!("saltwright-crate-{}", std::process::id()));
     fs::create_dir_all(folder.join("src"))?;
     let packed = shell::target().join(format!("crates/package/{CHEM}-{VERSION}.crate"));
-    run(Command::new("tar").arg("-xzf").arg(packed).arg("-C").arg(&folder))?;
+    run(Command::new("tar").arg("-xzmf").arg(packed).arg("-C").arg(&folder))?;
     let unpacked = folder.join(format!("{CHEM}-{VERSION}"));
     let readme = fs::read_to_string(unpacked.join("README.md"))?;
     let (_, rest) = readme.split_once("```rust\n").context("the README of the chemistry has no example")?;

@@ -32,7 +32,7 @@ pub fn push(t: f64, ph: f64, ta: f64, ch: f64, cya: f64, b: f64, salt: f64, mg: 
             ph: Ph::from_units(ph).ok()?,
             alkalinity: Alkalinity::from_mg_per_l(ta).ok()?,
             hardness: Hardness::from_mg_per_l(ch).ok()?,
-            cyanurate: Cyanurate::from_mg_per_l(cya).ok()?,
+            cyanuric_acid: CyanuricAcid::from_mg_per_l(cya).ok()?,
             salt: Salinity::from_mg_per_l(salt).ok()?,
             boron: Boron::from_mg_per_l(b).ok()?,
             magnesium: Magnesium::from_mg_per_l(mg).ok()?,
@@ -73,7 +73,7 @@ pub fn recipes(turns: u32) -> f64 {
             ph: Ph::from_units(7.5).ok()?,
             alkalinity: Alkalinity::from_mg_per_l(sample.alkalinity.mg_per_l() + 30.0).ok()?,
             hardness: Hardness::from_mg_per_l(sample.hardness.mg_per_l() + 30.0).ok()?,
-            cyanurate: Cyanurate::from_mg_per_l(sample.cyanurate.mg_per_l() + 30.0).ok()?,
+            cyanuric_acid: CyanuricAcid::from_mg_per_l(sample.cyanuric_acid.mg_per_l() + 30.0).ok()?,
         };
         Some(black_box(recipe(&sample.water().ok()?, &goal).ok()?).bicarbonate.mmol_per_l())
     })

@@ -17,7 +17,7 @@ fn list(all: &[f64]) -> Measures {
 }
 
 fn pool(outline: Outline, floor: Floor) -> Pool {
-    Pool { outline, floor, wing: None, ledge: None, steps: None, less: 0.0, spa: 0.0 }
+    Pool { outline, floor, wing: None, ledge: None, steps: None, less: Volume::NONE, spa: Volume::NONE }
 }
 
 fn water(outline: Outline, floor: Floor) -> f64 {
@@ -44,7 +44,7 @@ fn all(k: f64) -> Vec<Pool> {
         Floor::Hopper(two(1.0, 2.5), m(3.0), two(2.0, 2.0)),
     ];
     let pools = outlines.into_iter().flat_map(|o| floors.into_iter().map(move |f| pool(o, f)));
-    pools.filter(|p| !matches!(p.size(), Err(Fault::OtherFloor))).collect()
+    pools.filter(|p| !matches!(p.size(), Err(ShapeError::OtherFloor))).collect()
 }
 
 #[test]
@@ -67,12 +67,12 @@ fn what_is_taken_off_never_adds() {
         for less in [
             Pool { ledge: Some(ledge), ..bare },
             Pool { steps: Some(steps), ..bare },
-            Pool { less: 0.5, ..bare },
+            Pool { less: Volume::from_cubic_metres(0.5).unwrap(), ..bare },
         ] {
             let off = whole.cubic_metres() - less.size().unwrap().volume.cubic_metres();
             assert!(off > 0.4 && off < 2.0, "{less:?}: {off}");
         }
-        let more = Pool { spa: 3.0, ..bare }.size().unwrap();
+        let more = Pool { spa: Volume::from_cubic_metres(3.0).unwrap(), ..bare }.size().unwrap();
         assert!((more.volume.cubic_metres() - whole.cubic_metres() - 3.0).abs() < 1e-9);
         assert_eq!(more.depth, bare.size().unwrap().depth);
     }
@@ -173,29 +173,35 @@ fn what_contradicts_itself_is_refused() {
         ..pool(edge, level)
     };
     for (pool, fault) in [
-        (pool(edge, Floor::Slope(two(2.0, 1.0))), Fault::NotDeeper),
-        (pool(edge, Floor::Break(two(1.0, 2.0), two(6.0, 5.0))), Fault::TooLong),
-        (pool(edge, Floor::Hopper(two(1.0, 2.0), m(10.0), two(1.0, 1.0))), Fault::TooLong),
-        (pool(edge, Floor::Hopper(two(1.0, 2.0), m(6.0), two(4.5, 1.0))), Fault::PadTooLarge),
-        (pool(edge, Floor::Hopper(two(1.0, 2.0), m(6.0), two(1.0, 5.5))), Fault::PadTooLarge),
-        (pool(Outline::Stadium(two(5.0, 6.0)), level), Fault::WiderThanLong),
+        (pool(edge, Floor::Slope(two(2.0, 1.0))), ShapeError::NotDeeper),
+        (pool(edge, Floor::Break(two(1.0, 2.0), two(6.0, 5.0))), ShapeError::TooLong),
+        (pool(edge, Floor::Hopper(two(1.0, 2.0), m(10.0), two(1.0, 1.0))), ShapeError::TooLong),
+        (pool(edge, Floor::Hopper(two(1.0, 2.0), m(6.0), two(4.5, 1.0))), ShapeError::PadTooLarge),
+        (pool(edge, Floor::Hopper(two(1.0, 2.0), m(6.0), two(1.0, 5.5))), ShapeError::PadTooLarge),
+        (pool(Outline::Stadium(two(5.0, 6.0)), level), ShapeError::WiderThanLong),
         (
             pool(Outline::Round(m(5.0)), Floor::Hopper(two(1.0, 2.0), m(2.0), two(1.0, 1.0))),
-            Fault::OtherFloor,
+            ShapeError::OtherFloor,
         ),
         (
             pool(Outline::Kidney(m(9.0), two(4.0, 5.0)), Floor::Break(two(1.0, 2.0), two(2.0, 2.0))),
-            Fault::OtherFloor,
+            ShapeError::OtherFloor,
         ),
-        (pool(Outline::Offsets(m(1.0), list(&[1.0, 2.0])), level), Fault::TooFew),
-        (pool(Outline::Offsets(m(1.0), Measures::NONE), Floor::Slope(two(1.0, 2.0))), Fault::TooFew),
-        (ledge(1.0, 1.0, 4.0), Fault::NoLedge),
-        (ledge(0.2, 1.0, 51.0), Fault::NoLedge),
-        (Pool { less: 75.0, ..pool(edge, level) }, Fault::NoPool),
-        (Pool { less: 76.0, spa: 5.0, ..pool(edge, level) }, Fault::NoPool),
-        (Pool { less: f64::NAN, ..pool(edge, level) }, Fault::NoPool),
-        (pool(Outline::Rectangle(two(0.0, 5.0)), level), Fault::NoPool),
-        (pool(Outline::Rectangle(two(200.0, 200.0)), level), Fault::NoPool),
+        (pool(Outline::Offsets(m(1.0), list(&[1.0, 2.0])), level), ShapeError::TooFew),
+        (pool(Outline::Offsets(m(1.0), Measures::NONE), Floor::Slope(two(1.0, 2.0))), ShapeError::TooFew),
+        (ledge(1.0, 1.0, 4.0), ShapeError::NoLedge),
+        (ledge(0.2, 1.0, 51.0), ShapeError::NoLedge),
+        (Pool { less: Volume::from_cubic_metres(75.0).unwrap(), ..pool(edge, level) }, ShapeError::NoPool),
+        (
+            Pool {
+                less: Volume::from_cubic_metres(76.0).unwrap(),
+                spa: Volume::from_cubic_metres(5.0).unwrap(),
+                ..pool(edge, level)
+            },
+            ShapeError::NoPool,
+        ),
+        (pool(Outline::Rectangle(two(0.0, 5.0)), level), ShapeError::NoPool),
+        (pool(Outline::Rectangle(two(200.0, 200.0)), level), ShapeError::NoPool),
     ] {
         assert_eq!(pool.size(), Err(fault), "{pool:?}");
     }

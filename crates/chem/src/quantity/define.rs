@@ -5,7 +5,7 @@ macro_rules! quantities {
     (in $path:literal; $($(#[$doc:meta])* $name:ident, $row:ident, $from:ident, $get:ident, $unit:literal;)*) => {$(
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
-        pub struct $name(pub(crate) f64);
+        pub struct $name(f64);
 
         impl $name {
             #[doc = concat!("What it may be: [`bounds::", stringify!($row), "`](crate::bounds::", stringify!($row), ").")]
@@ -36,12 +36,6 @@ macro_rules! quantities {
             #[allow(dead_code)]
             pub(crate) const fn new_unchecked(x: f64) -> Self {
                 debug_assert!(Self::BOUNDS.contains(x));
-                Self(x)
-            }
-
-            /// Of whatever a formula found.
-            #[allow(dead_code)]
-            pub(crate) const fn found(x: f64) -> Self {
                 Self(x)
             }
 

@@ -5,9 +5,9 @@ use super::define::quantities;
 quantities! {
     in "";
     /// An amount of water.
-    Volume, ANY_VOLUME, from_cubic_metres, cubic_metres, "m³";
+    Volume, VOLUME, from_cubic_metres, cubic_metres, "m³";
     /// An amount of a solid.
-    Mass, ANY_MASS, from_kilograms, kilograms, "kg";
+    Mass, MASS, from_kilograms, kilograms, "kg";
     /// A part of a whole.
     Fraction, FRACTION, from_ratio, ratio, "parts of 1";
     /// Sodium chloride in a bag of salt, by mass.
@@ -17,13 +17,13 @@ quantities! {
     /// Temperature.
     Temperature, TEMPERATURE, from_celsius, celsius, "°C";
     /// Negative decimal logarithm of the hydrogen ion's *activity*.
-    Ph, ANY_PH, from_units, units, "pH";
+    Ph, PH, from_units, units, "pH";
     /// Total alkalinity, as calcium carbonate.
     Alkalinity, ALKALINITY, from_mg_per_l, mg_per_l, "mg/L as CaCO3";
     /// Calcium hardness, as calcium carbonate.
     Hardness, HARDNESS, from_mg_per_l, mg_per_l, "mg/L as CaCO3";
     /// Cyanuric acid in all its forms.
-    Cyanurate, CYANURATE, from_mg_per_l, mg_per_l, "mg/L";
+    CyanuricAcid, CYANURIC_ACID, from_mg_per_l, mg_per_l, "mg/L";
     /// Boron in all its forms, as the element.
     Boron, BORON, from_mg_per_l, mg_per_l, "mg/L as B";
     /// Magnesium hardness, as calcium carbonate.

@@ -78,7 +78,7 @@ additive! {
     Salinity, from_mg_per_l, mg_per_l;
     Alkalinity, from_mg_per_l, mg_per_l;
     Hardness, from_mg_per_l, mg_per_l;
-    Cyanurate, from_mg_per_l, mg_per_l;
+    CyanuricAcid, from_mg_per_l, mg_per_l;
     Boron, from_mg_per_l, mg_per_l;
     Magnesium, from_mg_per_l, mg_per_l;
     Sulfate, from_mg_per_l, mg_per_l;
@@ -147,40 +147,17 @@ impl Sub for Temperature {
     }
 }
 
-// The names until now; they go when their callers have gone over.
 impl Salinity {
-    /// `None` where `self` does not stand above `other`.
-    #[doc(hidden)]
-    pub fn above(self, other: Self) -> Option<Self> {
+    /// How far `self` stands above `other`; `None` when it does not.
+    ///
+    /// ```
+    /// use saltwright_chem::Salinity;
+    /// let [low, high] = [400.0, 3_200.0].map(|x| Salinity::from_mg_per_l(x).unwrap());
+    /// assert_eq!(high.excess_over(low).unwrap().mg_per_l(), 2_800.0);
+    /// assert_eq!((low.excess_over(high), low.excess_over(low)), (None, None));
+    /// ```
+    #[must_use]
+    pub fn excess_over(self, other: Self) -> Option<Self> {
         (self > other).then(|| self.saturating_sub(other))
-    }
-
-    /// At most what the row holds.
-    #[doc(hidden)]
-    pub fn raised_by(self, rise: Self) -> Self {
-        Self::rounded(self.mg_per_l() + rise.mg_per_l())
-    }
-}
-
-impl Volume {
-    /// At most, and at least, what the row holds.
-    #[doc(hidden)]
-    pub fn times(self, share: f64) -> Self {
-        self.checked_mul(share).unwrap_or(Self::NONE)
-    }
-}
-
-impl Mass {
-    /// At most, and at least, what the row holds.
-    #[doc(hidden)]
-    pub fn times(self, count: f64) -> Self {
-        self.checked_mul(count)
-            .unwrap_or_else(|out| if out.got > out.bounds.high { Self::rounded(out.got) } else { Self::NONE })
-    }
-
-    /// [`Self::saturating_sub`].
-    #[doc(hidden)]
-    pub fn less(self, other: Self) -> Self {
-        self.saturating_sub(other)
     }
 }

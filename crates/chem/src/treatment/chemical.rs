@@ -58,7 +58,7 @@ pub(crate) struct Change {
     pub alkalinity: f64,
     pub carbon: f64,
     pub calcium: f64,
-    pub cyanurate: f64,
+    pub cyanuric_acid: f64,
     pub boron: f64,
     pub sodium: f64,
     pub chloride: f64,
@@ -103,7 +103,7 @@ impl Chemical {
         const HYPOCHLORITE: f64 = CHLORINE + OXYGEN;
         const BORAX: f64 = 2.0 * SODIUM + 4.0 * BORON + 7.0 * OXYGEN;
         // Cyanuric acid without its hydrogen.
-        const CYANURATE: f64 = 3.0 * (CARBON + NITROGEN + OXYGEN);
+        const CYANURIC_ACID: f64 = 3.0 * (CARBON + NITROGEN + OXYGEN);
         match self {
             Self::HydrochloricAcid => atomic_weights::HYDROGEN_CHLORIDE,
             Self::SodiumBisulfate => SODIUM + HYDROGEN + atomic_weights::SULFATE,
@@ -121,9 +121,9 @@ impl Chemical {
             Self::SodiumHypochlorite => SODIUM + HYPOCHLORITE,
             Self::LiquidChlorine => SODIUM + HYPOCHLORITE + atomic_weights::SODIUM_CHLORIDE,
             Self::CalciumHypochlorite => CALCIUM + 2.0 * HYPOCHLORITE,
-            Self::Dichlor => CYANURATE + SODIUM + 2.0 * CHLORINE,
+            Self::Dichlor => CYANURIC_ACID + SODIUM + 2.0 * CHLORINE,
             Self::DichlorDihydrate => Self::Dichlor.molar_mass() + 2.0 * WATER,
-            Self::Trichlor => CYANURATE + 3.0 * CHLORINE,
+            Self::Trichlor => CYANURIC_ACID + 3.0 * CHLORINE,
             Self::Chlorine => 2.0 * CHLORINE,
             Self::SodiumChloride => atomic_weights::SODIUM_CHLORIDE,
         }
@@ -135,7 +135,7 @@ impl Chemical {
             alkalinity: 0.0,
             carbon: 0.0,
             calcium: 0.0,
-            cyanurate: 0.0,
+            cyanuric_acid: 0.0,
             boron: 0.0,
             sodium: 0.0,
             chloride: 0.0,
@@ -152,7 +152,7 @@ impl Chemical {
                 Change { calcium: 1.0, chloride: 2.0, ..none }
             }
             Self::CarbonDioxide => Change { carbon: 1.0, ..none },
-            Self::CyanuricAcid => Change { cyanurate: 1.0, ..none },
+            Self::CyanuricAcid => Change { cyanuric_acid: 1.0, ..none },
             Self::BoricAcid => Change { boron: 1.0, ..none },
             Self::Borax | Self::BoraxPentahydrate | Self::BoraxDecahydrate => {
                 Change { alkalinity: 2.0, boron: 4.0, sodium: 2.0, ..none }
@@ -163,9 +163,9 @@ impl Chemical {
             }
             Self::CalciumHypochlorite => Change { alkalinity: 2.0, calcium: 1.0, chlorine: 2.0, ..none },
             Self::Dichlor | Self::DichlorDihydrate => {
-                Change { alkalinity: 1.0, cyanurate: 1.0, sodium: 1.0, chlorine: 2.0, ..none }
+                Change { alkalinity: 1.0, cyanuric_acid: 1.0, sodium: 1.0, chlorine: 2.0, ..none }
             }
-            Self::Trichlor => Change { cyanurate: 1.0, chlorine: 3.0, ..none },
+            Self::Trichlor => Change { cyanuric_acid: 1.0, chlorine: 3.0, ..none },
             Self::Chlorine => Change { alkalinity: -1.0, chloride: 1.0, chlorine: 1.0, ..none },
             Self::SodiumChloride => Change { sodium: 1.0, chloride: 1.0, ..none },
         }

@@ -1,5 +1,6 @@
 //! What does a chemical do to the water, mole for mole, and how much of the product is that?
 
+use crate::bounds::OutOfRange;
 use crate::constants::atomic_weights;
 use crate::quantity::{define::quantities, measured::*};
 use crate::treatment::chemical::{Change, Chemical};
@@ -36,20 +37,29 @@ impl Dose {
     /// ```
     #[must_use]
     pub fn of_powder(self, chemical: Chemical, volume: Volume, purity: Purity) -> Mass {
-        Mass::new_unchecked(volume.cubic_metres() * self.0 * chemical.molar_mass() / 1000.0 / purity.ratio())
+        Mass::new_unchecked(
+            volume.cubic_metres() * self.mmol_per_l() * chemical.molar_mass() / 1000.0 / purity.ratio(),
+        )
     }
 
-    /// Volume of an acid of this strength for a volume of water.
-    #[must_use]
-    pub fn of_acid(self, volume: Volume, strength: AcidStrength) -> Volume {
-        Volume::rounded(volume.cubic_metres() * self.0 / 1000.0 / strength.mol_per_l())
+    /// Volume of an acid of this strength for a volume of water. Errors: more than any meter shows.
+    ///
+    /// ```
+    /// use saltwright_chem::Volume;
+    /// use saltwright_chem::treatment::{AcidStrength, Dose};
+    /// let (pool, acid) = (Volume::from_cubic_metres(50.0).unwrap(), AcidStrength::from_mol_per_l(10.0).unwrap());
+    /// let poured = Dose::from_mmol_per_l(0.2).unwrap().of_acid(pool, acid).unwrap();
+    /// assert!((poured.cubic_metres() - 0.001).abs() < 1e-12); // ten moles
+    /// ```
+    pub fn of_acid(self, volume: Volume, strength: AcidStrength) -> Result<Volume, OutOfRange> {
+        Volume::from_cubic_metres(volume.cubic_metres() * self.mmol_per_l() / 1000.0 / strength.mol_per_l())
     }
 
-    /// Volume of liquid chlorine of this strength for a volume of water.
-    #[must_use]
-    pub fn of_bleach(self, volume: Volume, strength: BleachStrength) -> Volume {
-        Volume::rounded(
-            volume.cubic_metres() * self.0 / 1000.0 * atomic_weights::CHLORINE / strength.g_per_l(),
+    /// Volume of liquid chlorine of this strength for a volume of water. Errors: more than any meter shows.
+    pub fn of_bleach(self, volume: Volume, strength: BleachStrength) -> Result<Volume, OutOfRange> {
+        Volume::from_cubic_metres(
+            volume.cubic_metres() * self.mmol_per_l() / 1000.0 * atomic_weights::CHLORINE
+                / strength.g_per_l(),
         )
     }
 
@@ -61,7 +71,7 @@ impl Dose {
     /// // Trade 10 %: 100 mL in 10 m³ for 1 mg/L, by the meaning of the word.
     /// let dose = Dose::of_chlorine(Chemical::LiquidChlorine, Chlorine::from_mg_per_l(1.0).unwrap()).unwrap();
     /// let pool = Volume::from_cubic_metres(10.0).unwrap();
-    /// let litres = dose.of_bleach(pool, BleachStrength::from_trade_percent(10.0).unwrap()).cubic_metres() * 1000.0;
+    /// let litres = dose.of_bleach(pool, BleachStrength::from_trade_percent(10.0).unwrap()).unwrap().cubic_metres() * 1000.0;
     /// assert!((litres - 0.1).abs() < 1e-12);
     /// ```
     #[must_use]
@@ -82,7 +92,7 @@ impl Ions {
             sodium: add(self.sodium, change.sodium),
             chloride: add(self.chloride, change.chloride),
             sulfate: add(self.sulfate, change.sulfate),
-            cyanurate: add(self.cyanurate, change.cyanurate),
+            cyanuric_acid: add(self.cyanuric_acid, change.cyanuric_acid),
             boron: add(self.boron, change.boron),
             chlorine: add(self.chlorine, change.chlorine),
         }
@@ -96,20 +106,21 @@ impl Water {
     /// use saltwright_chem::treatment::{Chemical, Dose};
     /// use saltwright_chem::*;
     /// # fn main() -> Result<(), OutOfRange> {
-    /// let water = Sample::plain(
-    ///     Temperature::from_celsius(26.0)?,
-    ///     Ph::from_units(7.8)?,
-    ///     Alkalinity::from_mg_per_l(120.0)?,
-    ///     Hardness::from_mg_per_l(300.0)?,
-    ///     Cyanurate::from_mg_per_l(40.0)?,
-    ///     Salinity::from_mg_per_l(3_200.0)?,
-    /// )
+    /// let water = Sample {
+    ///     temperature: Temperature::from_celsius(26.0)?,
+    ///     ph: Ph::from_units(7.8)?,
+    ///     alkalinity: Alkalinity::from_mg_per_l(120.0)?,
+    ///     hardness: Hardness::from_mg_per_l(300.0)?,
+    ///     cyanuric_acid: CyanuricAcid::from_mg_per_l(40.0)?,
+    ///     salt: Salinity::from_mg_per_l(3_200.0)?,
+    ///     ..Sample::PURE
+    /// }
     /// .water()
     /// .unwrap();
     /// let acid = water.treated(Chemical::HydrochloricAcid, Dose::from_mmol_per_l(0.2)?);
     /// let then = acid.state().unwrap();
     /// assert!((then.ph.units() - 7.2673).abs() < 0.003);
-    /// assert!((acid.alkalinity().mg_per_l() - 109.99).abs() < 0.01);
+    /// assert!((acid.alkalinity()?.mg_per_l() - 109.99).abs() < 0.01);
     /// # Ok(())
     /// # }
     /// ```
@@ -128,7 +139,7 @@ impl Water {
     /// The water with carbon dioxide driven out by aeration; alkalinity stays, so pH rises.
     #[must_use]
     pub fn stripped(self, dose: Dose) -> Self {
-        Self { carbon: self.carbon - dose.0 / 1000.0 / self.content.kg_per_l(), ..self }
+        Self { carbon: self.carbon - dose.mmol_per_l() / 1000.0 / self.content.kg_per_l(), ..self }
     }
 
     /// The water when all its free chlorine has done its work and is chloride again.
@@ -141,24 +152,38 @@ impl Water {
         Self { ions: self.ions.with(used, self.ions.chlorine), ..self }
     }
 
-    /// Total alkalinity; below zero where acid has used up more than there was.
-    pub fn alkalinity(&self) -> Alkalinity {
-        Alkalinity::found(
+    /// Total alkalinity. Errors: below zero, where acid has used up more than there was, or above what
+    /// [`Alkalinity`] holds; the error tells how much.
+    ///
+    /// ```
+    /// use saltwright_chem::treatment::{Chemical, Dose};
+    /// use saltwright_chem::*;
+    /// # fn main() -> Result<(), Box<dyn std::error::Error>> {
+    /// let alkalinity = Alkalinity::from_mg_per_l(80.0)?;
+    /// let water = Sample { alkalinity, ..Sample::PURE }.water()?;
+    /// assert!((water.alkalinity()?.mg_per_l() - 80.0).abs() < 1e-9);
+    /// let sour = water.treated(Chemical::HydrochloricAcid, Dose::from_mmol_per_l(5.0)?);
+    /// assert_eq!(sour.alkalinity().unwrap_err().to_string().split(' ').next(), Some("total"));
+    /// # Ok(())
+    /// # }
+    /// ```
+    pub fn alkalinity(&self) -> Result<Alkalinity, OutOfRange> {
+        Alkalinity::from_mg_per_l(
             self.ions.alkalinity * self.content.kg_per_l() * atomic_weights::CALCIUM_CARBONATE * 500.0,
         )
     }
 
-    /// Calcium hardness.
-    pub fn hardness(&self) -> Hardness {
-        Hardness::found(
+    /// Calcium hardness. Errors: more than [`Hardness`] holds.
+    pub fn hardness(&self) -> Result<Hardness, OutOfRange> {
+        Hardness::from_mg_per_l(
             self.ions.calcium * self.content.kg_per_l() * atomic_weights::CALCIUM_CARBONATE * 1000.0,
         )
     }
 
-    /// Cyanuric acid.
-    pub fn cyanurate(&self) -> Cyanurate {
-        Cyanurate::found(
-            self.ions.cyanurate * self.content.kg_per_l() * atomic_weights::CYANURIC_ACID * 1000.0,
+    /// Cyanuric acid. Errors: more than [`CyanuricAcid`] holds.
+    pub fn cyanuric_acid(&self) -> Result<CyanuricAcid, OutOfRange> {
+        CyanuricAcid::from_mg_per_l(
+            self.ions.cyanuric_acid * self.content.kg_per_l() * atomic_weights::CYANURIC_ACID * 1000.0,
         )
     }
 }
@@ -176,9 +201,19 @@ mod tests {
             let (t, ph) = (Temperature::from_celsius(25.0).unwrap(), Ph::from_units(7.5).unwrap());
             let (ta, ch) =
                 (Alkalinity::from_mg_per_l(80.0).unwrap(), Hardness::from_mg_per_l(200.0).unwrap());
-            Sample::plain(t, ph, ta, ch, Cyanurate::found(30.0), Salinity::NONE).water().unwrap()
+            Sample {
+                temperature: t,
+                ph,
+                alkalinity: ta,
+                hardness: ch,
+                cyanuric_acid: CyanuricAcid::new_unchecked(30.0),
+                salt: Salinity::NONE,
+                ..Sample::PURE
+            }
+            .water()
+            .unwrap()
         };
-        for (chemical, salt, cyanurate, hardness, alkalinity) in [
+        for (chemical, salt, cyanuric_acid, hardness, alkalinity) in [
             (Chemical::LiquidChlorine, 1.648, 0.0, 0.0, 0.0),
             (Chemical::SodiumHypochlorite, 0.824, 0.0, 0.0, 0.0),
             (Chemical::CalciumHypochlorite, 0.824, 0.0, 0.706, 0.0),
@@ -187,14 +222,17 @@ mod tests {
             (Chemical::Trichlor, 0.824, 0.607, 0.0, -0.706),
             (Chemical::Chlorine, 1.648, 0.0, 0.0, -1.412),
         ] {
-            let dose = Dose::of_chlorine(chemical, Chlorine::found(1.0)).unwrap();
+            let dose = Dose::of_chlorine(chemical, Chlorine::new_unchecked(1.0)).unwrap();
             let there = water.treated(chemical, dose).spent();
             let chloride = (there.ions.chloride - water.ions.chloride) * water.content.kg_per_l() * 1000.0;
             for (found, printed) in [
                 (chloride * atomic_weights::SODIUM_CHLORIDE, salt),
-                (there.cyanurate().mg_per_l() - water.cyanurate().mg_per_l(), cyanurate),
-                (there.hardness().mg_per_l() - water.hardness().mg_per_l(), hardness),
-                (there.alkalinity().mg_per_l() - water.alkalinity().mg_per_l(), alkalinity),
+                (
+                    there.cyanuric_acid().unwrap().mg_per_l() - water.cyanuric_acid().unwrap().mg_per_l(),
+                    cyanuric_acid,
+                ),
+                (there.hardness().unwrap().mg_per_l() - water.hardness().unwrap().mg_per_l(), hardness),
+                (there.alkalinity().unwrap().mg_per_l() - water.alkalinity().unwrap().mg_per_l(), alkalinity),
             ] {
                 assert!((found - printed).abs() <= 0.0005, "{chemical:?}: {found} beside {printed}");
             }

@@ -3,8 +3,6 @@
 use crate::bounds::{self, Bounds};
 use crate::constants::atomic_weights;
 use crate::error::RecipeError;
-#[doc(hidden)]
-pub use crate::error::RecipeError as Fault;
 use crate::quantity::{derived::*, measured::*};
 use crate::treatment::chemical::Chemical;
 use crate::treatment::dose::Dose;
@@ -22,7 +20,7 @@ pub struct Goal {
     /// Calcium hardness.
     pub hardness: Hardness,
     /// Cyanuric acid.
-    pub cyanurate: Cyanurate,
+    pub cyanuric_acid: CyanuricAcid,
 }
 
 /// What to add, per litre, and how much carbon dioxide to drive out. Nothing, unless said.
@@ -61,18 +59,19 @@ const NEAR: f64 = 1e-6;
 /// use saltwright_chem::treatment::recipe::{Goal, recipe};
 /// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
-/// let (hardness, cyanurate) = (Hardness::from_mg_per_l(250.0)?, Cyanurate::from_mg_per_l(40.0)?);
-/// let water = Sample::plain(
-///     Temperature::from_celsius(26.0)?,
-///     Ph::from_units(7.2)?,
-///     Alkalinity::from_mg_per_l(70.0)?,
+/// let (hardness, cyanuric_acid) = (Hardness::from_mg_per_l(250.0)?, CyanuricAcid::from_mg_per_l(40.0)?);
+/// let water = Sample {
+///     temperature: Temperature::from_celsius(26.0)?,
+///     ph: Ph::from_units(7.2)?,
+///     alkalinity: Alkalinity::from_mg_per_l(70.0)?,
 ///     hardness,
-///     cyanurate,
-///     Salinity::from_mg_per_l(3_200.0)?,
-/// )
+///     cyanuric_acid,
+///     salt: Salinity::from_mg_per_l(3_200.0)?,
+///     ..Sample::PURE
+/// }
 /// .water()
 /// .unwrap();
-/// let goal = Goal { ph: Ph::from_units(7.6)?, alkalinity: Alkalinity::from_mg_per_l(100.0)?, hardness, cyanurate };
+/// let goal = Goal { ph: Ph::from_units(7.6)?, alkalinity: Alkalinity::from_mg_per_l(100.0)?, hardness, cyanuric_acid };
 /// let recipe = recipe(&water, &goal).unwrap();
 /// let there = recipe.applied(water).state().unwrap();
 /// assert!((there.ph.units() - 7.6).abs() < 1e-6);
@@ -83,7 +82,7 @@ const NEAR: f64 = 1e-6;
 pub fn recipe(water: &Water, goal: &Goal) -> Result<Recipe, RecipeError> {
     goal.within_model()?;
     let litre = water.content.kg_per_l();
-    let mut found = minerals(water, goal.hardness, goal.cyanurate)?;
+    let mut found = minerals(water, goal.hardness, goal.cyanuric_acid)?;
     let alkalinity = goal.alkalinity.mg_per_l() / atomic_weights::CALCIUM_CARBONATE / litre / 500.0;
     let x = alkalinity - water.ions.alkalinity;
     let dose =
@@ -92,8 +91,7 @@ pub fn recipe(water: &Water, goal: &Goal) -> Result<Recipe, RecipeError> {
         // The goal's carbon, in the sodium and chloride that the recipe leaves.
         let there = found.applied(*water);
         let ions = Ions { alkalinity, ..there.ions };
-        let state = solve::solve(&ions, water.temperature, water.content, Known::Ph(goal.ph.units()))
-            .map_err(RecipeError::Chemistry)?;
+        let state = solve::solve(&ions, water.temperature, water.content, Known::Ph(goal.ph.units()))?;
         let y = state.carbon.molal() - water.carbon;
         let [bicarbonate, carbonate, acid, stripped] = split(x, y);
         if stripped > 0.0 && state.carbon_dioxide < CarbonDioxide::OPEN_AIR {
@@ -116,7 +114,7 @@ pub fn recipe(water: &Water, goal: &Goal) -> Result<Recipe, RecipeError> {
             break;
         }
     }
-    let there = found.applied(*water).state().map_err(RecipeError::Chemistry)?;
+    let there = found.applied(*water).state()?;
     if (there.ph.units() - goal.ph.units()).abs() < NEAR { Ok(found) } else { Err(RecipeError::OutOfReach) }
 }
 
@@ -126,46 +124,51 @@ impl Goal {
             (&bounds::MODEL_PH, self.ph.units()),
             (&bounds::MODEL_ALKALINITY, self.alkalinity.mg_per_l()),
             (&bounds::MODEL_HARDNESS, self.hardness.mg_per_l()),
-            (&bounds::MODEL_CYANURATE, self.cyanurate.mg_per_l()),
+            (&bounds::MODEL_CYANURIC_ACID, self.cyanuric_acid.mg_per_l()),
         ];
         let outside = rows.iter().try_for_each(|(row, x)| row.check(*x).map(drop));
-        outside.map_err(|out| RecipeError::Chemistry(solve::Fault::Outside(out)))
+        Ok(outside?)
     }
 }
 
 /// The part of a recipe that needs no solving: calcium chloride and cyanuric acid, each of which is the one
-/// chemical for its test. Errors: [`RecipeError::Hardness`] and [`RecipeError::Cyanurate`] where it would have to fall.
+/// chemical for its test. Errors: [`RecipeError::Hardness`] and [`RecipeError::CyanuricAcid`] where it would have to fall.
 ///
 /// ```
 /// use saltwright_chem::treatment::recipe::minerals;
 /// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
-/// let water = Sample::plain(
-///     Temperature::from_celsius(24.0)?,
-///     Ph::from_units(7.8)?,
-///     Alkalinity::from_mg_per_l(110.0)?,
-///     Hardness::from_mg_per_l(220.0)?,
-///     Cyanurate::from_mg_per_l(20.0)?,
-///     Salinity::NONE,
-/// )
+/// let water = Sample {
+///     temperature: Temperature::from_celsius(24.0)?,
+///     ph: Ph::from_units(7.8)?,
+///     alkalinity: Alkalinity::from_mg_per_l(110.0)?,
+///     hardness: Hardness::from_mg_per_l(220.0)?,
+///     cyanuric_acid: CyanuricAcid::from_mg_per_l(20.0)?,
+///     salt: Salinity::NONE,
+///     ..Sample::PURE
+/// }
 /// .water()
 /// .unwrap();
-/// let recipe = minerals(&water, Hardness::from_mg_per_l(250.0)?, Cyanurate::from_mg_per_l(40.0)?).unwrap();
+/// let recipe = minerals(&water, Hardness::from_mg_per_l(250.0)?, CyanuricAcid::from_mg_per_l(40.0)?).unwrap();
 /// assert!((recipe.calcium.mmol_per_l() - 30.0 / 100.0869).abs() < 1e-9);
 /// # Ok(())
 /// # }
 /// ```
-pub fn minerals(water: &Water, hardness: Hardness, cyanurate: Cyanurate) -> Result<Recipe, RecipeError> {
+pub fn minerals(
+    water: &Water,
+    hardness: Hardness,
+    cyanuric_acid: CyanuricAcid,
+) -> Result<Recipe, RecipeError> {
     let per_litre = |molal: f64| molal * water.content.kg_per_l() * 1000.0;
     let missing = |wanted: f64, molal: f64, none: RecipeError| match wanted - per_litre(molal) {
         x if x < -1e-9 => Err(none),
         x => Dose::from_mmol_per_l(libm::fmax(x, 0.0)).map_err(|_| RecipeError::OutOfReach),
     };
     let calcium = hardness.mg_per_l() / atomic_weights::CALCIUM_CARBONATE;
-    let cyanuric = cyanurate.mg_per_l() / atomic_weights::CYANURIC_ACID;
+    let cyanuric = cyanuric_acid.mg_per_l() / atomic_weights::CYANURIC_ACID;
     Ok(Recipe {
         calcium: missing(calcium, water.ions.calcium, RecipeError::Hardness)?,
-        cyanuric: missing(cyanuric, water.ions.cyanurate, RecipeError::Cyanurate)?,
+        cyanuric: missing(cyanuric, water.ions.cyanuric_acid, RecipeError::CyanuricAcid)?,
         ..Recipe::default()
     })
 }
@@ -178,6 +181,7 @@ pub fn minerals(water: &Water, hardness: Hardness, cyanurate: Cyanurate) -> Resu
 /// assert!((alkalinity_by_bicarbonate(10.0).unwrap().mmol_per_l() - 0.19983).abs() < 1e-5);
 /// assert_eq!(alkalinity_by_bicarbonate(-1.0), None);
 /// ```
+#[must_use]
 pub fn alkalinity_by_bicarbonate(mg_per_l: f64) -> Option<Dose> {
     Dose::from_mmol_per_l(mg_per_l / atomic_weights::CALCIUM_CARBONATE * 2.0).ok()
 }
@@ -197,6 +201,7 @@ fn split(x: f64, y: f64) -> [f64; 4] {
 
 impl Recipe {
     /// The water with the whole recipe in it.
+    #[must_use]
     pub fn applied(&self, water: Water) -> Water {
         water
             .treated(Chemical::CyanuricAcid, self.cyanuric)
@@ -219,14 +224,15 @@ impl Recipe {
 /// use saltwright_chem::treatment::Chemical;
 /// use saltwright_chem::*;
 /// # fn main() -> Result<(), OutOfRange> {
-/// let water = Sample::plain(
-///     Temperature::from_celsius(26.0)?,
-///     Ph::from_units(7.8)?,
-///     Alkalinity::from_mg_per_l(120.0)?,
-///     Hardness::from_mg_per_l(300.0)?,
-///     Cyanurate::from_mg_per_l(40.0)?,
-///     Salinity::from_mg_per_l(3_200.0)?,
-/// )
+/// let water = Sample {
+///     temperature: Temperature::from_celsius(26.0)?,
+///     ph: Ph::from_units(7.8)?,
+///     alkalinity: Alkalinity::from_mg_per_l(120.0)?,
+///     hardness: Hardness::from_mg_per_l(300.0)?,
+///     cyanuric_acid: CyanuricAcid::from_mg_per_l(40.0)?,
+///     salt: Salinity::from_mg_per_l(3_200.0)?,
+///     ..Sample::PURE
+/// }
 /// .water()
 /// .unwrap();
 /// let acid = dose_to_ph(&water, Chemical::HydrochloricAcid, Ph::from_units(7.4)?).unwrap();
@@ -240,7 +246,6 @@ pub fn dose_to_ph(water: &Water, chemical: Chemical, ph: Ph) -> Result<Dose, Rec
         let there = water.treated_by(chemical, mmol);
         solve::solve(&there.ions, there.temperature, there.content, Known::Ph(ph.units()))
             .map(|state| state.carbon.molal() - there.carbon)
-            .map_err(RecipeError::Chemistry)
     };
     let (mut last, mut dose) = (0.0, 0.01);
     let mut before = surplus(last)?;
@@ -257,6 +262,6 @@ pub fn dose_to_ph(water: &Water, chemical: Chemical, ph: Ph) -> Result<Dose, Rec
         }
     }
     let dose = Dose::from_mmol_per_l(dose).map_err(|_| RecipeError::OutOfReach)?;
-    let there = water.treated(chemical, dose).state().map_err(RecipeError::Chemistry)?;
+    let there = water.treated(chemical, dose).state()?;
     if (there.ph.units() - ph.units()).abs() < NEAR { Ok(dose) } else { Err(RecipeError::OutOfReach) }
 }

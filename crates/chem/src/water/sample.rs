@@ -3,9 +3,10 @@
 use crate::bounds::{self, Bounds};
 use crate::constants::atomic_weights;
 use crate::density;
+use crate::error::WaterError;
 use crate::quantity::{derived::*, measured::*};
 use crate::water::conserved::Water;
-use crate::water::solve::{self, Fault, Ions, Known, State};
+use crate::water::solve::{self, Ions, Known, State};
 
 /// What was tested. Ions that no kit shows are filled in by [`Sample::water`]'s convention.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -20,7 +21,7 @@ pub struct Sample {
     /// Calcium hardness.
     pub hardness: Hardness,
     /// Cyanuric acid.
-    pub cyanurate: Cyanurate,
+    pub cyanuric_acid: CyanuricAcid,
     /// Sodium chloride itself: not a salt *reading*, which counts other ions too
     /// (see [`crate::salt::sodium_chloride_behind`]).
     pub salt: Salinity,
@@ -33,50 +34,48 @@ pub struct Sample {
 }
 
 impl Sample {
-    /// A sample without boron, magnesium and sulfate.
-    pub fn plain(
-        temperature: Temperature,
-        ph: Ph,
-        alkalinity: Alkalinity,
-        hardness: Hardness,
-        cyanurate: Cyanurate,
-        salt: Salinity,
-    ) -> Self {
-        Self {
-            temperature,
-            ph,
-            alkalinity,
-            hardness,
-            cyanurate,
-            salt,
-            boron: Boron::found(0.0),
-            magnesium: Magnesium::found(0.0),
-            sulfate: Sulfate::found(0.0),
-        }
-    }
+    /// Water with nothing in it, at 25 °C and pH 7: a start from which to name only what was tested.
+    ///
+    /// ```
+    /// use saltwright_chem::{Hardness, Sample};
+    /// let hardness = Hardness::from_mg_per_l(250.0).unwrap();
+    /// assert_eq!(Sample { hardness, ..Sample::PURE }.alkalinity.mg_per_l(), 0.0);
+    /// ```
+    pub const PURE: Self = Self {
+        temperature: Temperature::new_unchecked(25.0),
+        ph: Ph::new_unchecked(7.0),
+        alkalinity: Alkalinity::new_unchecked(0.0),
+        hardness: Hardness::new_unchecked(0.0),
+        cyanuric_acid: CyanuricAcid::new_unchecked(0.0),
+        salt: Salinity::NONE,
+        boron: Boron::new_unchecked(0.0),
+        magnesium: Magnesium::new_unchecked(0.0),
+        sulfate: Sulfate::new_unchecked(0.0),
+    };
 
     /// pH, carbonate and saturation index at the *measured* pH.
     ///
-    /// Domain: the `MODEL_*` rows of [`bounds`]. Errors: [`Fault::Outside`] beyond them,
-    /// [`Fault::NoCarbonate`] when cyanurate and borate alone already hold the stated alkalinity.
+    /// Domain: the `MODEL_*` rows of [`bounds`]. Errors: [`WaterError::Outside`] beyond them,
+    /// [`WaterError::NoCarbonate`] when cyanurate and borate alone already hold the stated alkalinity.
     ///
     /// ```
     /// use saltwright_chem::*;
     /// # fn main() -> Result<(), OutOfRange> {
-    /// let sample = Sample::plain(
-    ///     Temperature::from_celsius(26.0)?,
-    ///     Ph::from_units(7.5)?,
-    ///     Alkalinity::from_mg_per_l(80.0)?,
-    ///     Hardness::from_mg_per_l(250.0)?,
-    ///     Cyanurate::from_mg_per_l(30.0)?,
-    ///     Salinity::NONE,
-    /// );
+    /// let sample = Sample {
+    ///     temperature: Temperature::from_celsius(26.0)?,
+    ///     ph: Ph::from_units(7.5)?,
+    ///     alkalinity: Alkalinity::from_mg_per_l(80.0)?,
+    ///     hardness: Hardness::from_mg_per_l(250.0)?,
+    ///     cyanuric_acid: CyanuricAcid::from_mg_per_l(30.0)?,
+    ///     salt: Salinity::NONE,
+    ///     ..Sample::PURE
+    /// };
     /// let index = sample.state().unwrap().index.unwrap();
     /// assert!((index.log10() - -0.013).abs() < 0.001); // PHREEQC 3.7.3, phreeqc.dat and W18
     /// # Ok(())
     /// # }
     /// ```
-    pub fn state(&self) -> Result<State, Fault> {
+    pub fn state(&self) -> Result<State, WaterError> {
         self.within_model()?;
         let content = self.content();
         solve::solve(&self.ions(content), self.temperature, content, Known::Ph(self.ph.units()))
@@ -87,7 +86,7 @@ impl Sample {
     /// Ions no kit shows are taken so that charge balances: calcium and magnesium came with
     /// chloride; alkalinity and sulfate with sodium; salt is sodium chloride. Errors as
     /// [`Sample::state`].
-    pub fn water(&self) -> Result<Water, Fault> {
+    pub fn water(&self) -> Result<Water, WaterError> {
         let state = self.state()?;
         let content = self.content();
         Ok(Water {
@@ -119,24 +118,24 @@ impl Sample {
             sodium: salt + alkalinity + 2.0 * sulfate,
             chloride: salt + 2.0 * calcium + 2.0 * magnesium,
             sulfate,
-            cyanurate: molal(self.cyanurate.mg_per_l(), atomic_weights::CYANURIC_ACID),
+            cyanuric_acid: molal(self.cyanuric_acid.mg_per_l(), atomic_weights::CYANURIC_ACID),
             boron: molal(self.boron.mg_per_l(), atomic_weights::BORON),
             chlorine: 0.0,
         }
     }
 
-    fn within_model(&self) -> Result<(), Fault> {
+    fn within_model(&self) -> Result<(), WaterError> {
         let rows: [(&'static Bounds, f64); 9] = [
             (&bounds::MODEL_TEMPERATURE, self.temperature.celsius()),
             (&bounds::MODEL_PH, self.ph.units()),
             (&bounds::MODEL_ALKALINITY, self.alkalinity.mg_per_l()),
             (&bounds::MODEL_HARDNESS, self.hardness.mg_per_l()),
-            (&bounds::MODEL_CYANURATE, self.cyanurate.mg_per_l()),
+            (&bounds::MODEL_CYANURIC_ACID, self.cyanuric_acid.mg_per_l()),
             (&bounds::MODEL_SALINITY, self.salt.mg_per_l()),
             (&bounds::BORON, self.boron.mg_per_l()),
             (&bounds::MODEL_MAGNESIUM, self.magnesium.mg_per_l()),
             (&bounds::MODEL_SULFATE, self.sulfate.mg_per_l()),
         ];
-        rows.iter().try_for_each(|(row, x)| row.check(*x).map(drop)).map_err(Fault::Outside)
+        rows.iter().try_for_each(|(row, x)| row.check(*x).map(drop)).map_err(WaterError::Outside)
     }
 }

@@ -5,26 +5,14 @@
 //! The carbonate system is solved in closed form (or by Newton's step for pH) inside
 //! sweeps over the ion pairs and the ionic strength, until that has settled.
 
-use crate::bounds::{self, OutOfRange};
+use crate::bounds;
 use crate::chlorine::{Binding, ChlorineSpecies};
 use crate::constants::activity::{Apparent, Present, pow10};
 use crate::constants::atomic_weights;
 use crate::constants::equilibrium::Constants;
+use crate::error::WaterError;
 use crate::quantity::{derived::*, measured::*};
 use core::f64::consts::LN_10;
-
-/// Why a water has no answer.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-pub enum Fault {
-    /// A test lies outside what the model was checked for.
-    Outside(OutOfRange),
-    /// At this pH the cyanuric acid and borate tested already hold more than the alkalinity tested:
-    /// one of the three readings is wrong. Test them again.
-    NoCarbonate,
-    /// No pH between 3 and 11 balances this alkalinity with this carbon, or there is no such water.
-    NoSolution,
-}
 
 /// What the water is doing.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -67,13 +55,22 @@ impl State {
     /// let (ta, ch) = (Alkalinity::from_mg_per_l(120.0)?, Hardness::from_mg_per_l(300.0)?);
     /// let doubt = |salt| -> Result<f64, OutOfRange> {
     ///     let (t, ph) = (Temperature::from_celsius(26.0)?, Ph::from_units(7.5)?);
-    ///     let none = Cyanurate::from_mg_per_l(0.0)?;
-    ///     Ok(Sample::plain(t, ph, ta, ch, none, Salinity::from_mg_per_l(salt)?).state().unwrap().index_doubt())
+    ///     let none = CyanuricAcid::from_mg_per_l(0.0)?;
+    ///     Ok(Sample {
+    ///         temperature: t,
+    ///         ph,
+    ///         alkalinity: ta,
+    ///         hardness: ch,
+    ///         cyanuric_acid: none,
+    ///         salt: Salinity::from_mg_per_l(salt)?,
+    ///         ..Sample::PURE
+    ///     }.state().unwrap().index_doubt())
     /// };
     /// assert_eq!((doubt(3_200.0)?, doubt(35_000.0)?), (0.1, 0.15));
     /// # Ok(())
     /// # }
     /// ```
+    #[must_use]
     pub fn index_doubt(&self) -> f64 {
         if self.strength.molal() <= OF_10_G_PER_L { 0.1 } else { 0.15 }
     }
@@ -84,6 +81,7 @@ const OF_10_G_PER_L: f64 = 0.19;
 
 /// The totals that only dosing or mixing can change, mol (or equivalents) per kg of water.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub(crate) struct Ions {
     pub alkalinity: f64,
     pub calcium: f64,
@@ -91,7 +89,7 @@ pub(crate) struct Ions {
     pub sodium: f64,
     pub chloride: f64,
     pub sulfate: f64,
-    pub cyanurate: f64,
+    pub cyanuric_acid: f64,
     pub boron: f64,
     /// Free chlorine, HOCl and OCl-.
     pub chlorine: f64,
@@ -106,7 +104,7 @@ impl Ions {
             + self.magnesium
             + self.sulfate
             + self.alkalinity
-            + self.cyanurate
+            + self.cyanuric_acid
             + self.boron
             + self.chlorine
     }
@@ -138,11 +136,16 @@ const MOST_SWEEPS: u32 = 24;
 /// magnesium or sulfate by less than 0.004; the pH after liquid chlorine by less than 0.005, where it ends above 8.6
 /// by 0.02. That is agreement with one database; for nature see [`State::index_doubt`]. Cyanuric acid's second step
 /// is left out: it moves the index by 0.0013 at pH 8.6, and at pH 9.5 with 250 mg/L of it the pH by 0.09.
-pub(crate) fn solve(all: &Ions, t: Temperature, content: WaterContent, known: Known) -> Result<State, Fault> {
-    let constants = Constants::at(t).map_err(Fault::Outside)?;
+pub(crate) fn solve(
+    all: &Ions,
+    t: Temperature,
+    content: WaterContent,
+    known: Known,
+) -> Result<State, WaterError> {
+    let constants = Constants::at(t)?;
     let water_activity = 1.0 - 0.017 * all.solutes();
     if water_activity.is_nan() || water_activity <= 0.0 {
-        return Err(Fault::NoSolution);
+        return Err(WaterError::NoSolution);
     }
     let divalent = all.calcium + all.magnesium + all.sulfate;
     let mut strength = (all.sodium + all.chloride + 4.0 * divalent + all.alkalinity) / 2.0;
@@ -156,7 +159,7 @@ pub(crate) fn solve(all: &Ions, t: Temperature, content: WaterContent, known: Kn
         calcium: all.calcium > 0.0,
         magnesium: all.magnesium > 0.0,
         sulfate: all.sulfate > 0.0,
-        cyanuric_acid: all.cyanurate > 0.0,
+        cyanuric_acid: all.cyanuric_acid > 0.0,
         boron: all.boron > 0.0,
         chlorine: chlorinated,
     };
@@ -182,12 +185,12 @@ pub(crate) fn solve(all: &Ions, t: Temperature, content: WaterContent, known: Kn
             let metal_oh = (k.mg_oh * mg + k.ca_oh * ca) * per_a_h;
             let (acids, acids_slope, acids_charge) = match &binding {
                 Some(binding) => {
-                    let parted = binding.part(a_h, all.chlorine, all.cyanurate);
+                    let parted = binding.part(a_h, all.chlorine, all.cyanuric_acid);
                     (parted.alkalinity, parted.slope, parted.charge_squared)
                 }
                 None => {
                     let c = part(k.cyanuric);
-                    (all.cyanurate * c, all.cyanurate * c * (1.0 - c), all.cyanurate * c)
+                    (all.cyanuric_acid * c, all.cyanuric_acid * c * (1.0 - c), all.cyanuric_acid * c)
                 }
             };
             let charged = all.boron * b + hydroxide + metal_oh;
@@ -224,7 +227,7 @@ pub(crate) fn solve(all: &Ions, t: Temperature, content: WaterContent, known: Kn
             Known::Ph(_) => {
                 let held = all.alkalinity - rest;
                 if held.is_nan() || held <= 0.0 {
-                    return Err(Fault::NoCarbonate);
+                    return Err(WaterError::NoCarbonate);
                 }
                 (held / (fh + 2.0 * ratio * fc), held)
             }
@@ -266,24 +269,30 @@ pub(crate) fn solve(all: &Ions, t: Temperature, content: WaterContent, known: Kn
         // Carbon below none, or salts beyond any water, have no logarithm either.
         let whole = co2 > 0.0 && co3 > 0.0 && strength.is_finite();
         if step.is_nan() || step.abs() >= 1e-6 || !whole {
-            return Err(Fault::NoSolution);
+            return Err(WaterError::NoSolution);
         }
         let kg_per_l = content.kg_per_l();
         let species = binding.map(|binding| {
-            binding.part(a_h, all.chlorine, all.cyanurate).species(kg_per_l, t).map_err(Fault::Outside)
+            binding
+                .part(a_h, all.chlorine, all.cyanuric_acid)
+                .species(kg_per_l, t)
+                .map_err(WaterError::Outside)
         });
         let chlorine = species.transpose()?;
         let log_calcium = libm::log10(ca) + apparent.log.ca;
         let log_carbonate = libm::log10(co3) + apparent.log.co3;
+        let index = log_calcium + log_carbonate - constants.calcite;
         return Ok(State {
-            ph: Ph::found(ph),
-            index: (ca > 0.0).then_some(SaturationIndex(log_calcium + log_carbonate - constants.calcite)),
-            strength: IonicStrength::from_molal(strength).map_err(Fault::Outside)?,
-            carbon: InorganicCarbon(co2 + hco3 * fh + co3 * fc),
-            carbonate_alkalinity: CarbonateAlkalinity(
+            ph: Ph::from_units(ph)?,
+            index: (ca > 0.0).then(|| SaturationIndex::from_log10(index)).transpose()?,
+            strength: IonicStrength::from_molal(strength)?,
+            carbon: InorganicCarbon::from_molal(co2 + hco3 * fh + co3 * fc)?,
+            carbonate_alkalinity: CarbonateAlkalinity::from_mg_per_l(
                 held * kg_per_l * atomic_weights::CALCIUM_CARBONATE * 500.0,
-            ),
-            carbon_dioxide: CarbonDioxide(co2 * pow10(apparent.log.neutral - constants.henry)),
+            )?,
+            carbon_dioxide: CarbonDioxide::from_atmospheres(
+                co2 * pow10(apparent.log.neutral - constants.henry),
+            )?,
             chlorine,
             log_calcium,
             log_carbonate,
@@ -300,8 +309,9 @@ mod tests {
     fn a_mole_of_anything_dissolved_counts_once() {
         let one = |n: usize| {
             let x: [f64; 9] = core::array::from_fn(|i| if i == n { 1.0 } else { 0.0 });
-            let [alkalinity, calcium, magnesium, sodium, chloride, sulfate, cyanurate, boron, chlorine] = x;
-            Ions { alkalinity, calcium, magnesium, sodium, chloride, sulfate, cyanurate, boron, chlorine }
+            let [alkalinity, calcium, magnesium, sodium, chloride, sulfate, cyanuric_acid, boron, chlorine] =
+                x;
+            Ions { alkalinity, calcium, magnesium, sodium, chloride, sulfate, cyanuric_acid, boron, chlorine }
         };
         assert!((0..9).all(|n| one(n).solutes() == 1.0));
     }

@@ -15,7 +15,7 @@ impl Filler<'_> {
         self.answer.say(match r.decides {
             Analyte::Salt => "less.by-salt",
             Analyte::Hardness => "less.by-hardness",
-            Analyte::Cyanurate => "less.by-cyanurate",
+            Analyte::CyanuricAcid => "less.by-cyanurate",
         });
         self.amount("less.share", "less.volume", share);
         if let Some(water) = r.water {
@@ -68,7 +68,7 @@ impl Filler<'_> {
         if let Some(x) = r.hardness {
             self.hardness("less.ch", x);
         }
-        if let Some(x) = r.cyanurate {
+        if let Some(x) = r.cyanuric_acid {
             self.number("less.cya", x.mg_per_l(), 0);
         }
         match r.mixed.and_then(|water| water.state().map_err(Unknown::Chemistry)) {
@@ -99,11 +99,11 @@ impl Filler<'_> {
                 ];
                 figures.into_iter().for_each(|(name, x)| x.into_iter().for_each(|x| self.hardness(name, x)));
             }
-            Analyte::Cyanurate => {
+            Analyte::CyanuricAcid => {
                 let figures = [
-                    ("less.now", case.water.cyanurate),
-                    ("less.goal", r.excess.cyanurate),
-                    ("less.fill", case.fill.cyanurate),
+                    ("less.now", case.water.cyanuric_acid),
+                    ("less.goal", r.excess.cyanuric_acid),
+                    ("less.fill", case.fill.cyanuric_acid),
                 ];
                 for (name, x) in figures {
                     x.into_iter().for_each(|x| self.number(name, x.mg_per_l(), 0));
@@ -118,7 +118,7 @@ impl Filler<'_> {
         for (holds, state) in [
             (plan.excess.is_some(), "less.due"),
             (excess.hardness.is_some(), "less.hardness"),
-            (excess.cyanurate.is_some(), "less.cyanurate"),
+            (excess.cyanuric_acid.is_some(), "less.cyanurate"),
         ] {
             if holds {
                 self.answer.say(state);
@@ -130,7 +130,7 @@ impl Filler<'_> {
         match of {
             Analyte::Salt => Shown::of(x, self.units.salt, self.signs),
             Analyte::Hardness => Shown::of(x, self.units.hardness, self.signs),
-            Analyte::Cyanurate => Shown::number(x, 0, false, self.signs),
+            Analyte::CyanuricAcid => Shown::number(x, 0, false, self.signs),
         }
     }
 

@@ -2,7 +2,7 @@
 
 use super::{Filler, index, round};
 use crate::answer::{Line, Shown};
-use chem::salt::Responds;
+use chem::salt::SaltTest;
 use chem::{Quantity, SaturationIndex};
 use plan::balance::{After, Forms};
 use plan::rules::low_is_a_note;
@@ -15,7 +15,7 @@ const QUARTS: f64 = 0.0019;
 impl Filler<'_> {
     pub(super) fn balance(&mut self, case: &Case, b: &Balance) {
         self.answer.say(match b.responds {
-            Responds::ToChloride => "index.salt.chloride",
+            SaltTest::Chloride => "index.salt.chloride",
             _ => "index.salt.conductivity",
         });
         if b.belied {
@@ -69,21 +69,21 @@ impl Filler<'_> {
         }
     }
 
-    pub(super) fn chemistry(&mut self, fault: &chem::Fault) {
+    pub(super) fn chemistry(&mut self, fault: &chem::WaterError) {
         match fault {
-            chem::Fault::NoCarbonate | chem::Fault::NoSolution => self.answer.say("index.no-carbonate"),
-            chem::Fault::Outside(out) => {
+            chem::WaterError::Outside(out) => {
                 self.answer.say("index.outside");
                 let field = match out.bounds.quantity {
                     Quantity::Temperature => "outside.water-heat",
                     Quantity::Ph => "outside.water-ph",
                     Quantity::Alkalinity => "outside.water-ta",
                     Quantity::Hardness => "outside.water-ch",
-                    Quantity::Cyanurate => "outside.water-cya",
+                    Quantity::CyanuricAcid => "outside.water-cya",
                     _ => "outside.salt-now",
                 };
                 self.answer.say(field);
             }
+            _ => self.answer.say("index.no-carbonate"),
         }
     }
 
@@ -176,7 +176,7 @@ impl Filler<'_> {
             ("then-ph", Some(number(step.then.ph.units(), 2))),
             ("then-ta", Some(Shown::of(step.alkalinity.mg_per_l(), self.units.alkalinity, signs))),
             ("then-ch", Some(Shown::of(step.hardness.mg_per_l(), self.units.hardness, signs))),
-            ("then-cya", Some(number(step.cyanurate.mg_per_l(), 0))),
+            ("then-cya", Some(number(step.cyanuric_acid.mg_per_l(), 0))),
             ("wait", Some(number(step.wait.into(), 0))),
             ("then-index", index(step.then.index)),
             ("then-salted", index(step.salted)),
