@@ -11,12 +11,12 @@ mod treat;
 
 use chem::*;
 use plan::Verdict::{Over, Pass, Stop, Unknown, Wait};
-use plan::course::{Entry, MOST_ENTRIES, What};
-use plan::ready::{Ready, Ruling};
+use plan::log::{Entry, MOST_ENTRIES, What};
 use plan::{
-    Acid, Bag, Band, BandFault, Case, Gate, Go, Goals, Grains, Instrument, Method, Optional, Place, Products,
-    Surface, Tests, Verdict, YesNo, plan,
+    Acid, Bag, Band, BandError, Case, Gate, Go, Goals, Grains, Instrument, Method, Place, Products, Surface,
+    Tests, Typed, Verdict, YesNo, plan,
 };
+use plan::{Ready, Ruling};
 
 fn ppm(x: f64) -> Salinity {
     Salinity::from_mg_per_l(x).unwrap()
@@ -32,7 +32,7 @@ fn demo() -> Case {
         volume: Volume::from_cubic_metres(62.82).ok(),
         method: Some(Method::Taped),
         surface: Some(Surface::Cement),
-        reading: Optional::Given(ppm(400.0)),
+        reading: Typed::Valid(ppm(400.0)),
         instrument: Some(Instrument::Meter),
         band: Band::of(Some(ppm(2_800.0)), Some(ppm(3_200.0)), Some(ppm(3_600.0))).ok(),
         bag: Bag {
@@ -55,12 +55,12 @@ fn demo() -> Case {
 
 fn tests(heat: f64, ph: f64, ta: f64, ch: f64, cya: f64) -> Tests {
     Tests {
-        heat: Temperature::from_celsius(heat).ok(),
+        temperature: Temperature::from_celsius(heat).ok(),
         ph: Ph::from_units(ph).ok(),
         alkalinity: Alkalinity::from_mg_per_l(ta).ok(),
         hardness: Hardness::from_mg_per_l(ch).ok(),
         cyanuric_acid: CyanuricAcid::from_mg_per_l(cya).ok(),
-        chlorine: Optional::Given(chlorine(2.5)),
+        chlorine: Typed::Valid(chlorine(2.5)),
     }
 }
 
@@ -87,7 +87,7 @@ const fn band(least: f64, low: f64, high: f64, most: f64, hair: f64) -> [(f64, V
 
 #[test]
 fn each_gate_turns_on_its_limit() {
-    let cyanuric_acid = |case: &mut Case, x| case.water.cyanuric_acid = CyanuricAcid::from_mg_per_l(x).ok();
+    let cyanurate = |case: &mut Case, x| case.water.cyanuric_acid = CyanuricAcid::from_mg_per_l(x).ok();
     let indoors = |case: &mut Case, x| {
         (case.water.cyanuric_acid, case.ready.place) =
             (CyanuricAcid::from_mg_per_l(x).ok(), Some(Place::Indoor));
@@ -96,26 +96,26 @@ fn each_gate_turns_on_its_limit() {
     let on_a_liner = |case: &mut Case, x| {
         (case.water.hardness, case.surface) = (Hardness::from_mg_per_l(x).ok(), Some(Surface::Liner));
     };
-    let free = |case: &mut Case, x| case.water.chlorine = Optional::Given(chlorine(x));
+    let free = |case: &mut Case, x| case.water.chlorine = Typed::Valid(chlorine(x));
     let bare = |case: &mut Case, x| {
-        case.water.chlorine = Optional::Given(chlorine(x));
+        case.water.chlorine = Typed::Valid(chlorine(x));
         case.water.cyanuric_acid = CyanuricAcid::from_mg_per_l(0.0).ok();
     };
     let shaded = |case: &mut Case, x| {
-        case.water.chlorine = Optional::Given(chlorine(x));
+        case.water.chlorine = Typed::Valid(chlorine(x));
         case.water.cyanuric_acid = CyanuricAcid::from_mg_per_l(120.0).ok();
     };
     let wanted = |case: &mut Case, x| {
-        (case.water.chlorine, case.goals.chlorine) = (Optional::Given(chlorine(x)), Some(chlorine(8.0)));
+        (case.water.chlorine, case.goals.chlorine) = (Typed::Valid(chlorine(x)), Some(chlorine(8.0)));
     };
     let swum = |case: &mut Case, x| {
-        (case.water.chlorine, case.ready.swum) = (Optional::Given(chlorine(x)), Some(YesNo::Yes));
+        (case.water.chlorine, case.ready.swum) = (Typed::Valid(chlorine(x)), Some(YesNo::Yes));
     };
     let all: &[Turns] = &[
         (Gate::Ph, |case, x| case.water.ph = Ph::from_units(x).ok(), &band(7.0, 7.2, 7.6, 8.0, 0.01)),
         (
-            Gate::Heat,
-            |case, x| case.water.heat = Temperature::from_celsius(x).ok(),
+            Gate::Temperature,
+            |case, x| case.water.temperature = Temperature::from_celsius(x).ok(),
             &[(17.9, Wait), (18.0, Pass)],
         ),
         (
@@ -125,9 +125,9 @@ fn each_gate_turns_on_its_limit() {
         ),
         (Gate::Hardness, hardness, &band(100.0, 200.0, 400.0, 1_000.0, 0.1)),
         (Gate::Hardness, on_a_liner, &band(0.0, 50.0, 300.0, 1_000.0, 0.1)[1..]),
-        (Gate::CyanuricAcid, cyanuric_acid, &[(90.0, Pass), (90.1, Wait)]),
-        (Gate::Stabiliser, cyanuric_acid, &[(29.9, Wait), (30.0, Pass), (50.0, Pass), (50.1, Wait)]),
-        (Gate::Stabiliser, indoors, &[(0.0, Pass), (0.1, Wait)]),
+        (Gate::CyanuricAcid, cyanurate, &[(90.0, Pass), (90.1, Wait)]),
+        (Gate::Stabilizer, cyanurate, &[(29.9, Wait), (30.0, Pass), (50.0, Pass), (50.1, Wait)]),
+        (Gate::Stabilizer, indoors, &[(0.0, Pass), (0.1, Wait)]),
         // A twentieth of the cyanuric acid, but two at least: of 40 it is two; of 120 six, above the label's five.
         (Gate::Chlorine, free, &[(0.0, Wait), (1.99, Wait), (2.0, Pass), (5.0, Pass), (5.01, Wait)]),
         (Gate::Chlorine, bare, &[(0.99, Wait), (1.0, Pass), (5.0, Pass), (5.01, Wait)]),
@@ -136,22 +136,22 @@ fn each_gate_turns_on_its_limit() {
         (Gate::Chlorine, swum, &[(0.0, Stop), (0.1, Wait)]),
         (
             Gate::Combined,
-            |case, x| case.ready.combined = Optional::Given(x),
+            |case, x| case.ready.combined = Typed::Valid(x),
             &[(0.4, Pass), (0.41, Wait), (1.0, Wait), (1.01, Stop)],
         ),
         (
             Gate::Copper,
-            |case, x| case.ready.copper = Optional::Given(x),
+            |case, x| case.ready.copper = Typed::Valid(x),
             &[(0.19, Pass), (0.2, Wait), (0.5, Wait), (0.51, Stop)],
         ),
         (
             Gate::Iron,
-            |case, x| case.ready.iron = Optional::Given(x),
+            |case, x| case.ready.iron = Typed::Valid(x),
             &[(0.19, Pass), (0.2, Wait), (0.3, Wait), (0.31, Stop)],
         ),
         (
             Gate::FinishAge,
-            |case, days| case.ready.finish = Optional::Given(20_000 - days as i64),
+            |case, days| case.ready.finish = Typed::Valid(20_000 - days as i64),
             &[(29.0, Wait), (30.0, Pass)],
         ),
     ];
@@ -201,7 +201,7 @@ fn a_reading_and_the_last_salt_age_to_the_minute() {
         (30 * DAY, Wait),
         (30 * DAY + 1, Stop),
     ] {
-        let case = Case { now: Some(age), read_at: Optional::Given(0), ..demo() };
+        let case = Case { now: Some(age), read_at: Typed::Valid(0), ..demo() };
         assert_eq!(says(&case, Gate::ReadingAge), must, "{age} minutes");
     }
     let mut log = [None; MOST_ENTRIES];
@@ -213,7 +213,7 @@ fn a_reading_and_the_last_salt_age_to_the_minute() {
         (Some(2 * DAY), None, Unknown),
         (None, Some(Grains::None), Unknown),
     ] {
-        let mut case = Case { now, log: Optional::Given(log), ..demo() };
+        let mut case = Case { now, log: Typed::Valid(log), ..demo() };
         case.ready.grains = grains;
         assert_eq!(says(&case, Gate::Clock), must, "{now:?} {grains:?}");
     }
@@ -224,14 +224,14 @@ fn a_reading_and_the_last_salt_age_to_the_minute() {
 #[test]
 fn the_level_passes_between_the_limits_and_not_beyond() {
     for (salt, must) in [(400.0, Wait), (2_799.9, Wait), (3_200.0, Pass), (3_600.1, Stop), (9_000.0, Stop)] {
-        let case = Case { reading: Optional::Given(ppm(salt)), instrument: Some(Instrument::Lab), ..demo() };
+        let case = Case { reading: Typed::Valid(ppm(salt)), instrument: Some(Instrument::Lab), ..demo() };
         assert_eq!(says(&case, Gate::Level), must, "{salt}");
     }
     let mut log = [None; MOST_ENTRIES];
     log[0] = Some(Entry { when: 0, what: What::Dose(Mass::from_kilograms(1.0).unwrap()) });
-    let salted = Case { reading: Optional::Given(ppm(3_200.0)), log: Optional::Given(log), ..demo() };
+    let salted = Case { reading: Typed::Valid(ppm(3_200.0)), log: Typed::Valid(log), ..demo() };
     assert_eq!(says(&salted, Gate::Level), Wait, "not read since");
-    assert_eq!(says(&Case { reading: Optional::LeftOut, ..demo() }, Gate::Level), Unknown);
+    assert_eq!(says(&Case { reading: Typed::Missing, ..demo() }, Gate::Level), Unknown);
 }
 
 /// A refusal of the finish gives way to a release of its own day or later; a word counts from its own day on.
@@ -240,7 +240,7 @@ fn a_word_counts_from_its_day_on() {
     for (released, must) in [(19_989, Stop), (19_990, Over), (20_000, Over), (20_001, Stop)] {
         let mut case = demo();
         (case.ready.word, case.ready.word_day) = (Some(plan::Word::Refused), Some(19_990));
-        case.ready.rulings[1] = Ruling { named: true, day: Some(released) };
+        case.ready.rulings.clearance = Ruling { named: true, day: Some(released) };
         assert_eq!(says(&case, Gate::Clearance), must, "released on day {released}");
     }
     for (day, named, must) in [(20_000, true, Pass), (20_001, true, Unknown), (20_000, false, Unknown)] {
@@ -267,14 +267,14 @@ fn pump_and_metals_are_judged_with_what_goes_with_them() {
         (case.ready.full, case.ready.running) = (full, running);
         assert_eq!(says(&case, Gate::Running), must, "{full:?} {running:?}");
     }
-    let given = Optional::Given(0.0);
+    let given = Typed::Valid(0.0);
     for (copper, iron, must) in
-        [(given, given, Pass), (given, Optional::LeftOut, Wait), (Optional::LeftOut, given, Wait)]
+        [(given, given, Pass), (given, Typed::Missing, Wait), (Typed::Missing, given, Wait)]
     {
         let mut case = demo();
         case.ready.treated = Some(Treated::Metals);
         (case.ready.copper, case.ready.iron) = (copper, iron);
-        assert_eq!(says(&case, Gate::Past), must, "{copper:?} {iron:?}");
+        assert_eq!(says(&case, Gate::PreviousSanitizer), must, "{copper:?} {iron:?}");
     }
 }
 
@@ -297,8 +297,8 @@ fn a_band_is_filled_in_and_contradicts_itself_on_equal_limits() {
     {
         assert_eq!(Band::of(low, given(3_200.0), high).unwrap().limits_ours, ours, "{low:?} {high:?}");
     }
-    assert_eq!(Band::of(given(3_000.0), given(3_000.0), None), Err(BandFault::LowNotBelow));
-    assert_eq!(Band::of(None, given(3_000.0), given(3_000.0)), Err(BandFault::HighNotAbove));
+    assert_eq!(Band::of(given(3_000.0), given(3_000.0), None), Err(BandError::LowNotBelow));
+    assert_eq!(Band::of(None, given(3_000.0), given(3_000.0)), Err(BandError::HighNotAbove));
     for (target, unusual) in [(999.0, true), (1_000.0, false), (8_000.0, false), (8_001.0, true)] {
         assert_eq!(Band::of(None, given(target), None).unwrap().is_unusual(), unusual, "{target}");
     }
@@ -307,7 +307,7 @@ fn a_band_is_filled_in_and_contradicts_itself_on_equal_limits() {
 #[test]
 fn a_slip_of_a_unit_is_asked_about_below_twenty() {
     for (salt, rare) in [(0.0, false), (0.1, true), (19.9, true), (20.0, false)] {
-        let case = Case { reading: Optional::Given(ppm(salt)), ..demo() };
+        let case = Case { reading: Typed::Valid(ppm(salt)), ..demo() };
         assert_eq!(case.reading_is_rare(), rare, "{salt}");
     }
 }
@@ -321,7 +321,7 @@ fn the_earliest_day_is_the_last_of_the_waits() {
         plan(&case).earliest.map(|day| day - 20_000)
     };
     assert_eq!(earliest(|_| {}), None);
-    assert_eq!(earliest(|case| case.ready.finish = Optional::Given(19_980)), Some(10));
+    assert_eq!(earliest(|case| case.ready.finish = Typed::Valid(19_980)), Some(10));
     assert_eq!(earliest(|case| case.ready.full = Some(YesNo::No)), Some(1));
     // Cyanuric acid for 72 hours and calcium for 24; acid for four.
     let minerals = |case: &mut Case| {
@@ -343,11 +343,11 @@ fn without_an_answer_salt_waits_for_it() {
     assert_eq!(go(Case { volume: None, ..demo() }), Go::CantSay);
     assert_eq!(go(Case { water: Tests { ph: None, ..demo().water }, ..demo() }), Go::CantSay);
     let heat = Temperature::from_celsius(10.0).ok();
-    assert_eq!(go(Case { water: Tests { heat, ..demo().water }, ..demo() }), Go::NotYet);
-    let enough = Case { reading: Optional::Given(ppm(3_200.0)), instrument: Some(Instrument::Lab), ..demo() };
+    assert_eq!(go(Case { water: Tests { temperature: heat, ..demo().water }, ..demo() }), Go::NotYet);
+    let enough = Case { reading: Typed::Valid(ppm(3_200.0)), instrument: Some(Instrument::Lab), ..demo() };
     assert_eq!(go(enough), Go::Nothing);
     assert_eq!(go(Case { instrument: Some(Instrument::Display), ..enough }), Go::NotYet);
-    assert_eq!(go(Case { reading: Optional::Given(ppm(9_000.0)), ..enough }), Go::No);
+    assert_eq!(go(Case { reading: Typed::Valid(ppm(9_000.0)), ..enough }), Go::No);
 }
 
 /// No goal, no treatment; each by itself is one.

@@ -121,7 +121,7 @@ fn units_and_gates_are_those_of_the_code() {
         UNITS.iter().map(|unit| unit.code.to_string()).chain(["moment", "day"].map(String::from)).collect();
     let table: Names = names::UNITS.iter().map(|row| row.name.to_string()).collect();
     assert_eq!(table, units);
-    let gates: Names = plan::gates::GATES.iter().map(|row| row.code.to_string()).collect();
+    let gates: Names = plan::readiness::gates::GATES.iter().map(|row| row.code.to_string()).collect();
     let table: Names = names::GATES.iter().map(|row| row.name.to_string()).collect();
     assert_eq!(table, gates);
 }

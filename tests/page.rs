@@ -208,7 +208,7 @@ fn the_page_starts_as_the_blank_form_leaves_it() {
 #[test]
 fn every_unit_has_a_word() {
     let words = values("data", "value");
-    let gates = plan::gates::GATES.iter().map(|row| row.code);
+    let gates = plan::readiness::gates::GATES.iter().map(|row| row.code);
     let units: Names = UNITS.iter().map(|u| u.code).chain(gates).map(String::from).collect();
     assert_eq!(missing(&units, &words), [""; 0], "units without a word");
     assert_eq!(missing(&words, &units), [""; 0], "words for a unit that is never shown");

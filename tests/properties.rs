@@ -4,7 +4,7 @@ mod draw;
 
 use chem::*;
 use draw::Draw;
-use plan::{Bag, Band, Case, Optional};
+use plan::{Bag, Band, Case, Typed};
 use wasm::{Form, answer};
 
 #[test]
@@ -15,7 +15,7 @@ fn a_dose_gives_back_its_rise_and_no_stage_exceeds_it() {
         let case = Case {
             volume: Volume::from_cubic_metres(d.between(0.5, 2_000.0)).ok(),
             method: Some(d.pick(plan::Method::ALL)),
-            reading: Optional::Given(Salinity::from_mg_per_l(d.between(0.0, target * 0.5)).unwrap()),
+            reading: Typed::Valid(Salinity::from_mg_per_l(d.between(0.0, target * 0.5)).unwrap()),
             instrument: Some(plan::Instrument::Meter),
             band: Band::of(None, Salinity::from_mg_per_l(target).ok(), None).ok(),
             bag: Bag {
@@ -26,7 +26,7 @@ fn a_dose_gives_back_its_rise_and_no_stage_exceeds_it() {
             ..Case::default()
         };
         let (volume, purity) = (case.volume.unwrap(), case.bag.purity.unwrap());
-        let dose = plan::plan(&case).dose;
+        let dose = plan::plan(&case).salt;
         let (mass, rise) = (dose.mass.unwrap(), dose.rise.unwrap());
         let back = salt::rise_from(mass, purity, volume).unwrap().mg_per_l();
         assert!((back - rise.mg_per_l()).abs() < 1e-9 * target, "{case:?}");
@@ -35,7 +35,7 @@ fn a_dose_gives_back_its_rise_and_no_stage_exceeds_it() {
         assert!(all == left && !dose.is_in(), "{case:?}");
         // Seven tenths of the plain sum, or the smallest part that is handled; or one part more where it would
         // else too often stay low, and the risk of that is small.
-        let low = stage.bound == plan::stage::Bound::Low && stage.over <= 0.01;
+        let low = stage.bound == plan::salt::stage::Bound::Low && stage.over <= 0.01;
         assert!(low || stage.bags <= (0.7 * dose.bags.unwrap()).max(stage.unit) + 1e-9, "{case:?}");
         let buy = dose.decision.unwrap().buy.unwrap();
         assert!(f64::from(buy.bags) >= stage.bags && buy.range[0] <= buy.range[1], "{case:?}");
@@ -154,8 +154,8 @@ fn whatever_is_typed_no_nonsense_is_shown() {
                 continue;
             }
             let day = shown.unit == Some("day") && wasm::moment::read_day(&shown.text).is_some();
-            let word =
-                shown.text.is_empty() && plan::gates::GATES.iter().any(|row| shown.unit == Some(row.code));
+            let word = shown.text.is_empty()
+                && plan::readiness::gates::GATES.iter().any(|row| shown.unit == Some(row.code));
             let of_list = |c| "; ".contains(c) && name.starts_with("echo.pool.");
             let number = shown.text.chars().all(|c| c.is_ascii_digit() || ".,+−".contains(c) || of_list(c));
             let moment = shown.unit == Some("moment") && wasm::moment::read(&shown.text).is_some();

@@ -4,8 +4,9 @@ mod draw;
 
 use chem::*;
 use draw::Draw;
-use plan::running::{Run, Season, ahead, setting};
-use plan::{Band, Case, Optional};
+use plan::operation::{OutputInput, SeasonInput, ahead, setting};
+use plan::{Band, Case, Typed};
+use plan::{Run, Season};
 
 /// Hours at full output times what it makes are the demand times the pool; a longer day of the pump never asks for
 /// more, and what is more than full is told as such.
@@ -16,10 +17,10 @@ fn a_setting_makes_what_the_pool_uses_and_a_longer_pump_day_never_raises_it() {
         let [size, demand, makes, hours] =
             [d.between(1.0, 2_000.0), d.between(0.1, 20.0), d.between(1.0, 2_000.0), d.between(0.2, 23.0)];
         let at = |hours| {
-            let given = Optional::Given;
+            let given = Typed::Valid;
             let run = Run { demand: given(demand), makes: given(makes), hours: given(hours) };
             let volume = Volume::from_cubic_metres(size).ok();
-            setting(&Case { volume, run, ..Case::default() }).unwrap()
+            setting(&OutputInput { volume, run, ..OutputInput::default() }).unwrap()
         };
         let (short, long) = (at(hours), at(hours + 1.0));
         assert!((short.full_hours * makes / (demand * size) - 1.0).abs() < 1e-12, "{short:?}");
@@ -48,13 +49,13 @@ fn a_season_only_takes_and_the_more_the_longer() {
                 volume: Volume::from_cubic_metres(size).ok(),
                 band: Band::of(None, Salinity::from_mg_per_l(from).ok(), None).ok(),
                 fill_salt: Salinity::from_mg_per_l(fill).ok(),
-                depth: plan::Optional::Given(Length::from_metres(1.5).unwrap()),
+                depth: plan::Typed::Valid(Length::from_metres(1.5).unwrap()),
                 season,
                 ..Case::default()
             };
-            ahead(&case).unwrap().salt.mg_per_l()
+            ahead(&SeasonInput::of(&case, case.volume)).unwrap().salt.mg_per_l()
         };
-        let given = Optional::Given;
+        let given = Typed::Valid;
         let water = d.between(0.01, 2.0) * size;
         let once = end(target, Season { lost: given(water), ..Season::default() });
         let more = end(target, Season { lost: given(1.1 * water), ..Season::default() });

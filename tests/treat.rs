@@ -2,21 +2,23 @@
 
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
-use plan::treat::{Amount, STEPS, Step, Treatment, What, treat};
-use plan::{Acid, Band, Case, Excess, Goals, Instrument, Optional, Products, Tests, Unknown, replace};
+use plan::water::product::ProductAmount;
+use plan::water::replacement::{ReplacementInput, replace};
+use plan::water::treatment::{Additive, STEPS, Start, Treatment, TreatmentInput, TreatmentStep, treat};
+use plan::{Acid, Band, Case, Excess, Goals, Instrument, Products, Tests, Typed};
 
 fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option<f64>; 4]) -> Case {
     Case {
         volume: Volume::from_cubic_metres(volume).ok(),
-        reading: Optional::Given(Salinity::from_mg_per_l(salt).unwrap()),
+        reading: Typed::Valid(Salinity::from_mg_per_l(salt).unwrap()),
         instrument: Some(how),
         water: Tests {
-            heat: Temperature::from_celsius(tests[0]).ok(),
+            temperature: Temperature::from_celsius(tests[0]).ok(),
             ph: Ph::from_units(tests[1]).ok(),
             alkalinity: Alkalinity::from_mg_per_l(tests[2]).ok(),
             hardness: Hardness::from_mg_per_l(tests[3]).ok(),
             cyanuric_acid: CyanuricAcid::from_mg_per_l(tests[4]).ok(),
-            chlorine: Optional::LeftOut,
+            chlorine: Typed::Missing,
         },
         goals: Goals {
             ph: goals[0].and_then(|x| Ph::from_units(x).ok()),
@@ -36,16 +38,22 @@ fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option
     }
 }
 
-fn treated(case: &Case, rise: f64) -> Treatment {
-    treat(case, Salinity::from_mg_per_l(rise).unwrap(), &Err(Unknown::NotAsked)).unwrap()
+/// Once water is replaced for the sake of that.
+fn replaced(case: &Case, excess: Excess) -> Start {
+    let input = ReplacementInput::of(case, case.read(), case.volume);
+    Start::after(&input, &replace(&input, excess, None))
 }
 
-fn steps(case: &Case, rise: f64) -> Vec<Step> {
+fn treated(case: &Case, rise: f64) -> Treatment {
+    treat(&TreatmentInput::of(case), Salinity::from_mg_per_l(rise).unwrap(), Start::Today).unwrap()
+}
+
+fn steps(case: &Case, rise: f64) -> Vec<TreatmentStep> {
     treated(case, rise).steps.into_iter().flatten().collect()
 }
 
-fn kg(amount: Amount) -> f64 {
-    let Amount::Powder(mass) = amount else { panic!("{amount:?} is no powder") };
+fn kg(amount: ProductAmount) -> f64 {
+    let ProductAmount::Powder(mass) = amount else { panic!("{amount:?} is no powder") };
     mass.kilograms()
 }
 
@@ -62,7 +70,10 @@ fn the_demo_s_first_test_put_right() {
         [None, None, Some(250.0), Some(40.0)],
     );
     let steps = steps(&demo, 2_800.0);
-    assert_eq!(steps.iter().map(|s| s.what).collect::<Vec<_>>(), [What::Cyanuric, What::Calcium]);
+    assert_eq!(
+        steps.iter().map(|s| s.additive).collect::<Vec<_>>(),
+        [Additive::CyanuricAcid, Additive::Calcium]
+    );
     assert!((kg(steps[0].whole) - 1.2564).abs() < 1e-4);
     assert!((kg(steps[1].whole) - 2.7140).abs() < 1e-3);
     assert!((steps[1].then.ph.units() - 7.4).abs() < 0.05);
@@ -82,7 +93,9 @@ fn ph_is_trimmed_by_acid_or_soda_ash() {
     };
     let down = steps(&at(7.8, 7.5), 0.0);
     assert_eq!(down.len(), 1);
-    let (Amount::Liquid(whole), Amount::Liquid(first)) = (down[0].whole, down[0].first.unwrap()) else {
+    let (ProductAmount::Liquid(whole), ProductAmount::Liquid(first)) =
+        (down[0].whole, down[0].first.unwrap())
+    else {
         panic!("{down:?}")
     };
     assert!((whole.cubic_metres() * 1e6 - 306.0).abs() < 1.0, "{whole:?}");
@@ -112,12 +125,13 @@ fn the_last_step_reaches_the_goals() {
         let last = steps.last().unwrap();
         assert!((last.then.ph.units() - goal_ph).abs() < 2e-6, "{ph} {ta}: {:?}", last.then.ph);
         assert!((last.alkalinity.mg_per_l() - goal_ta).abs() < 1e-6, "{ph} {ta}");
-        let places: Vec<_> = steps.iter().map(|s| STEPS.iter().position(|w| *w == s.what).unwrap()).collect();
+        let places: Vec<_> =
+            steps.iter().map(|s| STEPS.iter().position(|w| *w == s.additive).unwrap()).collect();
         assert!(places.is_sorted(), "cyanuric acid and calcium go before the trim");
         for step in &steps {
             let (whole, first) = match (step.whole, step.first.unwrap()) {
-                (Amount::Powder(a), Amount::Powder(b)) => (a.kilograms(), b.kilograms()),
-                (Amount::Liquid(a), Amount::Liquid(b)) => (a.cubic_metres(), b.cubic_metres()),
+                (ProductAmount::Powder(a), ProductAmount::Powder(b)) => (a.kilograms(), b.kilograms()),
+                (ProductAmount::Liquid(a), ProductAmount::Liquid(b)) => (a.cubic_metres(), b.cubic_metres()),
                 mixed => panic!("{mixed:?}"),
             };
             assert!(first > 0.0 && first <= whole, "{step:?}");
@@ -136,9 +150,9 @@ fn what_no_chemical_does_is_said() {
         [None, None, Some(250.0), Some(50.0)],
     );
     // Without the fill water's tests no step is told: it would be for another water.
-    let excess = Excess::of(&over, false).unwrap();
+    let excess = Excess::of(&over.goals, &over.water, None).unwrap();
     assert!(excess.hardness.is_some() && excess.cyanuric_acid.is_some() && excess.salt.is_none());
-    let treatment = treat(&over, Salinity::NONE, &replace::replace(&over, excess, None)).unwrap();
+    let treatment = treat(&TreatmentInput::of(&over), Salinity::NONE, replaced(&over, excess)).unwrap();
     assert!(treatment.water_first && treatment.steps.iter().all(Option::is_none) && treatment.is_due());
     let thin = case(
         40.0,
@@ -161,19 +175,24 @@ fn chlorine_goes_in_first_and_is_gone_for_the_rest() {
         [25.0, 7.9, 160.0, 250.0, 40.0],
         [Some(7.4), Some(80.0), None, None],
     );
-    here.water.chlorine = Optional::Given(Chlorine::from_mg_per_l(0.2).unwrap());
+    here.water.chlorine = Typed::Valid(Chlorine::from_mg_per_l(0.2).unwrap());
     let chlorine = Chlorine::from_mg_per_l(3.0).ok();
     here.goals = Goals { chlorine, ..here.goals };
     let steps = steps(&here, 0.0);
-    assert_eq!(steps.iter().map(|s| s.what).collect::<Vec<_>>(), [What::Chlorine, What::AcidAndAir]);
-    let Amount::Liquid(litres) = steps[0].whole else { panic!("{:?}", steps[0]) };
+    assert_eq!(
+        steps.iter().map(|s| s.additive).collect::<Vec<_>>(),
+        [Additive::Chlorine, Additive::AcidAndAir]
+    );
+    let ProductAmount::Liquid(litres) = steps[0].whole else { panic!("{:?}", steps[0]) };
     assert!((litres.cubic_metres() * 1e3 - 1.4).abs() < 1e-9, "{litres:?}");
     // 2.8 mg/L of chlorine holds 0.0395 mmol/L of alkalinity, 1.98 mg/L, until it is used up.
     assert!((steps[0].alkalinity.mg_per_l() - 161.976).abs() < 0.01, "{:?}", steps[0].alkalinity);
     assert!((steps[1].alkalinity.mg_per_l() - 80.0).abs() < 1e-6);
     assert!((steps[1].then.ph.units() - 7.4).abs() < 1e-5);
     // 80 mg/L of alkalinity is 1.5986 mmol/L of acid; never more at one go than 25 mL of 31.45 % a cubic metre.
-    let (Amount::Liquid(whole), Amount::Liquid(first)) = (steps[1].whole, steps[1].first.unwrap()) else {
+    let (ProductAmount::Liquid(whole), ProductAmount::Liquid(first)) =
+        (steps[1].whole, steps[1].first.unwrap())
+    else {
         panic!("{:?}", steps[1])
     };
     assert!((whole.cubic_metres() * 1e3 - 1.5986 * 50.0 / 9.98).abs() < 0.02, "{whole:?}");
@@ -193,7 +212,7 @@ fn dry_acid_brings_the_same_hydrogen() {
     let mut dry = wet;
     dry.products.as_mut().unwrap().acid = Acid::Bisulfate(Purity::from_ratio(0.932).unwrap());
     let (wet, dry) = (steps(&wet, 0.0), steps(&dry, 0.0));
-    let Amount::Liquid(poured) = wet[0].whole else { panic!("{:?}", wet[0]) };
+    let ProductAmount::Liquid(poured) = wet[0].whole else { panic!("{:?}", wet[0]) };
     let strength = AcidStrength::from_mass_percent(31.45).unwrap().mol_per_l();
     let moles = poured.cubic_metres() * 1000.0 * strength;
     assert!((kg(dry[0].whole) - moles * 0.120_060_309_28 / 0.932).abs() < 1e-9, "{:?}", dry[0]);
@@ -213,16 +232,21 @@ fn the_steps_are_for_the_water_that_they_go_into() {
         [None, Some(100.0), None, Some(50.0)],
     );
     over.fill = Tests {
-        heat: Temperature::from_celsius(15.0).ok(),
+        temperature: Temperature::from_celsius(15.0).ok(),
         ph: Ph::from_units(7.8).ok(),
         alkalinity: Alkalinity::from_mg_per_l(60.0).ok(),
         hardness: Hardness::from_mg_per_l(80.0).ok(),
         cyanuric_acid: CyanuricAcid::from_mg_per_l(0.0).ok(),
-        chlorine: Optional::LeftOut,
+        chlorine: Typed::Missing,
     };
     over.fill_salt = Salinity::from_mg_per_l(120.0).ok();
-    let replace = replace::replace(&over, Excess::of(&over, false).unwrap(), None);
-    let steps: Vec<_> = treat(&over, Salinity::NONE, &replace).unwrap().steps.into_iter().flatten().collect();
+    let excess = Excess::of(&over.goals, &over.water, None).unwrap();
+    let steps: Vec<_> = treat(&TreatmentInput::of(&over), Salinity::NONE, replaced(&over, excess))
+        .unwrap()
+        .steps
+        .into_iter()
+        .flatten()
+        .collect();
     assert_eq!(steps.len(), 1);
     assert!((kg(steps[0].whole) - 2.815).abs() < 0.01, "{:?}", steps[0].whole);
     assert!((steps[0].cyanuric_acid.mg_per_l() - 50.0).abs() < 0.1);
@@ -240,6 +264,6 @@ fn no_acid_where_the_ph_is_too_low_for_it() {
         [Some(7.4), Some(100.0), None, None],
     );
     let steps = steps(&sour, 0.0);
-    assert_eq!(steps[0].what, What::AcidAndAir);
+    assert_eq!(steps[0].additive, Additive::AcidAndAir);
     assert!(steps[0].first.is_none() && steps[0].doses.is_none(), "{:?}", steps[0]);
 }

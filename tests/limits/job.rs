@@ -2,22 +2,24 @@
 
 use super::{demo, ppm};
 use chem::{Fraction, Mass, Purity, Salinity, Volume};
-use plan::course::{Baseline, Course, Entry, MOST_ENTRIES, Reading, What, course};
-use plan::decide::decide;
-use plan::job::{Fault, Handled, Job};
+use plan::Levels;
 use plan::limits;
-use plan::measure::{apart, measured};
-use plan::mixture::About;
-use plan::pays::{Measurement, Pays};
-use plan::policy::Levels;
-use plan::{Band, Case, Code, History, Instrument, Method, Optional, staging};
+use plan::log::{Baseline, Entry, MOST_ENTRIES, Reading, What};
+use plan::policy::Moments;
+use plan::salt::course::{Course, course};
+use plan::salt::decide::decide;
+use plan::salt::job::{Handled, Job, JobError};
+use plan::salt::salt_plan::salt_plan;
+use plan::salt::value_of_information::{Measurement, ValueOfInformation};
+use plan::water::size::{apart, measured};
+use plan::{Band, Code, History, Instrument, Method, SaltInput, Typed};
 
 fn kg(x: f64) -> Mass {
     Mass::from_kilograms(x).unwrap()
 }
 
 fn job() -> Job {
-    staging::dose(&demo()).job.unwrap()
+    salt_plan(&SaltInput::of(&demo())).job.unwrap()
 }
 
 fn read(salt: f64) -> Course {
@@ -79,10 +81,13 @@ fn each_fault_is_found_alone() {
     for [low, target, high] in
         [[0.0, 2.0, 3.0], [2.0, 2.0, 3.0], [3.0, 2.0, 4.0], [1.0, 2.0, 2.0], [1.0, 3.0, 2.0], [3.0, 2.0, 1.0]]
     {
-        assert_eq!(band(low, target, high), [Fault::Band], "{low} {target} {high}");
+        assert_eq!(band(low, target, high), [JobError::Band], "{low} {target} {high}");
     }
-    assert_eq!(faults(Job { bag: Mass::NONE, ..job() }), [Fault::Bag]);
-    assert_eq!(faults(Job { levels: Levels { over: 0.0, ..Levels::default() }, ..job() }), [Fault::Levels]);
+    assert_eq!(faults(Job { bag: Mass::NONE, ..job() }), [JobError::Bag]);
+    assert_eq!(
+        faults(Job { levels: Levels { over: 0.0, ..Levels::default() }, ..job() }),
+        [JobError::Levels]
+    );
     let beyond = limits::SALT.high * 1.1;
     for (step, well) in [(0.0, false), (1e-7, false), (1e-6, true), (1.0, true), (beyond, false)] {
         for steps in [[step, 1.0], [1.0, step]] {
@@ -100,7 +105,7 @@ fn each_fault_is_found_alone() {
     for set in sets {
         let mut all = read(400.0);
         set(&mut all, much);
-        assert_eq!(found(job(), &all), [Fault::Dose], "{:?}", all.visits[0]);
+        assert_eq!(found(job(), &all), [JobError::Dose], "{:?}", all.visits[0]);
     }
     let typed = Job { doubt: Fraction::from_ratio(0.5).ok(), fill: Some(Salinity::NONE), ..job() };
     assert_eq!(faults(typed), []);
@@ -112,7 +117,7 @@ fn what_went_in_is_taken_off_what_is_left() {
     let left = |bags: f64| {
         let mut log = [None; MOST_ENTRIES];
         log[0] = Some(Entry { when: 0, what: What::Dose(kg(20.0 * bags)) });
-        let dose = staging::dose(&Case { log: Optional::Given(log), ..demo() });
+        let dose = salt_plan(&SaltInput { log: Typed::Valid(log), ..SaltInput::of(&demo()) });
         (dose.decision.as_ref().unwrap().buy.unwrap().bags, dose.bags_left().unwrap())
     };
     assert_eq!((left(3.0), left(12.0)), ((9, 6.0), (9, 0.0)));
@@ -131,7 +136,7 @@ fn where_any_salt_may_be_too_much_no_part_of_a_bag_is_told() {
 /// Of a normal distribution nine parts in ten lie within 1.645 deviations (any table of it).
 #[test]
 fn nine_times_in_ten_is_1_645_spreads_either_way() {
-    let [low, high] = About { mean: 100.0, spread: 2.0 }.likely();
+    let [low, high] = Moments { mean: 100.0, std_dev: 2.0 }.nine_in_ten();
     assert!((low - 96.71).abs() < 1e-9 && (high - 103.29).abs() < 1e-9);
 }
 
@@ -152,8 +157,8 @@ fn the_next_reading_is_foreseen_by_the_instrument_of_the_last() {
     // After a day a twentieth of what went in is not dissolved yet, and is not read.
     let first = decide(&job(), &read(400.0)).unwrap();
     let (known, bags) = (first.known.unwrap().estimate, first.stage.unwrap().bags);
-    let rise: f64 = known.nodes.iter().map(|node| node.weight * node.rise).sum();
-    let read_then = known.salt(bags).about().mean - 0.05 * bags * rise;
+    let rise: f64 = known.nodes.iter().map(|node| node.weight * node.mg_per_l_per_bag).sum();
+    let read_then = known.salt(bags).moments().mean - 0.05 * bags * rise;
     assert!((first.expect.unwrap().mean - read_then).abs() < 0.01 * bags * rise, "{:?}", first.expect);
     let enough = decide(&job(), &read(3_200.0)).unwrap();
     assert!(enough.stage.is_some_and(|stage| stage.bags == 0.0) && enough.expect.is_none());
@@ -193,7 +198,7 @@ fn the_water_s_history_is_the_guess_while_nothing_was_read() {
         let told = decide(&Job { history, ..job() }, &course(None, &[None; MOST_ENTRIES])).unwrap();
         assert!(told.code == Code::NeedBaseline && told.known.is_none() && told.stage.is_none());
         let salt = told.guess.unwrap().salt;
-        assert!((salt.mean - mean).abs() < 1e-6 && (salt.spread - spread).abs() < 1e-6, "{salt:?}");
+        assert!((salt.mean - mean).abs() < 1e-6 && (salt.std_dev - spread).abs() < 1e-6, "{salt:?}");
     }
 }
 
@@ -209,7 +214,7 @@ fn a_measurement_pays_from_half_a_bag_on() {
         (1.5, 2.0, Some(Measurement::Volume)),
         (3.5, 3.5, None),
     ] {
-        let pays = Pays { today: 3.0, volume, lab, again: 3.0 };
+        let pays = ValueOfInformation { today: 3.0, volume, lab, again: 3.0 };
         assert_eq!(pays.most(), most, "{volume} {lab}");
     }
 }
@@ -217,7 +222,9 @@ fn a_measurement_pays_from_half_a_bag_on() {
 /// Half the doubt, typed, is as narrow as half the doubt was said to make it.
 #[test]
 fn what_pays_is_what_is_in_doubt() {
-    let pays = |job: Job| plan::pays::pays(&job, &read(400.0)).unwrap().unwrap();
+    let pays = |job: Job| {
+        plan::salt::value_of_information::value_of_information(&job, &read(400.0)).unwrap().unwrap()
+    };
     let taped = pays(job());
     assert!(taped.volume < taped.today && taped.lab < taped.today && taped.again < taped.today, "{taped:?}");
     let remembered = pays(Job { method: Method::Remembered, ..job() });

@@ -3,11 +3,12 @@
 use super::{chlorine, demo, ppm, tests};
 use chem::salt::{SaltTest, other_ions};
 use chem::{Alkalinity, CyanuricAcid, Hardness, Mass, Ph, Volume};
-use plan::balance::After;
-use plan::course::{Entry, MOST_ENTRIES, Reading, What as Put};
-use plan::replace::Excess;
-use plan::treat::{Amount, Side, Step, Treatment, What};
-use plan::{Case, Goals, Instrument, Optional, Plan, Surface, plan};
+use plan::log::{Entry, MOST_ENTRIES, Reading, What as Put};
+use plan::water::balance::After;
+use plan::water::product::ProductAmount;
+use plan::water::replacement::Excess;
+use plan::water::treatment::{Additive, Side, Treatment, TreatmentStep};
+use plan::{Case, Goals, Instrument, Plan, Surface, Typed, plan};
 
 fn ta(x: f64) -> Goals {
     Goals { alkalinity: Alkalinity::from_mg_per_l(x).ok(), ..Goals::default() }
@@ -37,7 +38,7 @@ fn treated(goals: Goals) -> Treatment {
     to(goals).treatment.unwrap()
 }
 
-fn steps(goals: Goals) -> Vec<Step> {
+fn steps(goals: Goals) -> Vec<TreatmentStep> {
     treated(goals).steps.into_iter().flatten().collect()
 }
 
@@ -45,16 +46,16 @@ fn steps(goals: Goals) -> Vec<Step> {
 #[test]
 fn what_a_kit_cannot_tell_is_met() {
     for (met, missed, what) in [
-        (ta(114.9), ta(115.1), What::Bicarbonate),
-        (ta(105.1), ta(104.9), What::AcidAndAir),
-        (ch(259.9), ch(260.1), What::Calcium),
-        (cya(44.9), cya(45.1), What::Cyanuric),
-        (ph(7.451), ph(7.449), What::Acid),
-        (ph(7.549), ph(7.551), What::Carbonate),
-        (fc(2.69), fc(2.71), What::Chlorine),
+        (ta(114.9), ta(115.1), Additive::Bicarbonate),
+        (ta(105.1), ta(104.9), Additive::AcidAndAir),
+        (ch(259.9), ch(260.1), Additive::Calcium),
+        (cya(44.9), cya(45.1), Additive::CyanuricAcid),
+        (ph(7.451), ph(7.449), Additive::Acid),
+        (ph(7.549), ph(7.551), Additive::Carbonate),
+        (fc(2.69), fc(2.71), Additive::Chlorine),
     ] {
         assert_eq!(steps(met).len(), 0, "{met:?}");
-        assert_eq!(steps(missed).iter().map(|step| step.what).collect::<Vec<_>>(), [what], "{missed:?}");
+        assert_eq!(steps(missed).iter().map(|step| step.additive).collect::<Vec<_>>(), [what], "{missed:?}");
         assert!(treated(missed).is_due() && !treated(met).is_due());
     }
 }
@@ -84,9 +85,9 @@ fn what_is_far_enough_above_its_goal_asks_for_other_water() {
 /// hardness (0.8 mmol/L). Molar masses: 129.07, 84.007, 110.98 g/mol; calcium chloride of 77 %.
 #[test]
 fn one_go_is_the_largest_dose_and_the_rest_follows() {
-    let kg = |amount: Amount| match amount {
-        Amount::Powder(mass) => mass.kilograms(),
-        Amount::Liquid(volume) => volume.cubic_metres() * 1000.0,
+    let kg = |amount: ProductAmount| match amount {
+        ProductAmount::Powder(mass) => mass.kilograms(),
+        ProductAmount::Liquid(volume) => volume.cubic_metres() * 1000.0,
     };
     for (goals, most, doses, wait) in [
         (cya(40.0 + 29.0), 29.0e-3, 1, 72),
@@ -147,8 +148,7 @@ fn a_reading_below_its_own_tests_is_belied() {
     let water = tests(24.0, 7.5, 250.0, 600.0, 40.0);
     let others = other_ions(SaltTest::Conductivity, water.alkalinity.unwrap(), water.hardness.unwrap());
     let belied = |salt: f64, instrument| {
-        let case =
-            Case { water, reading: Optional::Given(ppm(salt)), instrument: Some(instrument), ..demo() };
+        let case = Case { water, reading: Typed::Valid(ppm(salt)), instrument: Some(instrument), ..demo() };
         plan(&case).balance.unwrap().belied
     };
     let limit = others.mg_per_l() - 100.0;
@@ -174,14 +174,14 @@ fn reading(salt: f64, instrument: Instrument) -> Put {
 fn shares_are_of_the_pool_that_the_doses_have_found() {
     let mut log = [None; MOST_ENTRIES];
     (log[0], log[1]) = (entry(0, dose(200.0)), entry(2_880, reading(3_900.0, Instrument::Meter)));
-    let case = Case { log: Optional::Given(log), fill_salt: Some(ppm(120.0)), ..demo() };
+    let case = Case { log: Typed::Valid(log), fill_salt: Some(ppm(120.0)), ..demo() };
     let told = plan(&case);
-    let known = told.dose.decision.as_ref().unwrap().known.unwrap();
+    let known = told.salt.decision.as_ref().unwrap().known.unwrap();
     let replace = told.replace.unwrap();
     assert_eq!(replace.water.unwrap().cubic_metres(), known.volume.mean);
     assert_eq!(replace.from.unwrap().mg_per_l(), known.salt.mean);
     assert!(known.volume.mean < 60.0, "{:?}", known.volume);
-    let case = Case { reading: Optional::Given(ppm(4_100.0)), fill_salt: Some(ppm(120.0)), ..demo() };
+    let case = Case { reading: Typed::Valid(ppm(4_100.0)), fill_salt: Some(ppm(120.0)), ..demo() };
     assert_eq!(plan(&case).replace.unwrap().water, Volume::from_cubic_metres(62.82).ok());
 }
 
@@ -191,7 +191,7 @@ fn shares_are_of_the_pool_that_the_doses_have_found() {
 fn after_other_water_the_salt_is_counted_from_one_forecast() {
     let mut case = Case {
         water: tests(25.0, 7.5, 100.0, 300.0, 130.0),
-        reading: Optional::Given(ppm(1_800.0)),
+        reading: Typed::Valid(ppm(1_800.0)),
         instrument: Some(Instrument::Drops),
         goals: cya(50.0),
         fill: tests(15.0, 7.8, 60.0, 80.0, 0.0),
@@ -200,22 +200,22 @@ fn after_other_water_the_salt_is_counted_from_one_forecast() {
     };
     let from = |case: &Case| {
         let told = plan(case);
-        let put_in = told.dose.course.unwrap().put_in;
-        (told.counted_from.unwrap().mg_per_l(), told.dose.from.unwrap().mg_per_l(), put_in)
+        let put_in = told.salt.course.unwrap().put_in;
+        (told.counted_from.unwrap().mg_per_l(), told.salt.from.unwrap().mg_per_l(), put_in)
     };
     let plain = from(&case);
     let by_hand = 120.0 + (1_800.0 - 120.0) * 5.0 / 13.0;
     assert!((plain.0 - by_hand).abs() < 1e-9 && plain.0 == plain.1, "{plain:?}");
-    case.again = Optional::Given(ppm(1_900.0));
+    case.again = Typed::Valid(ppm(1_900.0));
     assert_eq!(from(&case), plain);
     let mut log = [None; MOST_ENTRIES];
     (log[0], log[1]) = (entry(0, dose(20.0)), entry(2_880, reading(2_100.0, Instrument::Drops)));
-    case.log = Optional::Given(log);
+    case.log = Typed::Valid(log);
     let salted = from(&case);
     assert!(salted.0 == salted.1 && salted.0 > plain.0 && salted.2 == Mass::NONE, "{salted:?}");
     // Without the fill water's salt nobody knows what is left, and no amount is told.
     let told = plan(&Case { fill_salt: None, ..case });
-    assert!(told.counted_from.is_none() && told.dose.mass.is_none() && told.dose.decision.is_none());
+    assert!(told.counted_from.is_none() && told.salt.mass.is_none() && told.salt.decision.is_none());
 }
 
 /// The other tests go with the case's own reading; where only the log has one, with the first of those.
@@ -225,12 +225,12 @@ fn the_index_goes_with_the_reading_of_its_day() {
     log[0] = entry(0, reading(400.0, Instrument::Meter));
     log[1] = entry(10, dose(120.0));
     log[2] = entry(2_890, reading(2_320.0, Instrument::Lab));
-    let log = Optional::Given(log);
+    let log = Typed::Valid(log);
     let own = plan(&demo()).balance.unwrap();
-    let logged = Case { reading: Optional::LeftOut, instrument: None, log, ..demo() };
+    let logged = Case { reading: Typed::Missing, instrument: None, log, ..demo() };
     let first = plan(&logged).balance.unwrap();
     assert_eq!((first.salt, first.responds, first.today.index), (own.salt, own.responds, own.today.index));
-    let later = plan(&Case { log, reading: Optional::Given(ppm(300.0)), ..demo() });
+    let later = plan(&Case { log, reading: Typed::Valid(ppm(300.0)), ..demo() });
     assert!(later.balance.unwrap().salt < own.salt);
 }
 
@@ -248,26 +248,26 @@ fn the_index_is_judged_after_what_is_due() {
     assert!((due - today - 2_800.0).abs() < 1e-9);
     // Without the size of the pool the rise is known all the same.
     assert_eq!(salt(after(Case { volume: None, ..demo() })), Some(due));
-    let enough = Case { reading: Optional::Given(ppm(3_300.0)), instrument: Some(Instrument::Lab), ..demo() };
+    let enough = Case { reading: Typed::Valid(ppm(3_300.0)), instrument: Some(Instrument::Lab), ..demo() };
     assert!(matches!(after(enough), After::Today));
-    let garbled: [fn(&mut Case); 6] = [
+    let invalid: [fn(&mut Case); 6] = [
         |case| case.band = None,
-        |case| case.doubt = Optional::Garbled,
-        |case| case.levels = Optional::Garbled,
-        |case| case.again = Optional::Garbled,
-        |case| case.read_at = Optional::Garbled,
-        |case| case.log = Optional::Garbled,
+        |case| case.doubt = Typed::Invalid,
+        |case| case.levels = Typed::Invalid,
+        |case| case.again = Typed::Invalid,
+        |case| case.read_at = Typed::Invalid,
+        |case| case.log = Typed::Invalid,
     ];
-    for (at, garble) in garbled.iter().enumerate() {
+    for (at, garble) in invalid.iter().enumerate() {
         let mut case = Case { goals: ta(150.0), ..demo() };
-        assert!(!case.is_garbled() && plan(&case).treatment.is_ok());
+        assert!(!case.is_invalid() && plan(&case).treatment.is_ok());
         garble(&mut case);
         let told = plan(&case);
-        assert!(case.is_garbled() && matches!(told.balance.unwrap().after, After::Unknown), "{at}");
+        assert!(case.is_invalid() && matches!(told.balance.unwrap().after, After::Unknown), "{at}");
         assert!(told.treatment.is_err(), "{at}");
     }
     // With all of it in, the tests are still those of before: they are judged with the rise.
     let mut log = [None; MOST_ENTRIES];
     (log[0], log[1]) = (entry(0, dose(176.0)), entry(2_880, reading(3_200.0, Instrument::Meter)));
-    assert_eq!(salt(after(Case { log: Optional::Given(log), ..demo() })), Some(due));
+    assert_eq!(salt(after(Case { log: Typed::Valid(log), ..demo() })), Some(due));
 }

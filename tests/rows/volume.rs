@@ -296,7 +296,7 @@ pub const ROWS: &[Row] = &[
         holds: "measure.typed.more measure.apart found.taped",
     },
     Row {
-        name: "measured, and the typed one garbled: nobody knows which is meant",
+        name: "measured, and the typed one invalid: nobody knows which is meant",
         form: &[
             "pool.volume=x pool.volume.unit=m3 pool.length.unit=m pool.shape=rectangle pool.length=8 pool.width=4 pool.floor=level pool.shallow=1",
         ],

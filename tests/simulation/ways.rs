@@ -2,10 +2,12 @@
 
 use crate::pool::{MOST_VISITS, PURITY, Pool, Stress};
 use chem::{Mass, Purity, Salinity, Volume};
-use plan::course::{Baseline, Entry, Log, MOST_ENTRIES, Reading, What, course};
-use plan::decide::{Code, decide};
-use plan::job::{Handled, Job};
-use plan::policy::Levels;
+use plan::Levels;
+use plan::log::{Baseline, Entry, Log, MOST_ENTRIES, Reading, What};
+use plan::salt::code::Code;
+use plan::salt::course::course;
+use plan::salt::decide::decide;
+use plan::salt::job::{Handled, Job};
 use plan::{Band, History, Instrument, Method};
 
 /// A way of adding salt.

@@ -2,13 +2,15 @@
 //! model and by hand; the levels of the page, and weighing where bags are too coarse.
 
 use chem::*;
-use plan::course::*;
-use plan::decide::{Code, Decision, decide};
-use plan::dosing::Dosing;
-use plan::job::{Handled, Job};
-use plan::odd::{Fate, Side};
-use plan::policy::Levels;
-use plan::spread::Since;
+use plan::Levels;
+use plan::log::*;
+use plan::policy::Since;
+use plan::salt::code::Code;
+use plan::salt::course::*;
+use plan::salt::decide::{Decision, decide};
+use plan::salt::dosing::Dosing;
+use plan::salt::job::{Handled, Job};
+use plan::salt::outliers::{ReadingStatus, Side};
 use plan::{Band, History, Instrument, Method};
 
 fn ppm(x: f64) -> Salinity {
@@ -124,9 +126,9 @@ fn the_demo_is_told_as_on_its_sheet() {
         let (known, stage) = (second.known.unwrap(), second.stage.unwrap());
         near(second.visits[1].unwrap().z.unwrap(), sheet.z, 0.005);
         near(known.volume.mean, sheet.volume[0], 0.05);
-        near(known.volume.spread, sheet.volume[1], 0.05);
+        near(known.volume.std_dev, sheet.volume[1], 0.05);
         near(known.salt.mean, sheet.salt[0], 0.5);
-        near(known.salt.spread, sheet.salt[1], 0.5);
+        near(known.salt.std_dev, sheet.salt[1], 0.5);
         near(known.need, sheet.then, 0.005);
         assert_eq!((second.code, stage.bags), (Code::AddAndFinish, sheet.stage));
         near(stage.over, sheet.risks[0], 0.000_05);
@@ -227,7 +229,7 @@ fn the_steps_of_the_scales_and_a_typed_doubt_are_taken() {
     let wide = told(&job, 400.0, Instrument::Meter, &[]);
     job.doubt = Fraction::from_ratio(0.03).ok();
     let narrow = told(&job, 400.0, Instrument::Meter, &[]);
-    assert!(narrow.stated.spread < 0.5 * wide.stated.spread && narrow.plain == wide.plain);
+    assert!(narrow.stated.std_dev < 0.5 * wide.stated.std_dev && narrow.plain == wide.plain);
     near(narrow.stated.mean, 0.95 * 62.82, 0.2); // A doubt says nothing of over-estimating.
 }
 
@@ -279,8 +281,8 @@ fn a_course_out_of_the_ordinary_is_followed() {
     let fates =
         [dose(0, 6.0), read(3_000, 1_500.0, Meter), read(6_000, 2_320.0, Meter), read(9_000, 1_500.0, Lab)];
     let (out, _) = follow(first, &fates);
-    let fates = out.visits.map(|judged| judged.map(|judged| judged.fate));
-    let [low, aside] = [Fate::Out(Side::Low), Fate::Aside(Side::Low)].map(Some);
-    assert_eq!(fates[..5], [Some(Fate::Counts), low, Some(Fate::Counts), aside, None]);
+    let fates = out.visits.map(|judged| judged.map(|judged| judged.status));
+    let [low, aside] = [ReadingStatus::Out(Side::Low), ReadingStatus::Aside(Side::Low)].map(Some);
+    assert_eq!(fates[..5], [Some(ReadingStatus::Counts), low, Some(ReadingStatus::Counts), aside, None]);
     assert_eq!(out.code, Code::ReadsTooLow);
 }

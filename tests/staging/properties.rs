@@ -5,13 +5,15 @@ mod draw;
 
 use chem::*;
 use draw::Draw;
-use plan::course::*;
-use plan::decide::{Code, Decision, decide};
-use plan::dosing::Dosing;
-use plan::job::{Fault, Handled, Job};
-use plan::odd::Fate;
-use plan::pays::pays;
-use plan::policy::Levels;
+use plan::Levels;
+use plan::log::*;
+use plan::salt::code::Code;
+use plan::salt::course::*;
+use plan::salt::decide::{Decision, decide};
+use plan::salt::dosing::Dosing;
+use plan::salt::job::{Handled, Job, JobError};
+use plan::salt::outliers::ReadingStatus;
+use plan::salt::value_of_information::value_of_information;
 use plan::{Band, History, Instrument, Method};
 
 const EMPTY: Log = [None; MOST_ENTRIES];
@@ -92,12 +94,12 @@ fn one_bag_more_never_lowers_what_is_expected() {
         let (mut mean, mut over, mut low, mut reading) = (f64::NEG_INFINITY, 0.0, 1.0, 0.0);
         for bags in 0..8 {
             let salt = estimate.salt(bags as f64);
-            assert!(salt.about().mean > mean, "{job:?}");
+            assert!(salt.moments().mean > mean, "{job:?}");
             // All weights together are 1 to the last digit but one.
-            assert!(salt.above(band.high.mg_per_l()) >= over - 1e-12, "{job:?}");
-            assert!(salt.below(band.low.mg_per_l()) <= low + 1e-12, "{job:?}");
-            mean = salt.about().mean;
-            (over, low) = (salt.above(band.high.mg_per_l()), salt.below(band.low.mg_per_l()));
+            assert!(salt.prob_above(band.high.mg_per_l()) >= over - 1e-12, "{job:?}");
+            assert!(salt.prob_below(band.low.mg_per_l()) <= low + 1e-12, "{job:?}");
+            mean = salt.moments().mean;
+            (over, low) = (salt.prob_above(band.high.mg_per_l()), salt.prob_below(band.low.mg_per_l()));
             // The same of the reading to come, when that many more than told went in.
             let mut log = EMPTY;
             let more = kg(put_in.kilograms() + job.bag.checked_mul(bags as f64).unwrap().kilograms());
@@ -139,10 +141,10 @@ fn a_better_instrument_never_widens_the_spread() {
         let (good, poor) = (by(good), by(poor));
         let (Some(known), Some(poorly)) = (good.known, poor.known) else { continue };
         believed += 1;
-        assert!(known.salt.spread <= poorly.salt.spread, "{second} {first:?} {job:?}");
+        assert!(known.salt.std_dev <= poorly.salt.std_dev, "{second} {first:?} {job:?}");
         if good.visits[1].unwrap().z.unwrap().abs() < 1.0 {
             plain += 1;
-            assert!(known.volume.spread <= poorly.volume.spread, "{second} {first:?} {job:?}");
+            assert!(known.volume.std_dev <= poorly.volume.std_dev, "{second} {first:?} {job:?}");
         }
     }
     assert!(believed > 250 && plain > 150, "{believed} {plain}");
@@ -158,8 +160,8 @@ fn a_retest_as_expected_moves_the_volume_by_no_more_than_its_weight() {
         let after = told(&job, first, &log);
         let (stated, volume) = (decision.stated, after.known.unwrap().volume);
         // What the readings took of the variance is what they weigh.
-        let weight = 1.0 - (volume.spread / stated.spread).powi(2);
-        let moved = (volume.mean - stated.mean).abs() / stated.spread;
+        let weight = 1.0 - (volume.std_dev / stated.std_dev).powi(2);
+        let moved = (volume.mean - stated.mean).abs() / stated.std_dev;
         assert!(weight > 0.0 && moved <= weight, "{moved} {weight} {job:?}");
     }
 }
@@ -181,8 +183,8 @@ fn the_order_of_writing_and_of_equal_readings_does_not_matter() {
         assert_eq!(one.code, swapped.code, "{job:?}");
         if let (Some(one), Some(swapped)) = (one.known, swapped.known) {
             // What is not straight in a reading leaves less than a twentieth of the doubt.
-            assert!((one.salt.mean - swapped.salt.mean).abs() < 0.05 * one.salt.spread, "{job:?}");
-            assert!((one.volume.mean - swapped.volume.mean).abs() < 0.05 * one.volume.spread, "{job:?}");
+            assert!((one.salt.mean - swapped.salt.mean).abs() < 0.05 * one.salt.std_dev, "{job:?}");
+            assert!((one.volume.mean - swapped.volume.mean).abs() < 0.05 * one.volume.std_dev, "{job:?}");
         }
     }
 }
@@ -193,13 +195,13 @@ fn a_better_measurement_never_widens_what_is_needed() {
     let mut pays_most = [0; 3];
     for _ in 0..150 {
         let (job, first, _, _) = begun(&mut d);
-        let worth = pays(&job, &course(baseline(first), &EMPTY)).unwrap().unwrap();
+        let worth = value_of_information(&job, &course(baseline(first), &EMPTY)).unwrap().unwrap();
         // Counted in whole bags, whose edges may fall either way.
         for (better, most) in [worth.volume, worth.lab, worth.again].into_iter().zip(&mut pays_most) {
             assert!(better <= worth.today + 1.0, "{worth:?} {job:?}");
             *most += usize::from(better < worth.today);
         }
-        let unread = pays(&job, &course(None, &EMPTY)).unwrap();
+        let unread = value_of_information(&job, &course(None, &EMPTY)).unwrap();
         assert_eq!(unread, None);
     }
     assert!(pays_most.iter().all(|narrower| *narrower > 10), "{pays_most:?}");
@@ -211,16 +213,15 @@ fn visit_after_visit_the_job_comes_to_its_end() {
     let mut d = Draw(15);
     for _ in 0..120 {
         let (job, first, _, _) = begun(&mut d);
-        let doubt = plan::spread::of_volume(job.method);
-        let volume =
-            job.volume.checked_mul(doubt.shift * (1.0 + doubt.spread * d.between(-1.0, 1.0))).unwrap();
+        let doubt = plan::policy::volume_error(job.method);
+        let volume = job.volume.checked_mul(doubt.kappa * (1.0 + doubt.rho * d.between(-1.0, 1.0))).unwrap();
         let (mut salt, mut log, mut place, mut clock) = (first.salt.mg_per_l(), EMPTY, 0, 0);
         let mut narrowest = f64::INFINITY;
         for visit in 0.. {
             let decision = told(&job, first, &log);
             let (known, stage) = (decision.known.unwrap(), decision.stage.unwrap());
-            assert!(known.volume.spread <= 1.05 * narrowest, "{job:?} {log:?}");
-            narrowest = narrowest.min(known.volume.spread);
+            assert!(known.volume.std_dev <= 1.05 * narrowest, "{job:?} {log:?}");
+            narrowest = narrowest.min(known.volume.std_dev);
             assert!(stage.bags == 0.0 || stage.over <= job.levels.over, "{job:?} {log:?}");
             salt += salt::rise_from(job.bag.checked_mul(stage.bags).unwrap(), job.purity, volume)
                 .unwrap()
@@ -231,7 +232,7 @@ fn visit_after_visit_the_job_comes_to_its_end() {
                 break;
             }
             assert!(visit < 8, "no end: {job:?} {log:?}");
-            let step = plan::spread::of_reading(first.instrument).unwrap().step;
+            let step = plan::policy::instrument_error(first.instrument).unwrap().step;
             log[place] =
                 Some(Entry { when: clock, what: What::Dose(job.bag.checked_mul(stage.bags).unwrap()) });
             let seen = read((salt / step).round() * step, first.instrument);
@@ -255,7 +256,7 @@ fn a_log_is_read_in_order_of_time_and_corrected_by_writing_it_anew() {
     (log[0], log[1]) = (reading(1_500, by), dose(0));
     let unread = decide(&job, &course(None, &log)).unwrap();
     let judged = unread.visits[0].unwrap();
-    assert_eq!((judged.fate, judged.z, judged.visit.put_in), (Fate::Counts, None, put_in));
+    assert_eq!((judged.status, judged.z, judged.visit.put_in), (ReadingStatus::Counts, None, put_in));
     assert!(unread.dosing.is_none() && unread.stage.is_some());
     // With the case's reading before it, the same log is a retest; with its moment after it, it is not.
     assert!(told(&job, first, &log).visits[1].unwrap().z.is_some());
@@ -283,13 +284,13 @@ fn a_log_is_read_in_order_of_time_and_corrected_by_writing_it_anew() {
         log[10 + place] = reading(8_000 + 60 * place as i64, *other);
     }
     log[12] = None;
-    assert!(decide(&job, &plan::course::course(baseline(first), &log)).is_ok());
+    assert!(decide(&job, &plan::salt::course::course(baseline(first), &log)).is_ok());
     log[12] = reading(9_000, *Instrument::ALL[..7].iter().filter(|other| **other != by).nth(2).unwrap());
-    let faults = decide(&job, &plan::course::course(baseline(first), &log)).unwrap_err();
-    assert_eq!(faults.iter().collect::<Vec<_>>(), [Fault::Instruments]);
+    let faults = decide(&job, &plan::salt::course::course(baseline(first), &log)).unwrap_err();
+    assert_eq!(faults.iter().collect::<Vec<_>>(), [JobError::Instruments]);
     // A figure that nobody read is no reading.
     log[12] = reading(9_000, Instrument::Assumed);
-    assert!(decide(&job, &plan::course::course(baseline(first), &log)).is_ok());
+    assert!(decide(&job, &plan::salt::course::course(baseline(first), &log)).is_ok());
 }
 
 /// Whatever is put together, a fault stands or every number is one.
@@ -340,7 +341,7 @@ fn no_number_comes_with_a_fault_and_none_is_nonsense() {
         }
         let first = Some(Baseline { when: None, reading: read(salty(&mut d).mg_per_l(), three[0]) });
         let course = course(first.filter(|_| d.next() < 0.8), &log);
-        let worth = pays(&job, &course);
+        let worth = value_of_information(&job, &course);
         let decision = match decide(&job, &course) {
             Ok(decision) => decision,
             Err(faults) => {
@@ -351,11 +352,11 @@ fn no_number_comes_with_a_fault_and_none_is_nonsense() {
         };
         assert!(job.faults(&course).is_none());
         decided += usize::from(decision.stage.is_some());
-        let mut numbers = vec![decision.plain, decision.stated.mean, decision.stated.spread];
+        let mut numbers = vec![decision.plain, decision.stated.mean, decision.stated.std_dev];
         numbers.extend(decision.visits.iter().flatten().filter_map(|judged| judged.z));
         if let Some(known) = decision.known {
-            numbers.extend([known.volume.mean, known.volume.spread, known.salt.mean]);
-            numbers.extend([known.salt.spread, known.need]);
+            numbers.extend([known.volume.mean, known.volume.std_dev, known.salt.mean]);
+            numbers.extend([known.salt.std_dev, known.need]);
         }
         if let Some(stage) = decision.stage {
             numbers.extend([stage.bags, stage.wanted, stage.over, stage.low]);
@@ -366,7 +367,7 @@ fn no_number_comes_with_a_fault_and_none_is_nonsense() {
             numbers.extend([expect.mean, expect.range[0], expect.range[1]]);
         }
         if let Some(Dosing::Told { volume, low, high, .. }) = decision.dosing {
-            numbers.extend([volume.mean, volume.spread, low]);
+            numbers.extend([volume.mean, volume.std_dev, low]);
             numbers.extend(high);
             assert!(high.is_none_or(|high| high > low));
         }

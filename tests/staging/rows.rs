@@ -1,12 +1,14 @@
 //! What does a row ask, and does our answer to it agree in every column?
 
 use chem::{Mass, Purity, Salinity, Volume, bounds};
-use plan::course::*;
-use plan::decide::{Code, Decision, decide};
-use plan::dosing::Dosing;
-use plan::job::{Fault, Handled, Job};
-use plan::policy::Levels;
-use plan::spread::Since;
+use plan::Levels;
+use plan::log::*;
+use plan::policy::Since;
+use plan::salt::code::Code;
+use plan::salt::course::*;
+use plan::salt::decide::{Decision, decide};
+use plan::salt::dosing::Dosing;
+use plan::salt::job::{Handled, Job, JobError};
 use plan::{Band, History, Instrument, Method};
 use std::collections::BTreeMap;
 use std::fmt;
@@ -59,9 +61,9 @@ impl Row<'_> {
     }
 
     /// The job and the readings at each visit, or the first fault, found by the types or by the job.
-    fn read(&self) -> Result<(Job, [Option<Reading>; 3]), Fault> {
+    fn read(&self) -> Result<(Job, [Option<Reading>; 3]), JobError> {
         let mut faults = Vec::new();
-        let mut take = |name: &str, fault: Fault, check: &dyn Fn(f64) -> bool| {
+        let mut take = |name: &str, fault: JobError, check: &dyn Fn(f64) -> bool| {
             let x = self.number(name);
             faults.extend(x.filter(|x| !check(*x)).map(|_| fault));
             x.filter(|x| check(*x))
@@ -69,12 +71,12 @@ impl Row<'_> {
         let kg = |x: f64| Mass::from_kilograms(x).unwrap_or(Mass::NONE);
         let salt = |x: Option<f64>| Salinity::from_mg_per_l(x.unwrap_or(0.0)).unwrap();
         let is_salt = |x: f64| Salinity::from_mg_per_l(x).is_ok();
-        let volume = take("V0_m3", Fault::Volume, &|x| bounds::POOL.check(x).is_ok());
-        let purity = take("purity", Fault::Purity, &|x| Purity::from_ratio(x).is_ok());
+        let volume = take("V0_m3", JobError::Volume, &|x| bounds::POOL.check(x).is_ok());
+        let purity = take("purity", JobError::Purity, &|x| Purity::from_ratio(x).is_ok());
         let [low, target, high] =
-            ["low", "ideal", "high"].map(|name| salt(take(name, Fault::Band, &is_salt)));
+            ["low", "ideal", "high"].map(|name| salt(take(name, JobError::Band, &is_salt)));
         let mut reading = |first: &str, again: &str, by: &str| {
-            let [salt, again] = [first, again].map(|name| take(name, Fault::Reading, &is_salt));
+            let [salt, again] = [first, again].map(|name| take(name, JobError::Reading, &is_salt));
             Some(Reading {
                 salt: Salinity::from_mg_per_l(salt?).unwrap(),
                 again: again.map(|x| Salinity::from_mg_per_l(x).unwrap()),
@@ -185,16 +187,16 @@ impl Checked {
             self.number(row, "need_q05", Kind::Bags, range.map(|range| range[0]));
             self.number(row, "need_q95", Kind::Bags, range.map(|range| range[1]));
             self.number(row, "C0_mean", Kind::Figure, known.map(|known| known.salt.mean));
-            self.number(row, "C0_sd", Kind::Figure, known.map(|known| known.salt.spread));
+            self.number(row, "C0_sd", Kind::Figure, known.map(|known| known.salt.std_dev));
             self.number(row, "buy", Kind::Bags, buy.map(|buy| buy.bags.into()));
             self.number(row, "sealed", Kind::Bags, buy.and_then(|buy| buy.sealed).map(f64::from));
         } else {
             let z = decision.visits.iter().flatten().last().and_then(|judged| judged.z);
             self.number(row, &at("z#"), Kind::Figure, z);
             self.number(row, &at("V#_mean"), Kind::Figure, known.map(|known| known.volume.mean));
-            self.number(row, &at("V#_sd"), Kind::Figure, known.map(|known| known.volume.spread));
+            self.number(row, &at("V#_sd"), Kind::Figure, known.map(|known| known.volume.std_dev));
             self.number(row, &at("C#_mean"), Kind::Figure, known.map(|known| known.salt.mean));
-            self.number(row, &at("C#_sd"), Kind::Figure, known.map(|known| known.salt.spread));
+            self.number(row, &at("C#_sd"), Kind::Figure, known.map(|known| known.salt.std_dev));
             self.number(row, &at("need#_mean"), Kind::Figure, known.map(|known| known.need));
         }
         self.number(row, &at("stage#"), Kind::Bags, stage.map(|stage| stage.bags));
@@ -214,7 +216,7 @@ impl Checked {
             Some(Dosing::NoRise) => ("NO_RISE", [Some(f64::NAN); 4]),
             Some(Dosing::Told { weak, volume, low, high }) => {
                 let high = high.unwrap_or(f64::INFINITY); // As the file says it.
-                (if weak { "WEAK" } else { "OK" }, [volume.mean, volume.spread, low, high].map(Some))
+                (if weak { "WEAK" } else { "OK" }, [volume.mean, volume.std_dev, low, high].map(Some))
             }
         };
         self.word(row, "tracer_status", status);
@@ -276,13 +278,13 @@ impl fmt::Display for Checked {
     }
 }
 
-fn name_of(fault: Fault) -> &'static str {
+fn name_of(fault: JobError) -> &'static str {
     match fault {
-        Fault::Volume => "ERR_VOLUME",
-        Fault::Bag => "ERR_BAG",
-        Fault::Purity => "ERR_PURITY",
-        Fault::Band => "ERR_BAND",
-        Fault::Reading => "ERR_READING",
+        JobError::Volume => "ERR_VOLUME",
+        JobError::Bag => "ERR_BAG",
+        JobError::Purity => "ERR_PURITY",
+        JobError::Band => "ERR_BAND",
+        JobError::Reading => "ERR_READING",
         _ => "a fault that the rows know nothing of",
     }
 }

@@ -2,14 +2,45 @@
 //!
 //! Worked out anew each time, from the last bag: nothing is stored, so whatever moves re-dates all of it.
 
-use crate::case::{Case, Optional};
-use crate::decide::Code;
-use crate::policy;
-use crate::staging::{Dose, Standing};
+use crate::input::answers::Typed;
+use crate::input::case::Case;
+use crate::policy::{self, power_from};
+use crate::salt::code::{Code, Standing};
+use crate::salt::salt_plan::SaltPlan;
 use chem::Mass;
+
+/// The moments noted, in minutes of elapsed time.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Clock {
+    /// The moment it is.
+    pub now: Option<i64>,
+    /// When the first bag is planned for.
+    pub start: Typed<i64>,
+    /// When the generator was switched on.
+    pub on: Typed<i64>,
+    /// When the last salt went in, by the log alone.
+    pub last_dose: Typed<i64>,
+    /// Something that the decision on the salt, or the bags, are counted by is at fault.
+    pub invalid: bool,
+}
+
+impl Clock {
+    /// Of a case.
+    #[must_use]
+    pub fn of(case: &Case) -> Self {
+        Self {
+            now: case.now,
+            start: case.start,
+            on: case.on,
+            last_dose: case.last_dose(),
+            invalid: case.is_invalid() || case.uncounted,
+        }
+    }
+}
 
 /// A thing to do.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Act {
     /// Put in what the sheet tells.
     Stage,
@@ -29,7 +60,8 @@ pub enum Act {
 
 /// When a thing is to be done, in minutes; without a moment it is due now.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Step {
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct ScheduledStep {
     /// What.
     pub act: Act,
     /// From when on.
@@ -43,8 +75,9 @@ pub const MOST_STEPS: usize = 18;
 
 /// What lies ahead.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Schedule {
-    steps: [Option<Step>; MOST_STEPS],
+    steps: [Option<ScheduledStep>; MOST_STEPS],
     /// Reckoned from a moment that was only planned, or as if a later stage went in at once.
     pub forecast: bool,
     now: Option<i64>,
@@ -52,21 +85,23 @@ pub struct Schedule {
 
 impl Schedule {
     /// The steps in their order, without those whose time has gone by. A reading that is overdue stays.
-    pub fn steps(&self) -> impl Iterator<Item = &Step> {
+    pub fn steps(&self) -> impl Iterator<Item = &ScheduledStep> {
         self.steps.iter().flatten().filter(|step| !self.is_past(step))
     }
 
     /// The one to do next: the first, unless one that waits to be done is due.
-    pub fn next(&self) -> Option<&Step> {
+    #[must_use]
+    pub fn next(&self) -> Option<&ScheduledStep> {
         self.steps().find(|step| waits(step.act) && self.is_due(step)).or(self.steps().next())
     }
 
     /// Has its time come?
-    pub fn is_due(&self, step: &Step) -> bool {
+    #[must_use]
+    pub fn is_due(&self, step: &ScheduledStep) -> bool {
         step.at.is_none_or(|at| self.now.is_some_and(|now| now >= at))
     }
 
-    fn is_past(&self, step: &Step) -> bool {
+    fn is_past(&self, step: &ScheduledStep) -> bool {
         let end = step.until.or(step.at);
         !waits(step.act)
             && self.now.zip(end).is_some_and(|(now, end)| now > end.saturating_add(policy::GRACE * 60))
@@ -78,89 +113,86 @@ const fn waits(act: Act) -> bool {
     matches!(act, Act::Stage | Act::Read | Act::Power)
 }
 
-/// The schedule of a case; `None` while there is no moment to reckon from, or while one can't be used.
+/// The schedule; `None` while there is no moment to reckon from, or while one can't be used.
 ///
 /// ```
-/// use plan::schedule::{Act, schedule};
-/// use plan::{Case, Dose, Optional};
+/// use plan::schedule::{Act, Clock, schedule};
+/// use plan::{SaltPlan, Typed};
 /// // Switched on at minute 0: what is left is testing.
-/// let case = Case { on: Optional::Given(0), ..Case::default() };
-/// let all = schedule(&case, &Dose::default()).unwrap();
+/// let clock = Clock { on: Typed::Valid(0), ..Clock::default() };
+/// let all = schedule(&clock, &SaltPlan::default()).unwrap();
 /// assert_eq!(all.next().map(|step| (step.act, step.at)), Some((Act::Test, Some(24 * 60))));
 /// ```
-pub fn schedule(case: &Case, dose: &Dose) -> Option<Schedule> {
+#[must_use]
+pub fn schedule(clock: &Clock, salt: &SaltPlan) -> Option<Schedule> {
     let mut list = List { steps: [None; MOST_STEPS] };
     let mut forecast = false;
-    let code = dose.decision.as_ref().map(|decision| decision.code);
-    let last = dose.course.and_then(|course| course.last_dose);
-    let unread = dose.course.is_some_and(|course| course.after > Mass::NONE);
-    let short = dose.standing() == Some(Standing::Short);
-    match (case.on, last, case.start) {
-        (Optional::Garbled, ..) | (_, None, Optional::Garbled) => return None,
-        (Optional::Given(on), ..) if is_on_early(case) == Some(false) => list.first_week(on),
-        _ if case.is_garbled() || case.uncounted => return None,
+    let code = salt.code();
+    let last = salt.course.and_then(|course| course.last_dose);
+    let unread = salt.course.is_some_and(|course| course.after > Mass::NONE);
+    let short = salt.standing() == Some(Standing::Short);
+    match (clock.on, last, clock.start) {
+        (Typed::Invalid, ..) | (_, None, Typed::Invalid) => return None,
+        (Typed::Valid(on), ..) if is_on_early(clock) == Some(false) => list.first_week(on),
+        _ if clock.invalid => return None,
         (_, Some(last), _) => {
-            match case.now {
+            match clock.now {
                 // As if what is due went in at once.
-                Some(now) if short && !dose.is_in() => {
+                Some(now) if short && !salt.is_in() => {
                     forecast = true;
                     list.ahead(now, code);
                 }
                 _ => list.brushing(last, unread.then_some(last)),
             }
-            let held = dose.standing() == Some(Standing::Held);
+            let held = salt.standing() == Some(Standing::Held);
             if held && !unread {
                 let soonest = last.saturating_add(policy::HOURS_TO_READING * 60);
-                list.add(Act::Read, Some(case.now.map_or(soonest, |now| now.max(soonest))), None);
+                list.add(Act::Read, Some(clock.now.map_or(soonest, |now| now.max(soonest))), None);
             }
             let done = match code {
-                Some(Code::AddAndFinish) => dose.is_in() && dose.overdone().is_none(),
-                _ => dose.standing() == Some(Standing::Within),
+                Some(Code::AddAndFinish) => salt.is_in() && salt.overdone().is_none(),
+                _ => salt.standing() == Some(Standing::Within),
             };
             if done {
                 list.power(last);
                 forecast = true;
             }
         }
-        (_, None, Optional::Given(start)) if short => {
+        (_, None, Typed::Valid(start)) if short => {
             forecast = true;
             list.ahead(start, code);
         }
         _ => return None,
     }
-    Some(Schedule { steps: list.steps, forecast, now: case.now })
+    Some(Schedule { steps: list.steps, forecast, now: clock.now })
 }
 
 /// Is the generator said to be on before the last salt allows, while it can still be switched off until then?
 /// `None` where it is not said to be on, or nobody knows when the last salt went in.
 ///
 /// ```
-/// use plan::schedule::is_on_early;
-/// use plan::{Case, Optional};
+/// use plan::Typed;
+/// use plan::schedule::{Clock, is_on_early};
 /// // No salt went in, so no moment is too early.
-/// let case = Case { on: Optional::Given(0), ..Case::default() };
-/// assert_eq!(is_on_early(&case), Some(false));
-/// assert_eq!(is_on_early(&Case { log: Optional::Garbled, ..case }), None);
+/// let clock = Clock { on: Typed::Valid(0), ..Clock::default() };
+/// assert_eq!(is_on_early(&clock), Some(false));
+/// assert_eq!(is_on_early(&Clock { last_dose: Typed::Invalid, ..clock }), None);
 /// ```
-pub fn is_on_early(case: &Case) -> Option<bool> {
-    let (on, last) = (case.on.given()?, case.last_dose().map(Some).or(None)?);
+#[must_use]
+pub fn is_on_early(clock: &Clock) -> Option<bool> {
+    let (on, last) = (clock.on.valid()?, clock.last_dose.map(Some).or(None)?);
     let early = |at: i64| last.is_some_and(|last| at < power_from(last));
-    Some(early(on) && case.now.is_none_or(early))
-}
-
-/// The earliest moment to switch on after the last salt.
-pub(crate) const fn power_from(last: i64) -> i64 {
-    last.saturating_add(policy::HOURS_TO_POWER * 60)
+    Some(early(on) && clock.now.is_none_or(early))
 }
 
 struct List {
-    steps: [Option<Step>; MOST_STEPS],
+    steps: [Option<ScheduledStep>; MOST_STEPS],
 }
 
 impl List {
     fn add(&mut self, act: Act, at: Option<i64>, until: Option<i64>) {
         // In order of time, and at the same time in the order of adding.
-        let mut carried = Some(Step { act, at, until });
+        let mut carried = Some(ScheduledStep { act, at, until });
         for place in &mut self.steps {
             let later = carried.zip(*place).is_some_and(|(step, there)| there.at > step.at);
             if later || place.is_none() {
@@ -219,18 +251,18 @@ mod tests {
 
     #[test]
     fn steps_stand_in_order_of_time_and_past_ones_go() {
-        let case = Case { on: Optional::Given(0), now: Some(25 * 60), ..Case::default() };
-        let all = schedule(&case, &Dose::default()).unwrap();
+        let clock = Clock { on: Typed::Valid(0), now: Some(25 * 60), ..Clock::default() };
+        let all = schedule(&clock, &SaltPlan::default()).unwrap();
         assert!(all.steps().zip(all.steps().skip(1)).all(|(a, b)| a.at <= b.at));
         // A day and an hour after: the first test is still due; six hours on it is past.
         assert_eq!(all.next().unwrap().at, Some(24 * 60));
         assert!(all.is_due(all.next().unwrap()));
-        let later = schedule(&Case { now: Some(31 * 60), ..case }, &Dose::default()).unwrap();
+        let later = schedule(&Clock { now: Some(31 * 60), ..clock }, &SaltPlan::default()).unwrap();
         assert_eq!(later.next().unwrap().at, Some(48 * 60));
         assert!(!later.is_due(later.next().unwrap()));
         // Six hours to the minute are not past yet.
         for (now, first) in [(30 * 60, 24 * 60), (30 * 60 + 1, 48 * 60)] {
-            let late = schedule(&Case { now: Some(now), ..case }, &Dose::default()).unwrap();
+            let late = schedule(&Clock { now: Some(now), ..clock }, &SaltPlan::default()).unwrap();
             assert_eq!(late.next().unwrap().at, Some(first));
         }
     }
@@ -239,8 +271,8 @@ mod tests {
     #[test]
     fn the_first_month_is_all_there_and_a_plan_leads_to_it() {
         const HOUR: i64 = 60;
-        let case = Case { on: Optional::Given(0), ..Case::default() };
-        let all = schedule(&case, &Dose::default()).unwrap();
+        let clock = Clock { on: Typed::Valid(0), ..Clock::default() };
+        let all = schedule(&clock, &SaltPlan::default()).unwrap();
         let days = all.steps().filter_map(|step| step.at);
         assert!(days.eq([1, 2, 3, 5, 7, 30].map(|day| day * 24 * HOUR)));
         let mut list = List { steps: [None; MOST_STEPS] };
@@ -257,11 +289,11 @@ mod tests {
 
     #[test]
     fn without_a_moment_there_is_none() {
-        assert_eq!(schedule(&Case::default(), &Dose::default()), None);
-        let garbled = Case { on: Optional::Garbled, start: Optional::Given(0), ..Case::default() };
-        assert_eq!(schedule(&garbled, &Dose::default()), None);
+        assert_eq!(schedule(&Clock::default(), &SaltPlan::default()), None);
+        let garbled = Clock { on: Typed::Invalid, start: Typed::Valid(0), ..Clock::default() };
+        assert_eq!(schedule(&garbled, &SaltPlan::default()), None);
         // A planned beginning says nothing while no salt is known to be due.
-        let planned = Case { start: Optional::Given(0), ..Case::default() };
-        assert_eq!(schedule(&planned, &Dose::default()), None);
+        let planned = Clock { start: Typed::Valid(0), ..Clock::default() };
+        assert_eq!(schedule(&planned, &SaltPlan::default()), None);
     }
 }

@@ -12,13 +12,13 @@ use crate::unit::{self, Kind, Unit};
 use chem::salt::SaltTest;
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
-use plan::course::{Entry, Log, MOST_ENTRIES, Reading, What};
-use plan::policy::Levels;
-use plan::running::{Flow, Run, Season};
+use plan::Levels;
+use plan::log::{Entry, Log, MOST_ENTRIES, Reading, What};
 use plan::{
-    Acid, Bag, Band, BandFault, Case, Goals, Ground, History, Instrument, Method, Optional, Products,
-    Surface, Tests,
+    Acid, Bag, Band, BandError, Case, Goals, Ground, History, Instrument, Method, Products, Surface, Tests,
+    Typed,
 };
+use plan::{Flow, Run, Season};
 
 impl Reader<'_> {
     /// A salt reading, whatever its test shows, by that instrument.
@@ -27,20 +27,20 @@ impl Reader<'_> {
         name: &'static str,
         instrument: Option<Instrument>,
         heat: Option<Temperature>,
-    ) -> Optional<Salinity> {
+    ) -> Typed<Salinity> {
         let Some(shown) = Unit::find(Kind::Reading, self.form.text("salt.now.unit")) else {
             return self.optional(name, |x| Salinity::from_mg_per_l(x).ok());
         };
         let conducts = shown.bounds.is_some();
         let fits = |i: Instrument| (i.responds() == SaltTest::Conductivity) == conducts;
         match self.number(name) {
-            None if self.is_faulty(name) => Optional::Garbled,
-            None => Optional::LeftOut,
+            None if self.is_faulty(name) => Typed::Invalid,
+            None => Typed::Missing,
             Some(_) if instrument.is_some_and(|i| i != Instrument::Assumed && !fits(i)) => {
                 self.fault(name, "not-by-this");
-                Optional::Garbled
+                Typed::Invalid
             }
-            Some(x) if !conducts => Salinity::from_mg_per_l(x).map_or(Optional::Garbled, Optional::Given),
+            Some(x) if !conducts => Salinity::from_mg_per_l(x).map_or(Typed::Invalid, Typed::Valid),
             Some(x) => self.conducted(name, x, heat),
         }
     }
@@ -51,7 +51,7 @@ impl Reader<'_> {
         name: &'static str,
         ms_per_cm: f64,
         heat: Option<Temperature>,
-    ) -> Optional<Salinity> {
+    ) -> Typed<Salinity> {
         let at = match self.form.text("salt.compensated") {
             "yes" => Temperature::from_celsius(25.0).ok(),
             "no" => heat,
@@ -61,7 +61,7 @@ impl Reader<'_> {
             }
         };
         let (Ok(read), Some(at)) = (Conductivity::from_ms_per_cm(ms_per_cm), at) else {
-            return Optional::Garbled;
+            return Typed::Invalid;
         };
         let ppm = Unit::find(Kind::Salt, "[ppm]").unwrap_or(&unit::UNITS[0]);
         let salt = match conductivity::salt_of(read, at) {
@@ -69,64 +69,62 @@ impl Reader<'_> {
             Err(out) if out.bounds.quantity == Quantity::Temperature => {
                 let unit = Unit::find(Kind::Heat, self.form.text("water.heat.unit"));
                 self.outside("water.heat", &out, unit, None);
-                return Optional::Garbled;
+                return Typed::Invalid;
             }
             Err(out) => {
                 self.outside(name, &out, Some(ppm), None);
                 self.answer.say_once("outside.salt-now");
-                return Optional::Garbled;
+                return Typed::Invalid;
             }
         };
         self.answer.put(&joined(&["echo.", name, ".also"]), Shown::of(salt.mg_per_l(), ppm, self.signs));
-        Optional::Given(salt)
+        Typed::Valid(salt)
     }
 
     /// The log, unless a line of it can't be used: the rest would tell of another pool.
-    fn log(&mut self, bag: Option<Mass>, heat: Option<Temperature>) -> Optional<Log> {
+    fn log(&mut self, bag: Option<Mass>, heat: Option<Temperature>) -> Typed<Log> {
         let used = self.form.lines_used();
         let mut log = [None; MOST_ENTRIES];
-        let mut all = Optional::LeftOut;
+        let mut all = Typed::Missing;
         for (place, line) in log.iter_mut().zip(&LINES).take(used) {
             match self.line(line, bag, heat) {
-                Optional::LeftOut => continue,
-                Optional::Garbled => {
-                    all = Optional::Garbled;
+                Typed::Missing => continue,
+                Typed::Invalid => {
+                    all = Typed::Invalid;
                     self.answer.say_once("log.unfinished");
                 }
-                Optional::Given(entry) => *place = Some(entry),
+                Typed::Valid(entry) => *place = Some(entry),
             }
-            if all == Optional::LeftOut {
-                all = Optional::Given(());
+            if all == Typed::Missing {
+                all = Typed::Valid(());
             }
         }
         match all {
-            Optional::Given(()) => Optional::Given(log),
-            Optional::LeftOut => Optional::LeftOut,
-            Optional::Garbled => Optional::Garbled,
+            Typed::Valid(()) => Typed::Valid(log),
+            Typed::Missing => Typed::Missing,
+            Typed::Invalid => Typed::Invalid,
         }
     }
 
     /// One line; garbled while it is not finished.
-    fn line(&mut self, line: &Line, bag: Option<Mass>, heat: Option<Temperature>) -> Optional<Entry> {
+    fn line(&mut self, line: &Line, bag: Option<Mass>, heat: Option<Temperature>) -> Typed<Entry> {
         let kind = self.choice(line.kind, &["dose", "reading", "struck"], |code| code);
         if kind == Some("struck") {
-            return Optional::LeftOut;
+            return Typed::Missing;
         }
         let when = self.moment(line.when);
         // What the other kind of line asks for is not seen in this one.
-        let mass = if kind == Some("reading") { Optional::LeftOut } else { self.put_in(line, bag) };
-        let (mut instrument, mut salt, mut again) = (None, Optional::LeftOut, Optional::LeftOut);
+        let mass = if kind == Some("reading") { Typed::Missing } else { self.put_in(line, bag) };
+        let (mut instrument, mut salt, mut again) = (None, Typed::Missing, Typed::Missing);
         if kind != Some("dose") {
             instrument = self.choice(line.how, &Instrument::ALL[..READ_WITH.len()], Instrument::code);
             salt = self.salt(line.salt, instrument, heat);
             again = self.salt(line.again, instrument, heat);
         }
         let what = match (kind, mass, salt, instrument, again) {
-            (Some("dose"), Optional::Given(mass), ..) => Some(What::Dose(mass)),
-            (Some("reading"), _, Optional::Given(salt), Some(instrument), again)
-                if again != Optional::Garbled =>
-            {
-                Some(What::Reading(Reading { salt, again: again.given(), instrument }))
+            (Some("dose"), Typed::Valid(mass), ..) => Some(What::Dose(mass)),
+            (Some("reading"), _, Typed::Valid(salt), Some(instrument), again) if again != Typed::Invalid => {
+                Some(What::Reading(Reading { salt, again: again.valid(), instrument }))
             }
             _ => None,
         };
@@ -146,32 +144,32 @@ impl Reader<'_> {
             }
         }
         match (what, when) {
-            (Some(what), Optional::Given(when)) => Optional::Given(Entry { when, what }),
-            _ if line.names().iter().all(|name| self.form.text(name).is_empty()) => Optional::LeftOut,
-            _ => Optional::Garbled,
+            (Some(what), Typed::Valid(when)) => Typed::Valid(Entry { when, what }),
+            _ if line.names().iter().all(|name| self.form.text(name).is_empty()) => Typed::Missing,
+            _ => Typed::Invalid,
         }
     }
 
     /// What went in, by weight or in bags.
-    fn put_in(&mut self, line: &Line, bag: Option<Mass>) -> Optional<Mass> {
+    fn put_in(&mut self, line: &Line, bag: Option<Mass>) -> Typed<Mass> {
         let in_bags = self.form.text(line.unit) == "{bag}";
         match self.number(line.mass) {
-            None if self.is_faulty(line.mass) => Optional::Garbled,
-            None => Optional::LeftOut,
-            Some(bags) if in_bags => bag.map_or(Optional::Garbled, |bag| {
-                let Ok(mass) = bag.checked_mul(bags) else { return Optional::Garbled };
+            None if self.is_faulty(line.mass) => Typed::Invalid,
+            None => Typed::Missing,
+            Some(bags) if in_bags => bag.map_or(Typed::Invalid, |bag| {
+                let Ok(mass) = bag.checked_mul(bags) else { return Typed::Invalid };
                 if let Some(unit) = Unit::find(Kind::Mass, self.form.text("bag.size.unit")) {
                     let weighs = Shown::of(mass.kilograms(), unit, self.signs);
                     self.answer.put(&joined(&["echo.", line.mass, ".also"]), weighs);
                 }
-                Optional::Given(mass)
+                Typed::Valid(mass)
             }),
-            Some(kg) => Mass::from_kilograms(kg).map_or(Optional::Garbled, Optional::Given),
+            Some(kg) => Mass::from_kilograms(kg).map_or(Typed::Invalid, Typed::Valid),
         }
     }
 
     /// The risks that the page's author takes.
-    fn levels(&mut self) -> Optional<Levels> {
+    fn levels(&mut self) -> Typed<Levels> {
         let usual = Levels::default();
         let mut level = |name, usual: f64| match self.value(name).map(|(_, x)| x) {
             None if self.is_faulty(name) => f64::NAN,
@@ -185,17 +183,17 @@ impl Reader<'_> {
             slack: level("level.slack", usual.slack),
             drained: level("level.drained", usual.drained),
         };
-        if levels.are_levels() { Optional::Given(levels) } else { Optional::Garbled }
+        if levels.are_levels() { Typed::Valid(levels) } else { Typed::Invalid }
     }
 
     fn tests(&mut self, names: [&'static str; 5]) -> Tests {
         Tests {
-            heat: self.quantity(names[0], Temperature::from_celsius),
+            temperature: self.quantity(names[0], Temperature::from_celsius),
             ph: self.quantity(names[1], Ph::from_units),
             alkalinity: self.quantity(names[2], Alkalinity::from_mg_per_l),
             hardness: self.quantity(names[3], Hardness::from_mg_per_l),
             cyanuric_acid: self.quantity(names[4], CyanuricAcid::from_mg_per_l),
-            chlorine: Optional::LeftOut,
+            chlorine: Typed::Missing,
         }
     }
 
@@ -222,15 +220,15 @@ impl Reader<'_> {
             hardness: self.quantity("goal.ch", Hardness::from_mg_per_l),
             cyanuric_acid: self.quantity("goal.cya", CyanuricAcid::from_mg_per_l),
             chlorine: self.quantity("goal.fc", Chlorine::from_mg_per_l),
-            garbled: false,
+            invalid: false,
             water_unknown: false,
         };
         let typed = |name| !self.form.text(name).is_empty();
         let water_unknown = [["goal.ch", "water.ch"], ["goal.cya", "water.cya"]]
             .iter()
             .any(|both| both.iter().any(|name| self.is_faulty(name)) && both.iter().all(|name| typed(name)));
-        let garbled = self.answer.faults.iter().any(|fault| fault.field.starts_with("goal."));
-        Goals { garbled, water_unknown, ..goals }
+        let invalid = self.answer.faults.iter().any(|fault| fault.field.starts_with("goal."));
+        Goals { invalid, water_unknown, ..goals }
     }
 
     fn band(&mut self) -> Option<Band> {
@@ -242,8 +240,8 @@ impl Reader<'_> {
         }
         Band::of(low, target, high)
             .map_err(|fault| match fault {
-                BandFault::LowNotBelow => self.fault("salt.low", "not-below"),
-                BandFault::HighNotAbove => self.fault("salt.high", "not-above"),
+                BandError::LowNotBelow => self.fault("salt.low", "not-below"),
+                _ => self.fault("salt.high", "not-above"),
             })
             .ok()
     }
@@ -277,7 +275,7 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     if let Some(measured) = &measured {
         r.show(measured, typed, units);
     }
-    // A size that is typed always counts, also where it is garbled: then nobody knows which is meant. Nor by the tape
+    // A size that is typed always counts, also where it is invalid: then nobody knows which is meant. Nor by the tape
     // where the meter is at fault.
     let counted = measured.filter(|_| form.text("pool.volume").is_empty() && !r.is_metered_wrong());
     if counted.is_some() {
@@ -289,15 +287,15 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         method: chosen.or(counted.map(|m| m.method).filter(|_| form.text("pool.how").is_empty())),
         surface: r.choice("surface.kind", Surface::ALL, Surface::code),
         doubt: r.optional("pool.doubt", |x| Fraction::from_ratio(x).ok()),
-        reading: r.salt("salt.now", instrument, water.heat),
-        again: r.salt("salt.again", instrument, water.heat),
+        reading: r.salt("salt.now", instrument, water.temperature),
+        again: r.salt("salt.again", instrument, water.temperature),
         instrument,
         read_at: r.moment("salt.when"),
-        now: r.moment("now").given(),
+        now: r.moment("now").valid(),
         today: moment::read(form.text("now")).map(|now| now.div_euclid(1_440)),
         start: r.moment("start.when"),
         on: r.moment("on.when"),
-        log: r.log(size, water.heat),
+        log: r.log(size, water.temperature),
         levels: r.levels(),
         history: r.choice("salt.class", History::ALL, History::code),
         band: r.band(),
@@ -337,9 +335,9 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         unlisted: false,
         uncounted: false,
         depth: match measured.and_then(|m| m.taped) {
-            Some((_, size)) => Optional::Given(size.depth),
-            None if tape_faulty => Optional::Garbled,
-            None => Optional::LeftOut,
+            Some((_, size)) => Typed::Valid(size.depth),
+            None if tape_faulty => Typed::Invalid,
+            None => Typed::Missing,
         },
     };
     case.unlisted = r.answer.faults.iter().any(|fault| fault.code == "not-listed");
@@ -349,11 +347,11 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     let _ = r.words("job.by") | r.words("job.note");
     // What the decision goes by besides numbers.
     if ["pool.how", "salt.how", "salt.class"].iter().any(|name| r.is_faulty(name)) {
-        case.doubt = Optional::Garbled;
+        case.doubt = Typed::Invalid;
     }
     // And how much may be drained at one go.
     if ["surface.kind", "less.ground"].iter().any(|name| r.is_faulty(name)) {
-        case.cap = Optional::Garbled;
+        case.cap = Typed::Invalid;
     }
     // And how many bags.
     case.uncounted = ["bag.size", "bag.purity"].iter().any(|name| r.is_faulty(name))

@@ -2,8 +2,8 @@
 
 use crate::unit::Kind;
 use chem::bounds::{self, Bounds};
-use plan::course::MOST_ENTRIES;
 use plan::limits;
+use plan::log::MOST_ENTRIES;
 use plan::{
     Algae, Clarity, Grade, Grains, Ground, History, Instrument, Method, Paper, Place, Running, Surface,
     Treated, Weather, Wiring, Word, YesNo,

@@ -6,8 +6,8 @@ use crate::form::{Form, Units};
 use crate::number::Signs;
 use crate::unit::{Kind, Unit};
 use chem::{Alkalinity, Hardness, Mass, Salinity, State, Volume};
-use plan::gates::{GATES, Row, Salt};
-use plan::replace::Amount;
+use plan::readiness::gates::{GATES, Row, Salt};
+use plan::water::replacement::Amount;
 use plan::{Case, Go, Input, Needs, Plan, Standing, Unknown, Verdict};
 
 mod days;
@@ -39,7 +39,7 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
     if let Some(band) = &case.band {
         f.band(band);
     }
-    let standing = plan.dose.standing();
+    let standing = plan.salt.standing();
     f.answer.say(match standing {
         None => "dose.unknown",
         Some(Standing::Short) => "dose.add",
@@ -58,9 +58,9 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
     if case.reading_is_rare() {
         f.answer.say("salt.tiny");
     }
-    f.dose(case, plan, &plan.dose);
+    f.dose(case, plan, &plan.salt);
     if form.text("ask.pays") == "yes" {
-        f.pays(&plan.dose);
+        f.pays(&plan.salt);
     }
     if let Some(schedule) = plan.schedule.as_ref().filter(|schedule| schedule.next().is_some()) {
         f.schedule(schedule);

@@ -11,8 +11,8 @@ use crate::unit::{Kind, Unit};
 use chem::ShapeError;
 use chem::pool_shape::{Floor, Ledge, Measures, Outline, Pool, Steps};
 use chem::{Area, Length, Volume, bounds};
-use plan::measure::{self, Measured};
-use plan::{Method, Optional, spread};
+use plan::water::size::{Measured, apart, measured};
+use plan::{Method, Typed, policy};
 
 const LEDGE: [&str; 3] = ["pool.ledge-area", "pool.ledge-water", "pool.ledge-around"];
 const METER: [&str; 2] = ["pool.meter-before", "pool.meter-after"];
@@ -51,7 +51,7 @@ impl Reader<'_> {
             }
         }
         // By the meter alone, or by both; a tape that is not finished takes nothing from the meter.
-        measure::measured(metered, taped)
+        measured(metered, taped)
     }
 
     /// Is the meter at fault?
@@ -83,8 +83,8 @@ impl Reader<'_> {
         let wing = if shape == "ell" {
             let sides = ["pool.length-b", "pool.width-b", "pool.depth-b"].map(|name| self.length(name));
             Some(match sides {
-                [Some(l), Some(w), Some(d)] => Optional::Given([l, w, d]),
-                _ => Optional::Garbled,
+                [Some(l), Some(w), Some(d)] => Typed::Valid([l, w, d]),
+                _ => Typed::Invalid,
             })
         } else {
             None
@@ -97,7 +97,7 @@ impl Reader<'_> {
             }
         });
         let steps = self.any(&STEPS).then(|| {
-            let heights = self.list(STEPS[0]).given();
+            let heights = self.list(STEPS[0]).valid();
             match [STEPS[1], STEPS[2]].map(|name| self.length(name)) {
                 [Some(width), Some(tread)] => heights.map(|heights| Steps { width, tread, heights }),
                 _ => None,
@@ -109,7 +109,7 @@ impl Reader<'_> {
             outline: outline?,
             floor: floor?,
             wing: match wing {
-                Some(wing) => Some(wing.given()?),
+                Some(wing) => Some(wing.valid()?),
                 None => None,
             },
             // What was begun is finished, or nothing is.
@@ -134,7 +134,7 @@ impl Reader<'_> {
                 Outline::Kidney(length?, lobes?)
             }
             "freeform" => {
-                let (gap, widths) = (self.length("pool.gap"), self.list("pool.widths").given());
+                let (gap, widths) = (self.length("pool.gap"), self.list("pool.widths").valid());
                 Outline::Offsets(gap?, widths?)
             }
             _ => {
@@ -151,7 +151,7 @@ impl Reader<'_> {
     fn floor(&mut self, shape: &str) -> Option<Floor> {
         if shape == "freeform" && self.any(&["pool.depths"]) {
             self.answer.say("measure.depths");
-            return self.list("pool.depths").given()?.mean().map(Floor::Level);
+            return self.list("pool.depths").valid()?.mean().map(Floor::Level);
         }
         let floor = self.choice("pool.floor", FLOORS, |code| code);
         let Some(floor) = floor else {
@@ -217,28 +217,28 @@ impl Reader<'_> {
     }
 
     /// Numbers in a row, with an echo of how many and which.
-    fn list(&mut self, name: &'static str) -> Optional<Measures> {
+    fn list(&mut self, name: &'static str) -> Typed<Measures> {
         let Some(Answered::List(bounds, In::Asked(kind, asked))) = field::find(name).map(|f| &f.answer)
         else {
-            return Optional::Garbled;
+            return Typed::Invalid;
         };
         let text = self.form.text(name);
         if text.is_empty() {
             self.miss(name);
-            return Optional::LeftOut;
+            return Typed::Missing;
         }
         let code = match (length::items(text, self.signs), Self::unit(*kind, self.form.text(asked))) {
             (None, _) => "list-unsure",
             (Some(items), _) if items.is_empty() => "not-a-number",
             (_, Err(code)) => code,
             (Some(items), Ok(unit)) => match self.items(name, &items, bounds, unit) {
-                Ok(list) => return list.map_or(Optional::Garbled, Optional::Given),
+                Ok(list) => return list.map_or(Typed::Invalid, Typed::Valid),
                 Err(code) => code,
             },
         };
         self.fault(name, code);
         self.miss_unit(name);
-        Optional::Garbled
+        Typed::Invalid
     }
 
     /// The items of a list; `None` where one has its fault already.
@@ -299,7 +299,7 @@ impl Reader<'_> {
         let mut figures = vec![
             ("measured.volume", volume, water),
             ("measured.volume.also", volume, water.also()),
-            ("measured.doubt", spread::of_volume(measured.method).spread, part),
+            ("measured.doubt", policy::volume_error(measured.method).rho, part),
         ];
         let mut states = vec![
             ("measure.known", !wrong),
@@ -309,7 +309,7 @@ impl Reader<'_> {
         if wrong {
             figures.clear(); // What the tape tells is not the size then.
         } else if let Some(typed) = typed {
-            let (more, wrong) = measure::apart(typed, measured.volume);
+            let (more, wrong) = apart(typed, measured.volume);
             figures.push(("measured.apart", more.abs(), part));
             states.extend_from_slice(&[
                 ("measure.typed", true),

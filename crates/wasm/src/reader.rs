@@ -5,11 +5,10 @@ use crate::field::{self, Answered, In};
 use crate::form::Form;
 use crate::length;
 use crate::moment;
-use crate::number::{self, NotNumber, Signs, Typed};
+use crate::number::{self, NotNumber, Signs, Typed as TypedNumber};
 use crate::unit::{Kind, Unit};
 use chem::{Bounds, OutOfRange};
-use plan::Optional;
-use plan::limits;
+use plan::{Typed, limits};
 
 /// Reads fields, and says of each what was understood.
 pub struct Reader<'a> {
@@ -68,7 +67,7 @@ impl Reader<'_> {
         name: &'static str,
         bounds: &'static Bounds,
         unit: Option<&'static Unit>,
-        typed: Typed,
+        typed: TypedNumber,
     ) -> Option<f64> {
         let bounds = unit.and_then(|u| u.bounds).unwrap_or(bounds);
         let inward = |x: f64| unit.map_or(x, |u| u.inward(x));
@@ -109,7 +108,11 @@ impl Reader<'_> {
 
     /// What stands in a number field, and in which unit; or the code of what is wrong with it.
     #[allow(clippy::type_complexity)]
-    fn typed(&self, name: &str, unit: &In) -> Result<Option<(Option<&'static Unit>, Typed)>, &'static str> {
+    fn typed(
+        &self,
+        name: &str,
+        unit: &In,
+    ) -> Result<Option<(Option<&'static Unit>, TypedNumber)>, &'static str> {
         let read = match unit {
             In::Asked(Kind::Length, asked) if self.form.text(asked) == "[ft_i]" => length::feet,
             _ => number::read,
@@ -159,11 +162,11 @@ impl Reader<'_> {
     }
 
     /// A number field that may be left out.
-    pub fn optional<T>(&mut self, name: &'static str, of: fn(f64) -> Option<T>) -> Optional<T> {
+    pub fn optional<T>(&mut self, name: &'static str, of: fn(f64) -> Option<T>) -> Typed<T> {
         match self.number(name) {
-            Some(x) => of(x).map_or(Optional::Garbled, Optional::Given),
-            None if self.is_faulty(name) => Optional::Garbled,
-            None => Optional::LeftOut,
+            Some(x) => of(x).map_or(Typed::Invalid, Typed::Valid),
+            None if self.is_faulty(name) => Typed::Invalid,
+            None => Typed::Missing,
         }
     }
 
@@ -188,30 +191,30 @@ impl Reader<'_> {
 
     /// A moment, in minutes of elapsed time. Whoever knows the zone hands the minutes over in the form, as
     /// `utc.` and the name; without that the clock is taken to be UTC's.
-    pub fn moment(&mut self, name: &'static str) -> Optional<i64> {
+    pub fn moment(&mut self, name: &'static str) -> Typed<i64> {
         let text = self.form.text(name);
         if text.is_empty() {
-            return Optional::LeftOut;
+            return Typed::Missing;
         }
         let Some(read) = moment::read(text) else {
             self.fault(name, "not-a-moment");
-            return Optional::Garbled;
+            return Typed::Invalid;
         };
         let handed = self.form.text(&joined(&["utc.", name])).parse().ok();
-        Optional::Given(handed.filter(|minutes| moment::RANGE.contains(minutes)).unwrap_or(read))
+        Typed::Valid(handed.filter(|minutes| moment::RANGE.contains(minutes)).unwrap_or(read))
     }
     /// A day, in days of the calendar.
-    pub fn day(&mut self, name: &'static str) -> Optional<i64> {
+    pub fn day(&mut self, name: &'static str) -> Typed<i64> {
         match self.form.text(name) {
-            "" => Optional::LeftOut,
+            "" => Typed::Missing,
             text => match moment::read_day(text) {
                 None => {
                     self.fault(name, "not-a-day");
-                    Optional::Garbled
+                    Typed::Invalid
                 }
                 Some(day) => {
                     self.answer.put(&joined(&["echo.", name]), Shown::day(day));
-                    Optional::Given(day)
+                    Typed::Valid(day)
                 }
             },
         }

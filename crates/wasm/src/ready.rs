@@ -1,13 +1,11 @@
 //! What was answered about the pool besides figures?
 
 use crate::reader::Reader;
-use plan::ready::Ruling;
+use plan::Ruling;
 use plan::{
-    Algae, Clarity, Grade, Grains, Kind, Paper, Place, Ready, Running, Treated, Weather, Wiring, Word, YesNo,
+    Algae, Clarity, Grade, Grains, Kind, Paper, Papers, Place, Ready, Rulings, Running, Treated, Weather,
+    Wiring, Word, YesNo,
 };
-
-/// Whose papers are read.
-const PAPERS: [&str; 5] = ["papers.liner", "papers.heater", "papers.cover", "papers.stone", "papers.rails"];
 
 impl Reader<'_> {
     /// What was answered about the pool, and said of it.
@@ -15,7 +13,7 @@ impl Reader<'_> {
         let trace = |x: f64| Some(x);
         let ruling = |r: &mut Self, who, role, day| {
             let named = r.words(who) & r.words(role);
-            Ruling { named, day: r.day(day).given() }
+            Ruling { named, day: r.day(day).valid() }
         };
         for (name, codes, state) in [
             ("pool.kind", &["public"][..], "kind.public"),
@@ -25,14 +23,22 @@ impl Reader<'_> {
                 self.answer.say(state);
             }
         }
-        let word_day = self.day("surface.word-day").given();
+        let word_day = self.day("surface.word-day").valid();
+        let mut paper = |name| self.choice(name, Paper::ALL, Paper::code);
+        let papers = Papers {
+            liner: paper("papers.liner"),
+            heater: paper("papers.heater"),
+            cover: paper("papers.cover"),
+            stone: paper("papers.stone"),
+            rails: paper("papers.rails"),
+        };
         Ready {
             finish: self.day("surface.day"),
             word: self.choice("surface.word", Word::ALL, Word::code),
             word_named: self.words("surface.who"),
             word_day,
             treated: self.choice("past.treated", Treated::ALL, Treated::code),
-            papers: PAPERS.map(|name| self.choice(name, Paper::ALL, Paper::code)),
+            papers,
             full: self.choice("ready.full", YesNo::ALL, YesNo::code),
             running: self.choice("ready.running", Running::ALL, Running::code),
             clear: self.choice("ready.clear", Clarity::ALL, Clarity::code),
@@ -49,12 +55,17 @@ impl Reader<'_> {
             combined: self.optional("water.cc", trace),
             copper: self.optional("water.cu", trace),
             iron: self.optional("water.fe", trace),
-            rulings: [
-                ruling(self, "over.finish-age.who", "over.finish-age.role", "over.finish-age.day"),
-                ruling(self, "over.clearance.who", "over.clearance.role", "over.clearance.day"),
-                ruling(self, "over.papers.who", "over.papers.role", "over.papers.day"),
-                ruling(self, "over.code.who", "over.code.role", "over.code.day"),
-            ],
+            rulings: Rulings {
+                finish_age: ruling(
+                    self,
+                    "over.finish-age.who",
+                    "over.finish-age.role",
+                    "over.finish-age.day",
+                ),
+                clearance: ruling(self, "over.clearance.who", "over.clearance.role", "over.clearance.day"),
+                papers: ruling(self, "over.papers.who", "over.papers.role", "over.papers.day"),
+                code: ruling(self, "over.code.who", "over.code.role", "over.code.day"),
+            },
         }
     }
 }

@@ -7,10 +7,13 @@
 use chem::treatment::recipe::{Goal, recipe};
 use chem::treatment::{Chemical, Dose};
 use chem::*;
-use plan::course::{Baseline, Course, Entry, MOST_ENTRIES, Reading, What, course};
-use plan::job::{Handled, Job};
-use plan::policy::Levels;
-use plan::{Band, History, Instrument, Method, decide, pays};
+use plan::Levels;
+use plan::log::{Baseline, Entry, MOST_ENTRIES, Reading, What};
+use plan::salt::course::{Course, course};
+use plan::salt::decide;
+use plan::salt::job::{Handled, Job};
+use plan::salt::value_of_information::value_of_information;
+use plan::{Band, History, Instrument, Method};
 use std::hint::black_box;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -132,6 +135,6 @@ pub fn decision(turns: u32) -> f64 {
 pub fn paying(turns: u32) -> f64 {
     round(turns, |sample| {
         let (job, course) = job(sample.salt.mg_per_l() * STIR)?;
-        Some(black_box(pays::pays(&job, &course).ok()??).today)
+        Some(black_box(value_of_information(&job, &course).ok()??).today)
     })
 }

@@ -2,8 +2,9 @@
 
 use super::Filler;
 use crate::answer::{Line, Shown, joined};
-use plan::schedule::{Act, Schedule, Step, is_on_early};
-use plan::{Case, Plan, policy, ready};
+use plan::readiness::judge::finish_day;
+use plan::schedule::{Act, Clock, Schedule, ScheduledStep, is_on_early};
+use plan::{Case, Plan, policy};
 
 const fn code(act: Act) -> &'static str {
     match act {
@@ -20,11 +21,11 @@ const fn code(act: Act) -> &'static str {
 impl Filler<'_> {
     /// The days that the waits tell of.
     pub(super) fn days(&mut self, case: &Case, plan: &Plan) {
-        match is_on_early(case) {
+        match is_on_early(&Clock::of(case)) {
             Some(true) => {
                 self.answer.say("on.early");
                 // Off until when? By the log alone, also where nothing else is reckoned from it.
-                let last = case.last_dose().given().filter(|_| self.answer.output("clock.power").is_none());
+                let last = case.last_dose().valid().filter(|_| self.answer.output("clock.power").is_none());
                 if let Some(last) = last {
                     let power = last.saturating_add(policy::HOURS_TO_POWER * 60);
                     self.answer.put("clock.power", Shown::moment(power));
@@ -36,7 +37,7 @@ impl Filler<'_> {
         if plan.earliest.is_some() {
             self.answer.say("ready.earliest");
         }
-        let finish = ready::finish_day(case);
+        let finish = finish_day(case);
         for (name, day) in [("ready.finish", finish), ("ready.earliest", plan.earliest)] {
             if let Some(day) = day {
                 self.answer.put(name, Shown::day(day));
@@ -63,7 +64,7 @@ impl Filler<'_> {
     }
 }
 
-fn line(step: &Step) -> Line {
+fn line(step: &ScheduledStep) -> Line {
     let moments = [("when", step.at), ("until", step.until)];
     let cells =
         moments.into_iter().filter_map(|(name, at)| Some((name.into(), Shown::moment(at?)))).collect();

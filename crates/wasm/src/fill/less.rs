@@ -2,7 +2,8 @@
 
 use super::{Filler, index, percent};
 use crate::answer::{Line, Shown};
-use plan::replace::{Analyte, Basis, Parts};
+use plan::water::drain::Basis;
+use plan::water::replacement::{Analyte, Parts};
 use plan::{Case, Plan, Replace, Unknown};
 
 impl Filler<'_> {
@@ -41,7 +42,7 @@ impl Filler<'_> {
             self.answer.say("less.parts");
             self.effort("less.total", case, &parts.total);
             let largest = parts.first[0].map(|first| first.amount);
-            if let Some((largest, depth)) = largest.zip(case.depth.given()) {
+            if let Some((largest, depth)) = largest.zip(case.depth.valid()) {
                 self.answer.say("less.depth");
                 let sinks = Shown::of(largest.share * depth.metres(), self.units.length, self.signs);
                 self.answer.put("less.sinks", sinks);
@@ -50,9 +51,9 @@ impl Filler<'_> {
                 self.answer.say("less.several");
                 self.effort("less.pass", case, &largest);
             }
-            if case.flow.out.given().is_some()
-                || case.flow.in_.given().is_some()
-                || case.flow.price.given().is_some()
+            if case.flow.out.valid().is_some()
+                || case.flow.in_.valid().is_some()
+                || case.flow.price.valid().is_some()
             {
                 self.answer.say("less.effort");
             }
@@ -71,7 +72,7 @@ impl Filler<'_> {
         if let Some(x) = r.cyanuric_acid {
             self.number("less.cya", x.mg_per_l(), 0);
         }
-        match r.mixed.and_then(|water| water.state().map_err(Unknown::Chemistry)) {
+        match r.mixed {
             Err(Unknown::Chemistry(_)) => self.answer.say("less.outside"),
             Err(_) => {}
             Ok(mixed) => {

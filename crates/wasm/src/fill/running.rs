@@ -3,8 +3,9 @@
 use super::Filler;
 use crate::answer::joined;
 use chem::Salinity;
-use plan::replace::Amount;
-use plan::running::{Setting, Warmth, effort, exchange_hours};
+use plan::operation::{Setting, Warmth};
+use plan::water::drain::{effort, exchange_hours};
+use plan::water::replacement::Amount;
 use plan::{Case, Plan, policy};
 
 impl Filler<'_> {

@@ -4,15 +4,18 @@ use super::Filler;
 use crate::answer::{Line, Shown, joined};
 use crate::unit::{Kind, Unit};
 use chem::Mass;
-use plan::course::{Course, Visit};
-use plan::decide::{Buy, Code, Decision};
-use plan::dosing::Dosing;
-use plan::job::Fault;
-use plan::mixture::About;
-use plan::odd::{Fate, Judged, Side};
-use plan::pays::{Measurement, pays};
-use plan::stage::{Bound, Stage};
-use plan::{Band, Case, Dose, Optional, Plan, policy};
+use plan::policy::Moments;
+use plan::salt::buy::Buy;
+use plan::salt::code::Code;
+use plan::salt::course::{Course, Visit};
+use plan::salt::decide::Decision;
+use plan::salt::dosing::{Dosing, Sums};
+use plan::salt::enough::Enough;
+use plan::salt::job::JobError;
+use plan::salt::outliers::{ReadingStatus, Screened, Side};
+use plan::salt::stage::{Bound, Stage};
+use plan::salt::value_of_information::{Measurement, value_of_information};
+use plan::{Band, Case, Plan, SaltPlan, Typed, policy};
 
 /// The code of a decision on the page.
 const fn code(code: Code) -> &'static str {
@@ -46,7 +49,7 @@ impl Filler<'_> {
         }
     }
 
-    pub(super) fn dose(&mut self, case: &Case, plan: &Plan, dose: &Dose) {
+    pub(super) fn dose(&mut self, case: &Case, plan: &Plan, dose: &SaltPlan) {
         if let Some(from) = plan.counted_from {
             self.answer.say("dose.after-water");
             self.salt("dose.from", from);
@@ -62,15 +65,18 @@ impl Filler<'_> {
         if let Some(bags) = dose.bags {
             self.bags("dose.bags", bags);
         }
-        if dose.faults.contains(Fault::Instruments) {
+        if dose.faults.contains(JobError::Instruments) {
             self.answer.say("log.instruments");
         }
-        if dose.faults.contains(Fault::Dose) {
+        if dose.faults.contains(JobError::Dose) {
             self.answer.say("log.too-much");
         }
         // Whether the log can be true is not known while something that it is held against is at fault.
-        if let Some(course) = dose.course.as_ref().filter(|_| dose.faults.is_none() && !case.is_garbled()) {
+        if let Some(course) = dose.course.as_ref().filter(|_| dose.faults.is_none() && !case.is_invalid()) {
             self.clock(case, course);
+        }
+        if let Some(enough) = &dose.enough {
+            self.enough(case, enough);
         }
         let Some(decision) = &dose.decision else { return };
         self.decision(case, dose, decision);
@@ -91,7 +97,7 @@ impl Filler<'_> {
     fn clock(&mut self, case: &Case, course: &Course) {
         let Some(last) = course.last_dose else { return };
         self.answer.say("log.dosed");
-        if case.read().is_some() && case.read_at == Optional::LeftOut {
+        if case.read().is_some() && case.read_at == Typed::Missing {
             self.answer.say("log.first-before");
         }
         self.mass("in.all", course.put_in);
@@ -104,7 +110,19 @@ impl Filler<'_> {
         }
     }
 
-    fn decision(&mut self, case: &Case, dose: &Dose, d: &Decision) {
+    /// Without bags and size it is known that no salt is due, and nothing of the pool.
+    fn enough(&mut self, case: &Case, enough: &Enough) {
+        self.answer.say(code(enough.code));
+        if enough.visits.iter().flatten().nth(1).is_some() {
+            self.answer.say("log.read");
+        }
+        self.chance("risk.now", enough.over);
+        self.range("found.salt", enough.salt.mean, enough.salt.range());
+        self.sums(enough.sums.as_ref());
+        self.visits(case, &enough.visits);
+    }
+
+    fn decision(&mut self, case: &Case, dose: &SaltPlan, d: &Decision) {
         self.answer.say(code(d.code));
         if d.visits.iter().flatten().nth(1).is_some() {
             self.answer.say("log.read");
@@ -144,16 +162,14 @@ impl Filler<'_> {
             self.range("found.salt", known.salt.mean, range);
             self.marks(dose, d, [range[0], known.salt.mean, range[1]]);
         }
-        // Without bags and size it is known that no salt is due, and nothing of the pool.
-        if dose.job.is_some() {
-            if let Some(known) = &d.known {
-                self.about_water("found.volume", known.volume);
-                self.bags("found.need", known.need.max(0.0));
-            }
-            self.about_water("stated.volume", d.stated);
+        if let Some(known) = &d.known {
+            self.about_water("found.volume", known.volume);
+            self.bags("found.need", known.need.max(0.0));
         }
-        self.beside(d);
-        self.visits(case, d);
+        self.about_water("stated.volume", d.stated);
+        self.sums(d.sums.as_ref());
+        self.dosing(d.dosing.as_ref());
+        self.visits(case, &d.visits);
     }
 
     fn buy(&mut self, code: Code, buy: &Buy) {
@@ -171,7 +187,7 @@ impl Filler<'_> {
         }
     }
 
-    fn stage(&mut self, dose: &Dose, stage: &Stage) {
+    fn stage(&mut self, dose: &SaltPlan, stage: &Stage) {
         self.answer.say(match stage.bound {
             Bound::Risk => "because.risk",
             Bound::Need => "because.need",
@@ -200,16 +216,19 @@ impl Filler<'_> {
         }
     }
 
-    /// The simple sums, and the volume that the doses tell of.
-    fn beside(&mut self, d: &Decision) {
-        if let Some(sums) = &d.sums {
+    fn sums(&mut self, sums: Option<&Sums>) {
+        if let Some(sums) = sums {
             self.answer.say("sums");
             self.mass("sums.volume", sums.by_volume);
             if let Some(mass) = sums.by_proportion {
                 self.mass("sums.proportion", mass);
             }
         }
-        match &d.dosing {
+    }
+
+    /// The volume that the doses tell of.
+    fn dosing(&mut self, dosing: Option<&Dosing>) {
+        match dosing {
             None => {}
             Some(Dosing::NoRise) => self.answer.say("dosing.no-rise"),
             Some(Dosing::Told { weak, volume, low, high }) => {
@@ -225,9 +244,9 @@ impl Filler<'_> {
     }
 
     /// Which measurement would pay most to repeat; asked for only when somebody looks.
-    pub(super) fn pays(&mut self, dose: &Dose) {
+    pub(super) fn pays(&mut self, dose: &SaltPlan) {
         let (Some(job), Some(course)) = (&dose.job, &dose.course) else { return };
-        let Ok(Some(pays)) = pays(job, course) else { return };
+        let Ok(Some(pays)) = value_of_information(job, course) else { return };
         self.answer.say("pays");
         let widths = [pays.today, pays.volume, pays.lab, pays.again];
         let names = ["pays.today", "pays.volume", "pays.lab", "pays.again"];
@@ -239,24 +258,24 @@ impl Filler<'_> {
         });
     }
 
-    fn visits(&mut self, case: &Case, d: &Decision) {
-        let lines = d.visits.iter().flatten().map(|judged| self.visit(case, judged)).collect();
+    fn visits(&mut self, case: &Case, visits: &[Option<Screened>]) {
+        let lines = visits.iter().flatten().map(|judged| self.visit(case, judged)).collect();
         self.answer.rows.push(("visits", lines));
     }
 
-    fn visit(&self, case: &Case, Judged { visit, fate, .. }: &Judged) -> Line {
-        let state = match fate {
-            Fate::Counts => "visit.counts",
-            Fate::Early => "visit.early",
-            Fate::Differs => "visit.differs",
-            Fate::Aside(Side::Low) => "visit.low",
-            Fate::Aside(Side::High) => "visit.high",
-            Fate::Out(_) => "visit.out",
+    fn visit(&self, case: &Case, Screened { visit, status, .. }: &Screened) -> Line {
+        let state = match status {
+            ReadingStatus::Counts => "visit.counts",
+            ReadingStatus::Early => "visit.early",
+            ReadingStatus::Differs => "visit.differs",
+            ReadingStatus::Aside(Side::Low) => "visit.low",
+            ReadingStatus::Aside(Side::High) => "visit.high",
+            ReadingStatus::Out(_) => "visit.out",
         };
         let Visit { entry, put_in, reading, .. } = visit;
         let when = match entry {
-            Some(line) => case.log.given().and_then(|log| log[*line]).map(|entry| entry.when),
-            None => case.read_at.given(),
+            Some(line) => case.log.valid().and_then(|log| log[*line]).map(|entry| entry.when),
+            None => case.read_at.valid(),
         };
         let mut cells =
             vec![("read".into(), Shown::of(reading.salt.mg_per_l(), self.units.salt, self.signs))];
@@ -270,7 +289,7 @@ impl Filler<'_> {
     }
 
     /// Where the drawing's marks lie, on a scale from none to a little above all of them.
-    fn marks(&mut self, dose: &Dose, d: &Decision, [from, now, to]: [f64; 3]) {
+    fn marks(&mut self, dose: &SaltPlan, d: &Decision, [from, now, to]: [f64; 3]) {
         let Some(job) = &dose.job else { return };
         let [low, target, high] = [job.band.low, job.band.target, job.band.high].map(|x| x.mg_per_l());
         let top = 1.1 * high.max(to).max(d.expect.map_or(0.0, |expected| expected.range[1]));
@@ -299,8 +318,8 @@ impl Filler<'_> {
         }
     }
 
-    fn about_water(&mut self, name: &str, about: About) {
-        let [low, high] = about.likely();
+    fn about_water(&mut self, name: &str, about: Moments) {
+        let [low, high] = about.nine_in_ten();
         for (part, x) in [("", about.mean), (".low", low), (".high", high)] {
             self.cubic_metres(&joined(&[name, part]), x);
         }

@@ -4,9 +4,10 @@ use super::{Filler, index, round};
 use crate::answer::{Line, Shown};
 use chem::salt::SaltTest;
 use chem::{Quantity, SaturationIndex};
-use plan::balance::{After, Forms};
-use plan::rules::low_is_a_note;
-use plan::treat::{Amount, Side, Step, What};
+use plan::readiness::judge::low_is_a_note;
+use plan::water::balance::{After, Forms};
+use plan::water::product::ProductAmount;
+use plan::water::treatment::{Additive, Side, TreatmentStep};
 use plan::{Acid, Balance, Case, Treatment};
 
 /// From two quarts on nobody measures ounces, m³.
@@ -36,7 +37,7 @@ impl Filler<'_> {
         };
         self.signed("index.now", now);
         if let Some(judged) = b.judged() {
-            let judged = plan::balance::shown(judged.log10());
+            let judged = plan::water::balance::shown(judged.log10());
             self.signed("index.worse", judged);
             if judged < 0.0 {
                 self.answer.say("index.low");
@@ -64,7 +65,7 @@ impl Filler<'_> {
             if let Some(then) = index(state) {
                 self.signed(name, then);
                 // Of the figures shown, so that the sum on the page comes out.
-                self.signed(shift, plan::balance::shown(then) - plan::balance::shown(now));
+                self.signed(shift, plan::water::balance::shown(then) - plan::water::balance::shown(now));
             }
         }
     }
@@ -154,15 +155,15 @@ impl Filler<'_> {
         }
     }
 
-    fn step(&self, step: &Step) -> Line {
-        let state = match step.what {
-            What::Chlorine => "treat.chlorine",
-            What::Bicarbonate => "treat.bicarbonate",
-            What::AcidAndAir => "treat.acid-air",
-            What::Cyanuric => "treat.cyanuric",
-            What::Calcium => "treat.calcium",
-            What::Acid => "treat.acid",
-            What::Carbonate => "treat.carbonate",
+    fn step(&self, step: &TreatmentStep) -> Line {
+        let state = match step.additive {
+            Additive::Chlorine => "treat.chlorine",
+            Additive::Bicarbonate => "treat.bicarbonate",
+            Additive::AcidAndAir => "treat.acid-air",
+            Additive::CyanuricAcid => "treat.cyanuric",
+            Additive::Calcium => "treat.calcium",
+            Additive::Acid => "treat.acid",
+            Additive::Carbonate => "treat.carbonate",
         };
         let signs = self.signs;
         let number = |x: f64, decimals| Shown::number(x, decimals, false, signs);
@@ -185,10 +186,10 @@ impl Filler<'_> {
         Line { state, cells }
     }
 
-    pub(super) fn amount_of(&self, amount: Amount) -> Shown {
+    pub(super) fn amount_of(&self, amount: ProductAmount) -> Shown {
         let (unit, x) = match amount {
-            Amount::Powder(mass) => (self.units.mass, mass.kilograms()),
-            Amount::Liquid(volume) => {
+            ProductAmount::Powder(mass) => (self.units.mass, mass.kilograms()),
+            ProductAmount::Liquid(volume) => {
                 let [small, large] = self.units.liquid;
                 let x = volume.cubic_metres();
                 (if x < QUARTS { small } else { large }, x)

@@ -1,0 +1,279 @@
+//! Which answers can be chosen, and by which codes?
+
+use chem::salt;
+
+/// Choices with the codes that the page uses for them.
+macro_rules! choices {
+    ($($(#[$doc:meta])* $name:ident { $($(#[$each:meta])* $variant:ident = $code:literal),* $(,)? })*) => {$(
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+        pub enum $name {
+            $($(#[$each])* #[cfg_attr(feature = "serde", serde(rename = $code))] $variant),*
+        }
+
+        impl $name {
+            /// All of them, in the order in which they are offered.
+            pub const ALL: &[Self] = &[$(Self::$variant),*];
+            /// Their codes, in the same order.
+            pub const CODES: &[&'static str] = &[$($code),*];
+
+            /// The code in the form, the link and the file.
+            #[must_use]
+            pub const fn code(self) -> &'static str {
+                match self { $(Self::$variant => $code),* }
+            }
+        }
+    )*};
+}
+
+choices! {
+    /// How the amount of water was found.
+    Method {
+        /// Filled through a water meter.
+        Metered = "metered",
+        /// From the builder's drawing.
+        Drawing = "drawing",
+        /// Measured, plain shape.
+        Taped = "taped",
+        /// Measured by offsets along an axis.
+        Offsets = "offsets",
+        /// A rule of thumb.
+        Rule = "rule",
+        /// Remembered.
+        Remembered = "remembered",
+    }
+    /// What the salt was read with.
+    Instrument {
+        /// Drop titration.
+        Drops = "drops",
+        /// Test strip.
+        Strip = "strip",
+        /// Hand meter, calibrated near 3 g/L.
+        Meter = "meter",
+        /// Hand meter, not calibrated lately.
+        Uncalibrated = "meter-uncalibrated",
+        /// Photometer.
+        Photometer = "photometer",
+        /// The generator's own display.
+        Display = "display",
+        /// A laboratory.
+        Lab = "lab",
+        /// Not read at all.
+        Assumed = "assumed",
+    }
+    /// The water's history, for a buying range while there is no reading.
+    History {
+        /// Freshly filled.
+        Fresh = "fresh",
+        /// Chlorinated for a season or more.
+        Older = "older",
+        /// Salted before.
+        Salted = "salted",
+        /// Not known.
+        Unknown = "unknown",
+    }
+    /// What the water touches.
+    Surface {
+        /// Plaster, quartz, pebble or other cement finish.
+        Cement = "cement",
+        /// Tile, with cement grout.
+        Tile = "tile",
+        /// Vinyl liner.
+        Liner = "liner",
+        /// Fibreglass with gelcoat.
+        Fibreglass = "fibreglass",
+        /// Paint.
+        Painted = "painted",
+        /// Anything else.
+        Other = "other",
+    }
+    /// Is the ground water known to stand low?
+    Ground {
+        /// Yes.
+        Low = "yes",
+        /// No.
+        High = "no",
+        /// Not known.
+        Unknown = "unknown",
+    }
+    /// Yes or no.
+    YesNo {
+        /// Yes.
+        Yes = "yes",
+        /// No.
+        No = "no",
+    }
+    /// What the maker's word on the finish is.
+    Word {
+        /// In hand, in writing.
+        Have = "have",
+        /// Asked for.
+        Asked = "asked",
+        /// Refused.
+        Refused = "refused",
+        /// Not asked for.
+        NotAsked = "none",
+    }
+    /// What the water was treated with before.
+    Treated {
+        /// Chlorine only.
+        Chlorine = "chlorine",
+        /// Copper or silver as well.
+        Metals = "metals",
+        /// Bromine or sodium bromide.
+        Bromine = "bromine",
+        /// Biguanide.
+        Biguanide = "biguanide",
+        /// Not known.
+        Unknown = "unknown",
+    }
+    /// What a maker's papers say of salt.
+    Paper {
+        /// Read: salt is allowed.
+        Read = "read",
+        /// There is no such thing here.
+        NotFitted = "none",
+        /// Salt is excluded.
+        Excludes = "excludes",
+        /// Not read.
+        Unknown = "unknown",
+    }
+    /// Do pump and filter run?
+    Running {
+        /// For a day, and two turnovers.
+        Yes = "yes",
+        /// Less than that.
+        Less = "less",
+        /// One of them does not work.
+        Broken = "broken",
+    }
+    /// How clear the water is.
+    Clarity {
+        /// The drain is sharply visible.
+        Sharp = "sharp",
+        /// Hazy.
+        Hazy = "hazy",
+        /// The drain can't be seen.
+        Hidden = "hidden",
+    }
+    /// How much there is of algae.
+    Algae {
+        /// None.
+        None = "none",
+        /// A dusting.
+        Dusting = "dusting",
+        /// A bloom.
+        Bloom = "bloom",
+    }
+    /// What the weather is to be.
+    Weather {
+        /// Dry for two days.
+        Dry = "dry",
+        /// A storm is forecast.
+        Storm = "storm",
+        /// Not known.
+        Unknown = "unknown",
+    }
+    /// How far the electrician is.
+    Wiring {
+        /// Done, and signed off.
+        Signed = "signed",
+        /// Not yet.
+        NotYet = "not-yet",
+        /// Damaged, or done by nobody licensed.
+        Damaged = "damaged",
+    }
+    /// What salt it is.
+    Grade {
+        /// For pool generators, nothing added.
+        Pool = "pool",
+        /// Not known.
+        Unknown = "unknown",
+        /// Anything else.
+        Other = "other",
+    }
+    /// Whose pool it is.
+    Kind {
+        /// One household's.
+        Home = "home",
+        /// Shared or let.
+        Shared = "shared",
+        /// Public.
+        Public = "public",
+    }
+    /// Where it lies.
+    Place {
+        /// In the sun.
+        Outdoor = "outdoor",
+        /// Under a roof.
+        Indoor = "indoor",
+    }
+    /// What lies on the floor.
+    Grains {
+        /// Nothing.
+        None = "none",
+        /// Grains of salt.
+        Some = "some",
+    }
+    /// An answer that a result may lack, by its name in the form.
+    Input {
+        /// Amount of water.
+        Volume = "pool.volume",
+        /// Salt reading.
+        Reading = "salt.now",
+        /// What it was read with.
+        Instrument = "salt.how",
+        /// Bag size.
+        BagSize = "bag.size",
+        /// Purity.
+        Purity = "bag.purity",
+        /// Temperature.
+        Temperature = "water.heat",
+        /// pH.
+        Ph = "water.ph",
+        /// Total alkalinity.
+        Alkalinity = "water.ta",
+        /// Calcium hardness.
+        Hardness = "water.ch",
+        /// Cyanuric acid.
+        CyanuricAcid = "water.cya",
+        /// Salt of the fill water.
+        FillSalt = "fill.salt",
+        /// Its temperature.
+        FillTemperature = "fill.heat",
+        /// Its pH.
+        FillPh = "fill.ph",
+        /// Its alkalinity.
+        FillAlkalinity = "fill.ta",
+        /// Its calcium hardness.
+        FillHardness = "fill.ch",
+        /// Its cyanuric acid.
+        FillCyanuricAcid = "fill.cya",
+        /// Strength of the products for the other tests.
+        Products = "treat.acid",
+        /// Free chlorine.
+        Chlorine = "water.fc",
+    }
+}
+
+impl Instrument {
+    /// What the instrument responds to. A laboratory is taken to titrate chloride, the usual method
+    /// (ISO 9297; common practice). An assumed figure is meant as sodium chloride.
+    #[must_use]
+    pub const fn responds(self) -> salt::SaltTest {
+        match self {
+            Self::Drops | Self::Strip | Self::Photometer | Self::Lab => salt::SaltTest::Chloride,
+            Self::Meter | Self::Uncalibrated | Self::Display => salt::SaltTest::Conductivity,
+            Self::Assumed => salt::SaltTest::AsNaCl,
+        }
+    }
+}
+
+impl Surface {
+    /// Has it nothing of cement for soft water to take from?
+    #[must_use]
+    pub const fn is_shell(self) -> bool {
+        matches!(self, Self::Liner | Self::Fibreglass)
+    }
+}

@@ -1,0 +1,199 @@
+//! Which gates are there, in which order are they worked at, and what does each hold?
+
+use crate::readiness::inputs::Inputs;
+use crate::readiness::judge;
+use crate::readiness::verdict::Verdict;
+
+/// A gate.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Gate {
+    /// The local code, where the pool is not one household's.
+    Code,
+    /// What the water was treated with before.
+    PreviousSanitizer,
+    /// Cyanuric acid that only other water brings down.
+    CyanuricAcid,
+    /// The fill water's tests.
+    Fill,
+    /// Filled, pump and filter running.
+    Running,
+    /// Clarity.
+    Clear,
+    /// Algae.
+    Algae,
+    /// Free chlorine.
+    Chlorine,
+    /// Combined chlorine.
+    Combined,
+    /// Copper.
+    Copper,
+    /// Iron.
+    Iron,
+    /// What has to be done to the water before the salt, by the person's own goals.
+    BalanceFirst,
+    /// The water's temperature.
+    Temperature,
+    /// Alkalinity.
+    Alkalinity,
+    /// Hardness, by surface.
+    Hardness,
+    /// The band for cyanuric acid, by place.
+    Stabilizer,
+    /// pH.
+    Ph,
+    /// The saturation index after what is due.
+    Index,
+    /// How much water there is, and how that was found.
+    Volume,
+    /// The generator's target.
+    Target,
+    /// The salt reading, and with what it was read.
+    Reading,
+    /// How old it is.
+    ReadingAge,
+    /// The salt in the bags.
+    Grade,
+    /// The age of a cement finish.
+    FinishAge,
+    /// The written word on the finish.
+    Clearance,
+    /// Other makers' papers.
+    Papers,
+    /// Weather.
+    Weather,
+    /// Wiring.
+    Electrical,
+    /// The last reading between the limits, for switching on.
+    Level,
+    /// Two days since the last bag, for switching on.
+    Clock,
+}
+
+/// What a gate does to the salt.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Salt {
+    /// A wait, or what is missing, holds it back.
+    Holds,
+    /// A wait is a note.
+    Notes,
+    /// It is not asked.
+    NotAsked,
+}
+
+/// A row of the table of gates.
+#[derive(Clone, Copy, Debug)]
+pub struct Row {
+    /// Which.
+    pub gate: Gate,
+    /// Its code on the page.
+    pub code: &'static str,
+    /// What it does to the salt.
+    pub salt: Salt,
+    /// Is it judged for switching on?
+    pub power: bool,
+    /// Is it answered in words rather than by figures?
+    pub asked: bool,
+    /// What it says.
+    pub judge: fn(&Inputs) -> Verdict,
+}
+
+const fn row(
+    gate: Gate,
+    code: &'static str,
+    salt: Salt,
+    power: bool,
+    asked: bool,
+    judge: fn(&Inputs) -> Verdict,
+) -> Row {
+    Row { gate, code, salt, power, asked, judge }
+}
+
+/// One row a gate, in the order of the work: what needs draining, clear water and chlorine, metals, balance,
+/// the reading, then papers and dates.
+#[rustfmt::skip]
+pub const GATES: [Row; 30] = {
+    use Salt::*;
+    [
+        // gate, code, salt, power, asked, judge
+        row(Gate::Code, "code", Notes, false, true, judge::code),
+        row(Gate::PreviousSanitizer, "past", Holds, false, true, judge::previous_sanitizer),
+        row(Gate::CyanuricAcid, "cyanurate", Holds, false, false, judge::cyanuric_acid),
+        row(Gate::Fill, "fill", Notes, false, true, judge::fill),
+        row(Gate::Running, "running", Holds, false, true, judge::running),
+        row(Gate::Clear, "clear", Holds, false, true, judge::clear),
+        row(Gate::Algae, "algae", Holds, false, true, judge::algae),
+        row(Gate::Chlorine, "chlorine", Holds, true, true, judge::chlorine),
+        row(Gate::Combined, "combined", Notes, false, true, judge::combined),
+        row(Gate::Copper, "copper", Notes, false, true, judge::copper),
+        row(Gate::Iron, "iron", Notes, false, true, judge::iron),
+        row(Gate::BalanceFirst, "first", Holds, false, false, judge::balance_first),
+        row(Gate::Temperature, "heat", Holds, true, false, judge::temperature),
+        row(Gate::Alkalinity, "ta", Notes, false, true, judge::alkalinity),
+        row(Gate::Hardness, "ch", Notes, false, true, judge::hardness),
+        row(Gate::Stabilizer, "cya", Notes, false, true, judge::stabilizer),
+        row(Gate::Ph, "ph", Holds, true, false, judge::ph),
+        row(Gate::Index, "index", Holds, false, false, judge::index),
+        row(Gate::Volume, "volume", Notes, false, false, judge::volume), // The retest decides.
+        row(Gate::Target, "target", Holds, false, false, judge::target),
+        row(Gate::Reading, "reading", Holds, true, false, judge::reading),
+        row(Gate::ReadingAge, "reading-age", Holds, true, true, judge::reading_age),
+        row(Gate::Grade, "grade", Notes, false, true, judge::grade),
+        row(Gate::FinishAge, "finish-age", Holds, false, true, judge::finish_age),
+        row(Gate::Clearance, "clearance", Holds, false, true, judge::clearance),
+        row(Gate::Papers, "papers", Notes, false, true, judge::papers),
+        row(Gate::Weather, "weather", Notes, false, true, judge::weather),
+        row(Gate::Electrical, "wired", Notes, true, true, judge::electrical),
+        row(Gate::Level, "level", NotAsked, true, false, judge::level),
+        row(Gate::Clock, "clock", NotAsked, true, false, judge::clock),
+    ]
+};
+
+// A verdict stands at its gate's place, so the rows stand in the order of the gates.
+const _: () = {
+    let mut place = 0;
+    while place < GATES.len() {
+        assert!(GATES[place].gate as usize == place);
+        place += 1;
+    }
+};
+
+/// What each gate says, in the order of [`GATES`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Gates([Verdict; GATES.len()]);
+
+impl Gates {
+    /// Judges each gate. A value on a limit takes the better side.
+    ///
+    /// ```
+    /// use plan::readiness::inputs::{Inputs, LatestReading};
+    /// use plan::{Case, Gate, Gates, Needs, Unknown, Verdict};
+    /// let (case, latest) = (Case::default(), LatestReading::default());
+    /// let (balance, treatment) = (Err(Unknown::Needs(Needs::NONE)), Err(Unknown::NotAsked));
+    /// let gates = Gates::of(&Inputs { case: &case, latest, balance: &balance, treatment: &treatment });
+    /// assert_eq!(gates.at(Gate::Ph), Verdict::Unknown);
+    /// ```
+    #[must_use]
+    pub fn of(inputs: &Inputs) -> Self {
+        Self(GATES.map(|row| (row.judge)(inputs)))
+    }
+
+    /// What one gate says.
+    #[must_use]
+    pub const fn at(&self, gate: Gate) -> Verdict {
+        self.0[gate as usize]
+    }
+
+    /// Has some chemical to go in first?
+    #[must_use]
+    pub fn call_for_chemicals(&self) -> bool {
+        [Gate::Ph, Gate::Index, Gate::BalanceFirst]
+            .iter()
+            .any(|gate| matches!(self.at(*gate), Verdict::Wait | Verdict::Stop))
+    }
+
+    /// Says any gate of those that `of` chooses this?
+    pub(crate) fn any(&self, verdict: Verdict, of: impl Fn(&Row) -> bool) -> bool {
+        GATES.iter().any(|row| of(row) && self.at(row.gate) == verdict)
+    }
+}

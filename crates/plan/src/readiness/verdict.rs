@@ -1,0 +1,41 @@
+//! What can a gate say, and how does it follow from a figure and its limits?
+
+use crate::input::answers::Typed;
+
+/// What a gate says.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub enum Verdict {
+    /// Nothing against it.
+    Pass,
+    /// Not yet; something can be done about it.
+    Wait,
+    /// No; it needs a person.
+    Stop,
+    /// Something is missing, which is never a pass.
+    Unknown,
+    /// Somebody who may has ruled against it, in writing.
+    Over,
+}
+
+pub(crate) fn of<T: Copy>(answer: Option<T>, judge: impl Fn(T) -> Verdict) -> Verdict {
+    answer.map_or(Verdict::Unknown, judge)
+}
+
+/// Up to `pass` it passes, up to `wait` it waits, above it stops.
+pub(crate) fn up_to(answer: Typed<f64>, [pass, wait]: [f64; 2]) -> Verdict {
+    of(answer.valid(), |x| match x {
+        x if x <= pass => Verdict::Pass,
+        x if x <= wait => Verdict::Wait,
+        _ => Verdict::Stop,
+    })
+}
+
+/// Within the inner band it passes, within the outer it waits, outside it stops.
+pub(crate) fn within(x: f64, [low, high]: [f64; 2], [least, most]: [f64; 2]) -> Verdict {
+    match x {
+        x if x >= low && x <= high => Verdict::Pass,
+        x if x >= least && x <= most => Verdict::Wait,
+        _ => Verdict::Stop,
+    }
+}
