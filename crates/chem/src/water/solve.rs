@@ -161,6 +161,7 @@ pub(crate) fn solve(
     known: Constraint,
 ) -> Result<State, WaterError> {
     let constants = Constants::at(t)?;
+    // Raoult's law with 0.017 for 1/55.5 of a kilogram's moles, as PA13 has it after Garrels and Christ 1965.
     let water_activity = 1.0 - 0.017 * all.solutes();
     if water_activity.is_nan() || water_activity <= 0.0 {
         return Err(WaterError::NoSolution);
