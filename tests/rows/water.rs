@@ -99,6 +99,16 @@ pub const ROWS: &[Row] = &[
         holds: "gate.index.pass index.note index.low index.salt.chloride add.unknown ready.open",
     },
     Row {
+        // 58 g/L and more: the fit ends far below.
+        name: "a conductivity beyond the sea's is no salt",
+        form: &[
+            "salt.now=70 salt.now.unit=mS/cm salt.how=meter salt.compensated=no salt.target=3200",
+            "water.heat=5 water.heat.unit=Cel",
+        ],
+        shows: &[],
+        holds: "outside.salt-now !add.yes",
+    },
+    Row {
         // PHREEQC 3.7.3: −0.2895; by REACTION NaCl −0.3882 and pH 7.399.
         name: "a target above most generators' is reckoned with all the same",
         form: &[

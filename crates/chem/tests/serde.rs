@@ -108,6 +108,10 @@ fn what_no_check_lets_through_does_not_come_in() {
     refused::<AcidStrength>("0");
     assert!(refused::<Measures>(&format!("{:?}", [1.0; 25])).contains("up to 24 measures"));
     refused::<Measures>("[1, -1]");
+    let water = serde_json::to_string(&sample().water().unwrap()).unwrap();
+    for (total, below) in [("\"sodium\":", "\"sodium\":-"), ("\"chlorine\":0.0", "\"chlorine\":-0.1")] {
+        assert!(refused::<Water>(&water.replace(total, below)).contains("below none"), "{water}");
+    }
     assert!(refused::<OutOfRange>(r#"{"got": 50.5, "row": "WARMTH"}"#).contains("no row"));
     assert!(refused::<OutOfRange>(r#"{"got": 7.5, "row": "PH"}"#).contains("inside"));
 }

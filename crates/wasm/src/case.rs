@@ -73,6 +73,7 @@ impl Reader<'_> {
             }
             Err(out) => {
                 self.outside(name, &out, Some(ppm), None);
+                self.answer.say_once("outside.salt-now");
                 return Typed::Invalid;
             }
         };

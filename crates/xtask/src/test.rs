@@ -2,7 +2,7 @@
 
 use crate::shell::{self, Steps, cargo, run};
 use crate::{build, package, serve, setup};
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, ensure};
 use std::fs;
 use std::path::PathBuf;
 use std::process::Command;
@@ -31,9 +31,7 @@ fn all(steps: &mut Steps) -> Result<()> {
     steps.take("lints, wasm", || {
         run(&mut cargo(&format!("clippy --package wasm --all-targets {WASM} -- -D warnings")))
     })?;
-    steps.take("without std", || {
-        run(&mut cargo("build --package saltwright-chem --package plan --target thumbv6m-none-eabi"))
-    })?;
+    steps.take("without std and heap", bare)?;
     steps.take("docs", || run(cargo("doc --workspace --no-deps").env("RUSTDOCFLAGS", "-D warnings")))?;
 
     let [native, native_staging] = native_results()?;
@@ -62,6 +60,20 @@ fn all(steps: &mut Steps) -> Result<()> {
         let tests = tests.env("SALTWRIGHT_SITE", &site.folder).env("SALTWRIGHT_URL", server.address());
         run(browser.with(tests))
     })
+}
+
+/// That chemistry and plan link without std and without a heap, with and without serde; whoever asks for a heap must
+/// not link, or that were no proof.
+fn bare() -> Result<()> {
+    let words = "build --quiet --manifest-path tests/bare/Cargo.toml --target thumbv6m-none-eabi";
+    let target = shell::target().join("bare");
+    for features in ["", "serde"] {
+        run(cargo(words).arg("--features").arg(features).env("CARGO_TARGET_DIR", &target))?;
+    }
+    let heap = cargo(words).args(["--features", "heap"]).env("CARGO_TARGET_DIR", &target).output()?;
+    let said = String::from_utf8_lossy(&heap.stderr);
+    ensure!(said.contains("no global memory allocator found"), "a heap went unnoticed:\n{said}");
+    Ok(())
 }
 
 /// Where the native run of the published checks leaves its results for the wasm run to match.

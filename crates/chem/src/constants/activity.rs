@@ -149,7 +149,8 @@ impl Apparent {
         }
         let log = Activities::at(constants, strength);
         let step = log.shift.with(&self.log.shift, |now, then| now - then);
-        let k = self.k.with(&step, |k, step| k * pow10_of_step(step));
+        // Most waters lack a part or two, and nothing stays nothing.
+        let k = self.k.with(&step, |k, step| if k == 0.0 { k } else { k * pow10_of_step(step) });
         Self { strength, log, k }
     }
 }

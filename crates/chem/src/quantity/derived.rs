@@ -24,7 +24,8 @@ quantities! {
 }
 
 impl CarbonDioxide {
-    /// Open air in 2026, about 0.00042 atm; in a hall it is higher, on a mountain lower.
+    /// Open air at sea level in 2026: some 430 parts in a million of dry air (from memory of the world's mean), less two
+    /// or three in a hundred for the vapour over warm water. In a hall it is higher, on a mountain lower.
     pub const OPEN_AIR: Self = Self(420e-6);
 
     /// From a part of a million of an atmosphere, 1 to 1,000,000.

@@ -7,7 +7,7 @@ use crate::quantity::{derived::*, measured::*};
 use crate::treatment::chemical::Chemical;
 use crate::treatment::dose::Dose;
 use crate::water::conserved::Water;
-use crate::water::solve::{self, Ions, Known};
+use crate::water::solve::{self, Constraint, Ions};
 
 /// Where the water is to go. What is not named here stays as it is.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -91,7 +91,7 @@ pub fn recipe(water: &Water, goal: &Goal) -> Result<Recipe, RecipeError> {
         // The goal's carbon, in the sodium and chloride that the recipe leaves.
         let there = found.applied(*water);
         let ions = Ions { alkalinity, ..there.ions };
-        let state = solve::solve(&ions, water.temperature, water.content, Known::Ph(goal.ph.units()))?;
+        let state = solve::solve(&ions, water.temperature, water.content, Constraint::Ph(goal.ph.units()))?;
         let y = state.carbon.molal() - water.carbon;
         let [bicarbonate, carbonate, acid, stripped] = split(x, y);
         if stripped > 0.0 && state.carbon_dioxide < CarbonDioxide::OPEN_AIR {
@@ -244,7 +244,7 @@ impl Recipe {
 pub fn dose_to_ph(water: &Water, chemical: Chemical, ph: Ph) -> Result<Dose, RecipeError> {
     let surplus = |mmol: f64| {
         let there = water.treated_by(chemical, mmol);
-        solve::solve(&there.ions, there.temperature, there.content, Known::Ph(ph.units()))
+        solve::solve(&there.ions, there.temperature, there.content, Constraint::Ph(ph.units()))
             .map(|state| state.carbon.molal() - there.carbon)
     };
     let (mut last, mut dose) = (0.0, 0.01);

@@ -5,11 +5,11 @@
 use crate::constants::atomic_weights;
 use crate::error::WaterError;
 use crate::quantity::{derived::*, measured::*};
-use crate::water::solve::{self, Ions, Known, State};
+use crate::water::solve::{self, Constraint, Ions, State};
 
 /// What is conserved, mol per kg of water (alkalinity in equivalents).
 #[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(try_from = "Unchecked"))]
 pub struct Water {
     pub(crate) temperature: Temperature,
     pub(crate) content: WaterContent,
@@ -24,7 +24,7 @@ impl Water {
     ///
     /// Errors: [`WaterError::NoSolution`] when no pH between 3 and 11 balances the alkalinity.
     pub fn state(&self) -> Result<State, WaterError> {
-        solve::solve(&self.ions, self.temperature, self.content, Known::Carbon(self.carbon))
+        solve::solve(&self.ions, self.temperature, self.content, Constraint::Carbon(self.carbon))
     }
 
     /// pH, carbonate and saturation index in balance with air: alkalinity stays, carbon dioxide comes
@@ -32,7 +32,7 @@ impl Water {
     ///
     /// Errors as [`Water::state`]. Source: Henry's law with PA13's constant.
     pub fn in_air(&self, air: CarbonDioxide) -> Result<State, WaterError> {
-        solve::solve(&self.ions, self.temperature, self.content, Known::Air(air.atmospheres()))
+        solve::solve(&self.ions, self.temperature, self.content, Constraint::Air(air.atmospheres()))
     }
 
     /// The same water with sodium chloride added. Nothing else is added, so only the activities
@@ -96,5 +96,28 @@ impl Water {
         let (old, new) = ((1.0 - f) * self.content.kg_per_l(), f * fill.content.kg_per_l());
         let of_mass = new / (old + new);
         self.mixed(fill, Fraction::rounded(of_mass))
+    }
+}
+
+/// A water as it comes in from outside.
+#[cfg(feature = "serde")]
+#[derive(serde::Deserialize)]
+struct Unchecked {
+    temperature: Temperature,
+    content: WaterContent,
+    ions: Ions,
+    carbon: f64,
+}
+
+#[cfg(feature = "serde")]
+impl TryFrom<Unchecked> for Water {
+    type Error = &'static str;
+
+    fn try_from(Unchecked { temperature, content, ions, carbon }: Unchecked) -> Result<Self, Self::Error> {
+        if ions.are_totals() && carbon.is_finite() {
+            Ok(Self { temperature, content, ions, carbon })
+        } else {
+            Err("a total of what is dissolved is below none, or no number")
+        }
     }
 }

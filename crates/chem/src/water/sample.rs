@@ -6,7 +6,7 @@ use crate::density;
 use crate::error::WaterError;
 use crate::quantity::{derived::*, measured::*};
 use crate::water::conserved::Water;
-use crate::water::solve::{self, Ions, Known, State};
+use crate::water::solve::{self, Constraint, Ions, State};
 
 /// What was tested. Ions that no kit shows are filled in by [`Sample::water`]'s convention.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -78,7 +78,7 @@ impl Sample {
     pub fn state(&self) -> Result<State, WaterError> {
         self.within_model()?;
         let content = self.content();
-        solve::solve(&self.ions(content), self.temperature, content, Known::Ph(self.ph.units()))
+        solve::solve(&self.ions(content), self.temperature, content, Constraint::Ph(self.ph.units()))
     }
 
     /// What is conserved in the sample: its inorganic carbon is found from the measured pH.

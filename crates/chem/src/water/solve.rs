@@ -96,6 +96,24 @@ pub(crate) struct Ions {
 }
 
 impl Ions {
+    /// May they be what is dissolved? Alkalinity alone can stand below none, where there is more strong acid.
+    #[cfg(feature = "serde")]
+    pub fn are_totals(&self) -> bool {
+        let Self {
+            alkalinity,
+            calcium,
+            magnesium,
+            sodium,
+            chloride,
+            sulfate,
+            cyanuric_acid,
+            boron,
+            chlorine,
+        } = *self;
+        let amounts = [calcium, magnesium, sodium, chloride, sulfate, cyanuric_acid, boron, chlorine];
+        alkalinity.is_finite() && amounts.iter().all(|x| x.is_finite() && *x >= 0.0)
+    }
+
     /// All that is dissolved; the carbon counts as the alkalinity that it holds.
     fn solutes(&self) -> f64 {
         self.sodium
@@ -112,7 +130,7 @@ impl Ions {
 
 /// What is known beside the conserved ions.
 #[derive(Clone, Copy)]
-pub(crate) enum Known {
+pub(crate) enum Constraint {
     Ph(f64),
     Carbon(f64),
     /// Pressure of carbon dioxide that the water is in equilibrium with, atm.
@@ -140,9 +158,10 @@ pub(crate) fn solve(
     all: &Ions,
     t: Temperature,
     content: WaterContent,
-    known: Known,
+    known: Constraint,
 ) -> Result<State, WaterError> {
     let constants = Constants::at(t)?;
+    // Raoult's law with 0.017 for 1/55.5 of a kilogram's moles, as PA13 has it after Garrels and Christ 1965.
     let water_activity = 1.0 - 0.017 * all.solutes();
     if water_activity.is_nan() || water_activity <= 0.0 {
         return Err(WaterError::NoSolution);
@@ -151,8 +170,8 @@ pub(crate) fn solve(
     let mut strength = (all.sodium + all.chloride + 4.0 * divalent + all.alkalinity) / 2.0;
     let (mut ca, mut na, mut mg, mut so4) = (all.calcium, all.sodium, all.magnesium, all.sulfate);
     let mut ph = match known {
-        Known::Ph(ph) => ph,
-        Known::Carbon(_) | Known::Air(_) => 7.5,
+        Constraint::Ph(ph) => ph,
+        Constraint::Carbon(_) | Constraint::Air(_) => 7.5,
     };
     let chlorinated = all.chlorine > 0.0;
     let present = Present {
@@ -200,7 +219,7 @@ pub(crate) fn solve(
 
         // Carbon dioxide in solution that the air keeps up.
         let kept = |pressure: f64| pressure * pow10(constants.henry - apparent.log.neutral);
-        if !matches!(known, Known::Ph(_)) {
+        if !matches!(known, Constraint::Ph(_)) {
             for _ in 0..2 {
                 let r1 = k.carbonic / a_h;
                 let r2 = r1 * k.bicarbonate / a_h;
@@ -208,8 +227,8 @@ pub(crate) fn solve(
                 let d = 1.0 + r1 * fh + r2 * fc;
                 // Where the carbon is closed in, what one form gains the others lose.
                 let (co2, lost) = match known {
-                    Known::Air(pressure) => (kept(pressure), 0.0),
-                    Known::Carbon(carbon) | Known::Ph(carbon) => (carbon / d, once / d),
+                    Constraint::Air(pressure) => (kept(pressure), 0.0),
+                    Constraint::Carbon(carbon) | Constraint::Ph(carbon) => (carbon / d, once / d),
                 };
                 let held = co2 * once;
                 let (rest, rest_slope, _) = other(a_h);
@@ -224,18 +243,18 @@ pub(crate) fn solve(
         let per_a_h = 1.0 / a_h;
         let ratio = k.bicarbonate * per_a_h;
         let (hco3, held) = match known {
-            Known::Ph(_) => {
+            Constraint::Ph(_) => {
                 let held = all.alkalinity - rest;
                 if held.is_nan() || held <= 0.0 {
                     return Err(WaterError::NoCarbonate);
                 }
                 (held / (fh + 2.0 * ratio * fc), held)
             }
-            Known::Carbon(carbon) => {
+            Constraint::Carbon(carbon) => {
                 let hco3 = carbon / (a_h / k.carbonic + fh + ratio * fc);
                 (hco3, hco3 * (fh + 2.0 * ratio * fc))
             }
-            Known::Air(pressure) => {
+            Constraint::Air(pressure) => {
                 let hco3 = kept(pressure) * k.carbonic / a_h;
                 (hco3, hco3 * (fh + 2.0 * ratio * fc))
             }
