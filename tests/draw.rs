@@ -37,7 +37,9 @@ impl Draw {
             hardness: Hardness::from_mg_per_l(self.between(10.0, 1_000.0)).unwrap(),
             cyanuric_acid: CyanuricAcid::from_mg_per_l(self.between(0.0, 100.0)).unwrap(),
             salt: Salinity::from_mg_per_l(self.between(0.0, 5_000.0)).unwrap(),
-            ..Sample::PURE
+            boron: Boron::NONE,
+            magnesium: Magnesium::NONE,
+            sulfate: Sulfate::NONE,
         }
     }
 }

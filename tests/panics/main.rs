@@ -53,7 +53,7 @@ fn broken(sample: &Sample) -> f64 {
 
 fn main() {
     let number = |x: f64| black_box(x);
-    let sample = Sample { temperature: Temperature::from_celsius(number(26.0)).unwrap(), ph: Ph::from_units(number(7.5)).unwrap(), alkalinity: Alkalinity::from_mg_per_l(number(80.0)).unwrap(), hardness: Hardness::from_mg_per_l(number(250.0)).unwrap(), cyanuric_acid: CyanuricAcid::from_mg_per_l(number(30.0)).unwrap(), salt: Salinity::from_mg_per_l(number(3_200.0)).unwrap(), ..Sample::PURE };
+    let sample = Sample { temperature: Temperature::from_celsius(number(26.0)).unwrap(), ph: Ph::from_units(number(7.5)).unwrap(), alkalinity: Alkalinity::from_mg_per_l(number(80.0)).unwrap(), hardness: Hardness::from_mg_per_l(number(250.0)).unwrap(), cyanuric_acid: CyanuricAcid::from_mg_per_l(number(30.0)).unwrap(), salt: Salinity::from_mg_per_l(number(3_200.0)).unwrap(), boron: Boron::NONE, magnesium: Magnesium::NONE, sulfate: Sulfate::NONE };
     let goal = Goal {
         ph: sample.ph,
         alkalinity: sample.alkalinity,

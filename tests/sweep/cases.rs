@@ -176,6 +176,6 @@ pub fn case(ask: &mut Ask) -> Case {
             in_: optional!(ask.within(&limits::FLOW)),
             price: optional!(ask.one(&[0.0, 2.5])),
         },
-        depth: optional!(Length::from_metres(ask.within(&bounds::DEPTH)).unwrap()),
+        depth: optional!(Length::from_metres(ask.within(&plan::limits::DEPTH)).unwrap()),
     }
 }

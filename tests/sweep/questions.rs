@@ -84,7 +84,9 @@ fn samples(ask: &mut Ask) {
         hardness: s.hardness,
         cyanuric_acid: s.cyanuric_acid,
         salt: s.salt,
-        ..Sample::PURE
+        boron: Boron::NONE,
+        magnesium: Magnesium::NONE,
+        sulfate: Sulfate::NONE,
     };
     for s in [s, plain] {
         finite(s, (s.state(), s.water()));

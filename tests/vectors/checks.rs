@@ -34,7 +34,7 @@ pub const CHECKS: &[Check] = &[
             Found { scale, ..plainly(row, "log10_a_co3", state.log_carbonate) },
         ]
     }),
-    // Beyond pH 8.6, where forms that alkalinity leaves out begin to tell, 0.02.
+    // Beyond pH 8.6 0.02, as where a source has forms that alkalinity leaves out.
     ("chlorine-titrations.csv", 0.005, |row| {
         let water = row.sample("", None).water().unwrap();
         // What goes into a kilogram of water, in a litre.
@@ -100,7 +100,9 @@ pub const CHECKS: &[Check] = &[
             hardness: Hardness::from_mg_per_l(300.0).unwrap(),
             cyanuric_acid: CyanuricAcid::from_mg_per_l(40.0).unwrap(),
             salt: ppm(3200.0),
-            ..Sample::PURE
+            boron: Boron::NONE,
+            magnesium: Magnesium::NONE,
+            sulfate: Sulfate::NONE,
         };
         let chemical = chemical(row.text("chemical"));
         let dose = match row.text("dose_mgl") {

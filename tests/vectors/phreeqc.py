@@ -33,8 +33,6 @@ SOLUTION_SPECIES
 # O'Brien, Morris and Butler 1974, 25 °C, from memory. HOCl is added whole: H3CyaHyp- is HClCy- and H2O.
 CHLORINATED = """
 SOLUTION_SPECIES
- H2Cya- = HCya-2 + H+
-  log_k -11.40
  H2Cya- + HHyp = H3CyaHyp-
   log_k 5.62
  H3CyaHyp- + H+ = H4CyaHyp
@@ -47,6 +45,13 @@ SOLUTION_SPECIES
   log_k 3.75
  H5CyaHyp2 + HHyp = H6CyaHyp3
   log_k 1.80
+"""
+
+# Cyanuric acid's second step, of the same source.
+SECOND = """
+SOLUTION_SPECIES
+ H2Cya- = HCya-2 + H+
+  log_k -11.40
 """
 
 

@@ -195,7 +195,7 @@ macro_rules! table {
 table! {
     // What a type of quantity itself may hold: nothing that this crate returns lies outside.
     VOLUME = Volume 0.0 .. 1e8, "Any amount of water, to the most that a meter shows.";
-    MASS = Mass 0.0 .. 1e11, "Any powder, for any volume at the largest dose.";
+    MASS = Mass 0.0 .. 1e12, "Any powder, for any volume at the largest dose.";
     PH = Ph 0.0 .. 14.0, "The usual scale.";
     SOLIDS = Solids 0.0 .. 50_000.0, "Sea water, and what comes with it.";
     TEMPERATURE_DIFFERENCE = TemperatureDifference -50.0 .. 50.0, "From one end of the temperatures to the other.";
@@ -210,7 +210,7 @@ table! {
 
     // What a person can meet and type. Far wider than good water: a bad pool is a verdict, not a slip.
     POOL = Volume 0.2 .. 20_000.0, "From a tub to a large public pool (our choice).";
-    PURITY = Purity 0.5 .. 1.0, "Below half it is not pool salt (our choice).";
+    PURITY = Purity 0.05 .. 1.0, "From a product that is mostly something else to the pure substance (our choice).";
     FRACTION = Fraction 0.0 .. 1.0, "A part of a whole.";
     SALINITY = Salinity 0.0 .. 40_000.0, "From none to a little above sea water.";
     TEMPERATURE = Temperature 0.0 .. 50.0, "Liquid, and not yet scalding.";
@@ -228,12 +228,10 @@ table! {
     ACID_BAUME = AcidBaume 14.0 .. 23.0, "Around the strengths that are sold by Baumé.";
     BLEACH_PERCENT = BleachPercent 1.0 .. 20.0, "From household to fresh trade strength (our choice).";
     BLEACH_GRAVITY = BleachGravity 1.0 .. 1.3, "From water to the strongest sold (our choice).";
-    CONDUCTIVITY = Conductivity 0.0 .. 70.0, "From none to a little above sea water.";
+    CONDUCTIVITY = Conductivity 0.0 .. 90.0, "From none to a brine of 40 g/L at 42 °C.";
     STRENGTH = IonicStrength 0.0 .. 1.5, "Twice that of sea water.";
     AIR = Air 1.0 .. 1_000_000.0, "From next to none to nothing else.";
     LENGTH = Length 0.0 .. 200.0, "None, where a pool ends in a point, to four times a racing pool (our choice).";
-    SPAN = Length 0.3 .. 200.0, "From a tub to four times a racing pool (our choice).";
-    DEPTH = Length 0.05 .. 10.0, "From a paddling pool to beyond a diving pit (our choice).";
     AREA = Area 0.0 .. 40_000.0, "The longest length by itself.";
 
     // Where fits of ours hold.

@@ -22,7 +22,8 @@ pub struct ChlorineSpecies {
     /// Bound to cyanurate in any form.
     pub bound: Chlorine,
     /// How far temperature alone may put the three off, part of each: the set of constants is of 25 °C, and with
-    /// cyanuric acid its slopes are only partly known. Nothing at 25 °C, and without cyanuric acid.
+    /// cyanuric acid its slopes are only partly known. Nothing at 25 °C, and without cyanuric acid. What the set itself
+    /// may be off comes on top: see [`species`].
     pub temperature_doubt: Fraction,
 }
 
@@ -34,7 +35,7 @@ pub struct ChlorineSpecies {
 ///
 /// Domain: 0 to 42 °C; the rows of [`crate::bounds`]; ionic strength of pool water. Errors: a temperature beyond.
 /// Source: OB74 at 25 °C (from memory), M66. Off 25 °C the two hydrolyses are given 38.8 kJ/mol, the slope that
-/// WA19 found for one of them, and cyanuric acid the slope of W18: then ± 30 %. The choice of constants alone
+/// WA19 found for one of them, and cyanuric acid the slope of W18: take 30 % either way ten degrees off, less between (our choice). The choice of constants alone
 /// matters: 5.83 instead of 5.62 for HClCy- leaves 38 % less hypochlorous acid.
 ///
 /// ```

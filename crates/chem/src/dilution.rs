@@ -24,7 +24,7 @@ macro_rules! conserved {
 
             fn replaced(self, other: Self, share: Fraction) -> Self {
                 let f = share.ratio();
-                Self::rounded(self.mg_per_l() * (1.0 - f) + other.mg_per_l() * f)
+                Self::clamped(self.mg_per_l() * (1.0 - f) + other.mg_per_l() * f)
             }
         }
     )*};
@@ -59,7 +59,7 @@ fn remaining<Q: Conserved>(now: Q, target: Q, fill: Q) -> Result<f64, DilutionEr
 /// assert_eq!(dilution::share(now, target, target), Err(DilutionError::FillTooSalty));
 /// ```
 pub fn share<Q: Conserved>(now: Q, target: Q, fill: Q) -> Result<Fraction, DilutionError> {
-    Ok(Fraction::rounded(1.0 - remaining(now, target, fill)?))
+    Ok(Fraction::clamped(1.0 - remaining(now, target, fill)?))
 }
 
 /// Water to run through a full, well mixed pool: `Q = -V ln((target - fill)/(now - fill))`.
@@ -112,7 +112,7 @@ pub fn in_parts(share: Fraction, cap: Fraction) -> impl Iterator<Item = Part> {
         // A cap of nothing, or all of the water, would go on for ever.
         (next > gone).then(|| {
             gone = next;
-            let [share, gone] = [if last { needed } else { cap }, gone].map(Fraction::rounded);
+            let [share, gone] = [if last { needed } else { cap }, gone].map(Fraction::clamped);
             Part { share, gone }
         })
     })

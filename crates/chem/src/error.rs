@@ -75,11 +75,11 @@ pub enum ShapeError {
 impl Display for WaterError {
     fn fmt(&self, f: &mut Formatter) -> Result {
         match self {
-            Self::Outside(out) => write!(f, "beyond what the ion model was checked for: {out}"),
+            Self::Outside(out) => write!(f, "beyond what the ion model takes: {out}"),
             Self::NoCarbonate => f.write_str(
                 "cyanuric acid and borate hold more than the alkalinity tested at this pH: test all three again",
             ),
-            Self::NoSolution => f.write_str("no pH balances this alkalinity with this carbon"),
+            Self::NoSolution => f.write_str("no pH from 3 to 11 balances this alkalinity with this carbon: test both again"),
         }
     }
 }
@@ -92,8 +92,8 @@ impl Display for RecipeError {
             Self::BelowAir => {
                 "aeration can't take so much carbon dioxide: aim for a lower pH or more alkalinity"
             }
-            Self::Chemistry(_) => "the water on the way has no answer",
-            Self::OutOfReach => "no dose of this brings the pH there",
+            Self::Chemistry(water) => return write!(f, "the water on the way has no answer: {water}"),
+            Self::OutOfReach => "no dose of this brings the pH there: choose another chemical or goal",
         })
     }
 }
@@ -103,7 +103,7 @@ impl Display for DilutionError {
         f.write_str(match self {
             Self::NotAbove => "the pool does not stand above the target: nothing to replace",
             Self::FillTooSalty => "the fill water does not stand below the target: use other water",
-            Self::Outside(_) => "more water than can be told",
+            Self::Outside(out) => return write!(f, "more water than can be told: {out}"),
         })
     }
 }
@@ -123,32 +123,12 @@ impl Display for ShapeError {
     }
 }
 
-impl Error for WaterError {
-    fn source(&self) -> Option<&(dyn Error + 'static)> {
-        match self {
-            Self::Outside(out) => Some(out),
-            _ => None,
-        }
-    }
-}
+// Each says itself what it was made of, so that no chain of sources says it twice.
+impl Error for WaterError {}
 
-impl Error for RecipeError {
-    fn source(&self) -> Option<&(dyn Error + 'static)> {
-        match self {
-            Self::Chemistry(water) => Some(water),
-            _ => None,
-        }
-    }
-}
+impl Error for RecipeError {}
 
-impl Error for DilutionError {
-    fn source(&self) -> Option<&(dyn Error + 'static)> {
-        match self {
-            Self::Outside(out) => Some(out),
-            _ => None,
-        }
-    }
-}
+impl Error for DilutionError {}
 
 impl Error for ShapeError {}
 
@@ -186,7 +166,7 @@ mod tests {
     type Any = core::result::Result<(), Box<dyn Error>>;
 
     #[test]
-    fn every_error_can_be_passed_on_and_names_its_source() {
+    fn every_error_can_be_passed_on_and_says_what_it_is_of() {
         fn ph() -> Any {
             Ph::from_units(-1.0)?;
             Ok(())
@@ -207,16 +187,15 @@ mod tests {
             Err(RecipeError::from(WaterError::NoSolution))?;
             Ok(())
         }
-        let said = |of: fn() -> Any| -> (String, Option<String>) {
+        let said = |of: fn() -> Any| -> String {
             let error = of().unwrap_err();
-            (error.to_string(), error.source().map(|source| source.to_string()))
+            assert!(error.source().is_none(), "said twice: {error}");
+            error.to_string()
         };
-        assert_eq!(said(ph), ("pH -1 is outside 0 to 14".into(), None));
-        let (told, source) = said(water);
-        assert_eq!(source.as_deref(), Some("fraction 2 parts of 1 is outside 0 to 1"));
-        assert!(told.ends_with("fraction 2 parts of 1 is outside 0 to 1"), "{told}");
-        assert!(said(shape).0.contains("three widths"));
-        assert!(said(replaced).0.contains("nothing to replace"));
-        assert_eq!(said(recipe).1.as_deref(), Some("no pH balances this alkalinity with this carbon"));
+        assert_eq!(said(ph), "pH -1 is outside 0 to 14");
+        assert!(said(water).ends_with("fraction 2 parts of 1 is outside 0 to 1"));
+        assert!(said(shape).contains("three widths"));
+        assert!(said(replaced).contains("nothing to replace"));
+        assert!(said(recipe).contains("no pH from 3 to 11"));
     }
 }

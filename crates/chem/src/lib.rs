@@ -20,27 +20,13 @@
 //! | What does a chemical do to the water? How strong is it? Which lead where? | [`treatment`] |
 //! | How much water does a pool of these measures hold? | [`pool_shape`] |
 //!
-//! # Source keys
-//!
-//! In full, with DOI and how far each was read, in `REFERENCES.md` beside this crate's README.
-//!
-//! * **PB82** Plummer and Busenberg 1982: calcite and the carbonate system.
-//! * **PA13** Parkhurst and Appelo 2013: PHREEQC 3, file `phreeqc.dat`.
-//! * **TJ74** Truesdell and Jones 1974: ion sizes.
-//! * **W18** Wahman 2018: cyanuric acid. **WA19** Wahman and Alexander 2019: its chlorinated forms in the cold.
-//! * **M66** Morris 1966: hypochlorous acid.
-//! * **OB74** O'Brien, Morris and Butler 1974: chlorinated cyanurates.
-//! * **K75** Kell 1975: density of water.
-//! * **S32** Shedlovsky 1932, **RS59** Robinson and Stokes 1959: conductivity.
-//! * **L36** Langelier 1936, **LB42** Larson and Buswell 1942, **SM2330** Standard Methods: table forms of the index.
-//! * **PERRY** Perry's Handbook: hydrochloric acid. **O34** Owen 1934: boric acid. **CRC** the CRC Handbook.
-//! * **IUPAC07** standard atomic weights of 2007.
-//!
 //! # What this crate does not do
 //!
-//! No judgement (that is `plan`), no clock, no files, no text for people, no unit other than the
-//! canonical one. Bisulfate, phosphate, silicate and fluoride are not modelled. The second step of
+//! No judgement (that is `plan`), no clock, no files, no text for people, no unit but the canonical one
+//! and those of labels and meters (Baumé, trade percent, millionths of an atmosphere). Bisulfate, phosphate, silicate and fluoride are not modelled. The second step of
 //! cyanuric acid is left out: at the edge of the domain it moves the index by 0.0013.
+#![doc = ""]
+#![doc = include_str!("../REFERENCES.md")]
 #![no_std]
 
 #[cfg(test)]

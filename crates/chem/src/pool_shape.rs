@@ -29,6 +29,7 @@ impl Measures {
     /// assert_eq!(widths.mean().unwrap().metres(), 4.0);
     /// assert_eq!(Measures::NONE.mean(), None);
     /// ```
+    #[must_use]
     pub fn push(&mut self, measure: Length) -> bool {
         let Some(place) = self.all.get_mut(self.count) else { return false };
         *place = measure.metres();
@@ -51,7 +52,7 @@ impl Measures {
     /// Their mean, if there is any.
     #[must_use]
     pub fn mean(&self) -> Option<Length> {
-        (self.count > 0).then(|| Length::rounded(self.sum() / self.count as f64))
+        (self.count > 0).then(|| Length::clamped(self.sum() / self.count as f64))
     }
 }
 

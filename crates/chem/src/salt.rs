@@ -62,7 +62,9 @@ pub enum SaltTest {
 /// Chloride: calcium is taken to have come as calcium chloride, so `reading - 1.168 CH` (two mol of
 /// chloride a mol of calcium). Conductivity: `reading - 0.85 TA - 1.15 CH`, our fit to the
 /// conductivities of PA13 at 25 °C (salt 0 to 5,000 mg/L, TA 60 to 150, CH 100 to 600), within
-/// 20 mg/L. Never below zero. Total.
+/// 20 mg/L; beyond these the same straight line. Magnesium and sulfate are not taken off: where there is much of them,
+/// as in sea water, ask a laboratory. Errors: the others account for more than was read, so one of the tests is wrong;
+/// the error tells by how much.
 ///
 /// ```
 /// use saltwright_chem::*;
@@ -70,20 +72,20 @@ pub enum SaltTest {
 /// # fn main() -> Result<(), OutOfRange> {
 /// let reading = Salinity::from_mg_per_l(400.0)?;
 /// let (ta, ch) = (Alkalinity::from_mg_per_l(110.0)?, Hardness::from_mg_per_l(250.0)?);
-/// let salt = sodium_chloride_behind(reading, SaltTest::Conductivity, ta, ch);
+/// let salt = sodium_chloride_behind(reading, SaltTest::Conductivity, ta, ch)?;
 /// assert_eq!(salt.mg_per_l(), 19.0);
+/// let low = Salinity::from_mg_per_l(300.0)?;
+/// assert_eq!(sodium_chloride_behind(low, SaltTest::Conductivity, ta, ch).unwrap_err().got, -81.0);
 /// # Ok(())
 /// # }
 /// ```
-#[must_use]
 pub fn sodium_chloride_behind(
     reading: Salinity,
     test: SaltTest,
     alkalinity: Alkalinity,
     hardness: Hardness,
-) -> Salinity {
-    let others = other_ions(test, alkalinity, hardness).mg_per_l();
-    Salinity::new_unchecked(libm::fmax(reading.mg_per_l() - others, 0.0))
+) -> Result<Salinity, OutOfRange> {
+    Salinity::from_mg_per_l(reading.mg_per_l() - other_ions(test, alkalinity, hardness).mg_per_l())
 }
 
 /// What a test shows as salt that is none: see [`sodium_chloride_behind`].

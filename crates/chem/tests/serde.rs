@@ -29,7 +29,9 @@ fn sample() -> Sample {
         hardness: Hardness::from_mg_per_l(250.0).unwrap(),
         cyanuric_acid: CyanuricAcid::from_mg_per_l(40.0).unwrap(),
         salt: Salinity::from_mg_per_l(3_200.0).unwrap(),
-        ..Sample::PURE
+        boron: Boron::NONE,
+        magnesium: Magnesium::NONE,
+        sulfate: Sulfate::NONE,
     }
 }
 

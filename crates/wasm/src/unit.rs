@@ -102,8 +102,8 @@ pub const UNITS: &[Unit] = &[
     unit("g/L", Kind::Salt, 1000.0, 0.0, [2, 2], "[ppm]"),
     unit("%", Kind::Salt, 10_000.0, 0.0, [3, 3], "[ppm]"),
     unit("mg/L{Cl}", Kind::Reading, SODIUM_CHLORIDE / CHLORIDE, 0.0, [0, 0], "[ppm]"),
-    own("mS/cm", Kind::Reading, 1.0, 2, &bounds::CONDUCTIVITY),
-    own("uS/cm", Kind::Reading, 0.001, 0, &bounds::CONDUCTIVITY),
+    own("mS/cm", Kind::Reading, 1.0, 2, &limits::READ_CONDUCTIVITY),
+    own("uS/cm", Kind::Reading, 0.001, 0, &limits::READ_CONDUCTIVITY),
     // As calcium carbonate. A mole of alkalinity is half of one of calcium carbonate; a German degree is 10 mg/L
     // of lime (DIN 38409-6); a French one 10 mg/L of carbonate.
     unit("mg/L", Kind::Alkalinity, 1.0, 0.0, [0, 0], "mg/L"),
@@ -116,7 +116,7 @@ pub const UNITS: &[Unit] = &[
     unit("{fH}", Kind::Hardness, 10.0, 0.0, [1, 1], "mg/L"),
     own("%{HCl}", Kind::Acid, 1.0, 2, &bounds::ACID_PERCENT),
     own("{Be}", Kind::Acid, 1.0, 1, &bounds::ACID_BAUME),
-    own("%{NaHSO4}", Kind::Acid, 0.01, 1, &bounds::PURITY),
+    own("%{NaHSO4}", Kind::Acid, 0.01, 1, &limits::BAG_PURITY),
     own("g/dL", Kind::Bleach, 1.0, 1, &bounds::BLEACH_PERCENT),
     own("%{NaOCl}", Kind::Bleach, 1.0, 1, &bounds::BLEACH_PERCENT),
     unit("g/h", Kind::Output, 1.0, 0.0, [1, 1], "[lb_av]/d"),

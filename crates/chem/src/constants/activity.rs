@@ -56,7 +56,7 @@ impl Present {
     }
 }
 
-/// log γ of an ion of charge one by Davies; of one of charge z it is z² times that. `root` is √I.
+/// log γ of an ion of charge one by D62; of one of charge z it is z² times that. `root` is √I.
 pub(crate) fn davies(k: &Constants, strength: f64, root: f64) -> f64 {
     -k.debye_a * (root / (1.0 + root) - 0.3 * strength)
 }

@@ -41,7 +41,7 @@ macro_rules! quantities {
 
             /// Of a number that lies in the row but for what rounding does to it.
             #[allow(dead_code)]
-            pub(crate) const fn rounded(x: f64) -> Self {
+            pub(crate) const fn clamped(x: f64) -> Self {
                 debug_assert!(!x.is_nan());
                 Self(x.clamp(Self::BOUNDS.low, Self::BOUNDS.high))
             }

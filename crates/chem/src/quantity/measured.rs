@@ -49,6 +49,17 @@ impl Salinity {
     pub const MOST: Self = Self(Self::BOUNDS.high);
 }
 
+macro_rules! none {
+    ($($name:ident)*) => {$(
+        impl $name {
+            /// None of it.
+            pub const NONE: Self = Self(0.0);
+        }
+    )*};
+}
+
+none! { Alkalinity Hardness CyanuricAcid Boron Magnesium Sulfate Chlorine }
+
 impl Volume {
     /// None.
     pub const NONE: Self = Self(0.0);

@@ -113,7 +113,9 @@ impl Water {
     ///     hardness: Hardness::from_mg_per_l(300.0)?,
     ///     cyanuric_acid: CyanuricAcid::from_mg_per_l(40.0)?,
     ///     salt: Salinity::from_mg_per_l(3_200.0)?,
-    ///     ..Sample::PURE
+    ///     boron: Boron::NONE,
+    ///     magnesium: Magnesium::NONE,
+    ///     sulfate: Sulfate::NONE,
     /// }
     /// .water()
     /// .unwrap();
@@ -151,41 +153,6 @@ impl Water {
         let used = Change { alkalinity: -1.0, chloride: 1.0, chlorine: -1.0, ..Change::default() };
         Self { ions: self.ions.with(used, self.ions.chlorine), ..self }
     }
-
-    /// Total alkalinity. Errors: below zero, where acid has used up more than there was, or above what
-    /// [`Alkalinity`] holds; the error tells how much.
-    ///
-    /// ```
-    /// use saltwright_chem::treatment::{Chemical, Dose};
-    /// use saltwright_chem::*;
-    /// # fn main() -> Result<(), Box<dyn std::error::Error>> {
-    /// let alkalinity = Alkalinity::from_mg_per_l(80.0)?;
-    /// let water = Sample { alkalinity, ..Sample::PURE }.water()?;
-    /// assert!((water.alkalinity()?.mg_per_l() - 80.0).abs() < 1e-9);
-    /// let sour = water.treated(Chemical::HydrochloricAcid, Dose::from_mmol_per_l(5.0)?);
-    /// assert_eq!(sour.alkalinity().unwrap_err().to_string().split(' ').next(), Some("total"));
-    /// # Ok(())
-    /// # }
-    /// ```
-    pub fn alkalinity(&self) -> Result<Alkalinity, OutOfRange> {
-        Alkalinity::from_mg_per_l(
-            self.ions.alkalinity * self.content.kg_per_l() * atomic_weights::CALCIUM_CARBONATE * 500.0,
-        )
-    }
-
-    /// Calcium hardness. Errors: more than [`Hardness`] holds.
-    pub fn hardness(&self) -> Result<Hardness, OutOfRange> {
-        Hardness::from_mg_per_l(
-            self.ions.calcium * self.content.kg_per_l() * atomic_weights::CALCIUM_CARBONATE * 1000.0,
-        )
-    }
-
-    /// Cyanuric acid. Errors: more than [`CyanuricAcid`] holds.
-    pub fn cyanuric_acid(&self) -> Result<CyanuricAcid, OutOfRange> {
-        CyanuricAcid::from_mg_per_l(
-            self.ions.cyanuric_acid * self.content.kg_per_l() * atomic_weights::CYANURIC_ACID * 1000.0,
-        )
-    }
 }
 
 #[cfg(test)]
@@ -208,7 +175,9 @@ mod tests {
                 hardness: ch,
                 cyanuric_acid: CyanuricAcid::new_unchecked(30.0),
                 salt: Salinity::NONE,
-                ..Sample::PURE
+                boron: Boron::NONE,
+                magnesium: Magnesium::NONE,
+                sulfate: Sulfate::NONE,
             }
             .water()
             .unwrap()

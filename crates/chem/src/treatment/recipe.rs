@@ -2,7 +2,7 @@
 
 use crate::bounds::{self, Bounds};
 use crate::constants::atomic_weights;
-use crate::error::RecipeError;
+use crate::error::{RecipeError, WaterError};
 use crate::quantity::{derived::*, measured::*};
 use crate::treatment::chemical::Chemical;
 use crate::treatment::dose::Dose;
@@ -46,6 +46,8 @@ pub struct Recipe {
 const ROUNDS: usize = 40;
 /// How near the goal's pH a recipe or a dose must lead.
 const NEAR: f64 = 1e-6;
+/// A dose below it is none, mmol per litre: an inorganic carbon that was found from a pH is known no nearer.
+const NOTHING: f64 = 1e-8;
 
 /// The one recipe without acid and soda ash together, and never with caustic soda. (Bicarbonate and acid do
 /// stand together where alkalinity has to rise and pH must not.)
@@ -67,7 +69,9 @@ const NEAR: f64 = 1e-6;
 ///     hardness,
 ///     cyanuric_acid,
 ///     salt: Salinity::from_mg_per_l(3_200.0)?,
-///     ..Sample::PURE
+///     boron: Boron::NONE,
+///     magnesium: Magnesium::NONE,
+///     sulfate: Sulfate::NONE,
 /// }
 /// .water()
 /// .unwrap();
@@ -93,7 +97,9 @@ pub fn recipe(water: &Water, goal: &Goal) -> Result<Recipe, RecipeError> {
         let ions = Ions { alkalinity, ..there.ions };
         let state = solve::solve(&ions, water.temperature, water.content, Constraint::Ph(goal.ph.units()))?;
         let y = state.carbon.molal() - water.carbon;
-        let [bicarbonate, carbonate, acid, stripped] = split(x, y);
+        // What rounding leaves of nothing is nothing.
+        let [bicarbonate, carbonate, acid, stripped] =
+            split(x, y).map(|molal| if molal * litre * 1000.0 < NOTHING { 0.0 } else { molal });
         if stripped > 0.0 && state.carbon_dioxide < CarbonDioxide::OPEN_AIR {
             return Err(RecipeError::BelowAir);
         }
@@ -145,7 +151,9 @@ impl Goal {
 ///     hardness: Hardness::from_mg_per_l(220.0)?,
 ///     cyanuric_acid: CyanuricAcid::from_mg_per_l(20.0)?,
 ///     salt: Salinity::NONE,
-///     ..Sample::PURE
+///     boron: Boron::NONE,
+///     magnesium: Magnesium::NONE,
+///     sulfate: Sulfate::NONE,
 /// }
 /// .water()
 /// .unwrap();
@@ -161,8 +169,9 @@ pub fn minerals(
 ) -> Result<Recipe, RecipeError> {
     let per_litre = |molal: f64| molal * water.content.kg_per_l() * 1000.0;
     let missing = |wanted: f64, molal: f64, none: RecipeError| match wanted - per_litre(molal) {
-        x if x < -1e-9 => Err(none),
-        x => Dose::from_mmol_per_l(libm::fmax(x, 0.0)).map_err(|_| RecipeError::OutOfReach),
+        x if x < -NOTHING => Err(none),
+        x if x < NOTHING => Ok(Dose::default()),
+        x => Dose::from_mmol_per_l(x).map_err(|_| RecipeError::OutOfReach),
     };
     let calcium = hardness.mg_per_l() / atomic_weights::CALCIUM_CARBONATE;
     let cyanuric = cyanuric_acid.mg_per_l() / atomic_weights::CYANURIC_ACID;
@@ -215,9 +224,9 @@ impl Recipe {
 
 /// The dose of one chemical that brings the pH to `ph`, with no gas lost: acid down, soda ash up.
 ///
-/// At a fixed pH the carbon that the alkalinity calls for grows along a nearly straight line with the
-/// dose; the secant finds where it meets the carbon there is. Errors: [`RecipeError::OutOfReach`] when the
-/// dose would be below none, [`RecipeError::Chemistry`].
+/// The more of it, the farther the pH: doubled until the goal lies behind, then regula falsi (the Illinois way) between
+/// the two. Domain: [`bounds::POOL_PH`]. Errors: [`RecipeError::OutOfReach`] when the chemical leads the other way or
+/// not so far, [`RecipeError::Chemistry`].
 ///
 /// ```
 /// use saltwright_chem::treatment::recipe::dose_to_ph;
@@ -231,7 +240,9 @@ impl Recipe {
 ///     hardness: Hardness::from_mg_per_l(300.0)?,
 ///     cyanuric_acid: CyanuricAcid::from_mg_per_l(40.0)?,
 ///     salt: Salinity::from_mg_per_l(3_200.0)?,
-///     ..Sample::PURE
+///     boron: Boron::NONE,
+///     magnesium: Magnesium::NONE,
+///     sulfate: Sulfate::NONE,
 /// }
 /// .water()
 /// .unwrap();
@@ -242,26 +253,54 @@ impl Recipe {
 /// # }
 /// ```
 pub fn dose_to_ph(water: &Water, chemical: Chemical, ph: Ph) -> Result<Dose, RecipeError> {
-    let surplus = |mmol: f64| {
-        let there = water.treated_by(chemical, mmol);
-        solve::solve(&there.ions, there.temperature, there.content, Constraint::Ph(ph.units()))
-            .map(|state| state.carbon.molal() - there.carbon)
+    let goal = bounds::POOL_PH.check(ph.units()).map_err(WaterError::from)?;
+    // How far the goal still is, on this side of it above nothing.
+    let start = goal - water.state()?.ph.units();
+    let left = |mmol: f64| {
+        let state = water.treated_by(chemical, mmol).state();
+        state.map(|state| (goal - state.ph.units()) * start.signum())
     };
-    let (mut last, mut dose) = (0.0, 0.01);
-    let mut before = surplus(last)?;
-    for _ in 0..20 {
-        let now = surplus(dose)?;
-        let slope = (now - before) / (dose - last);
-        if slope == 0.0 || slope.is_nan() {
-            break;
+    let dose = |mmol| Dose::from_mmol_per_l(mmol).map_err(|_| RecipeError::OutOfReach);
+    if start.abs() < NEAR {
+        return dose(0.0);
+    }
+    let (mut near, mut near_left) = (0.0, start.abs());
+    // A water that has no pH any more lies behind the goal, too.
+    let (mut far, mut far_left) = (0.01, left(0.01).ok());
+    while far_left.is_some_and(|x| x > 0.0) {
+        let here = far_left.unwrap_or(0.0);
+        if here >= near_left || far > bounds::DOSE.high {
+            return Err(RecipeError::OutOfReach);
         }
-        (last, before) = (dose, now);
-        dose -= now / slope;
-        if (dose - last).abs() < 1e-12 {
-            break;
+        (near, near_left) = (far, here);
+        far *= 2.0;
+        far_left = left(far).ok();
+    }
+    // Which end moved last: the other one's distance counts half the second time.
+    let mut moved = 0;
+    for _ in 0..100 {
+        let between = match far_left {
+            Some(behind) => near + (far - near) * near_left / (near_left - behind),
+            None => 0.5 * (near + far),
+        };
+        let there = left(between).ok();
+        match there {
+            Some(x) if x.abs() < NEAR / 100.0 => return dose(between),
+            Some(x) if x > 0.0 => {
+                (near, near_left) = (between, x);
+                if moved == 1 {
+                    far_left = far_left.map(|x| 0.5 * x);
+                }
+                moved = 1;
+            }
+            _ => {
+                (far, far_left) = (between, there);
+                if moved == 2 {
+                    near_left *= 0.5;
+                }
+                moved = 2;
+            }
         }
     }
-    let dose = Dose::from_mmol_per_l(dose).map_err(|_| RecipeError::OutOfReach)?;
-    let there = water.treated(chemical, dose).state()?;
-    if (there.ph.units() - ph.units()).abs() < NEAR { Ok(dose) } else { Err(RecipeError::OutOfReach) }
+    Err(RecipeError::OutOfReach)
 }

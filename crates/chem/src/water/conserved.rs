@@ -2,6 +2,7 @@
 //!
 //! Amounts per kilogram of water, with pH only as a result.
 
+use crate::bounds::OutOfRange;
 use crate::constants::atomic_weights;
 use crate::error::WaterError;
 use crate::quantity::{derived::*, measured::*};
@@ -22,7 +23,10 @@ impl Water {
     /// pH, carbonate and saturation index with the pH left free: alkalinity and inorganic carbon are
     /// what they are, and the pH follows. No gas is exchanged with the air.
     ///
-    /// Errors: [`WaterError::NoSolution`] when no pH between 3 and 11 balances the alkalinity.
+    /// Domain: whatever a sample of the model's domain becomes by doses and mixing, to pH 3 or 11 and the ionic strength
+    /// of [`bounds::STRENGTH`](crate::bounds::STRENGTH). Agreement as told at [`crate::Sample::state`], held to from pH
+    /// 6 to 9.2; beyond that within 0.01. Errors: [`WaterError::NoSolution`] when no pH from 3 to 11 balances the
+    /// alkalinity, [`WaterError::Outside`] beyond any row.
     pub fn state(&self) -> Result<State, WaterError> {
         solve::solve(&self.ions, self.temperature, self.content, Constraint::Carbon(self.carbon))
     }
@@ -33,6 +37,51 @@ impl Water {
     /// Errors as [`Water::state`]. Source: Henry's law with PA13's constant.
     pub fn in_air(&self, air: CarbonDioxide) -> Result<State, WaterError> {
         solve::solve(&self.ions, self.temperature, self.content, Constraint::Air(air.atmospheres()))
+    }
+
+    /// Total alkalinity. Errors: below zero, where acid has used up more than there was, or above what
+    /// [`Alkalinity`] holds; the error tells how much.
+    ///
+    /// ```
+    /// use saltwright_chem::treatment::{Chemical, Dose};
+    /// use saltwright_chem::*;
+    /// # fn main() -> Result<(), Box<dyn std::error::Error>> {
+    /// let water = Sample {
+    ///     temperature: Temperature::from_celsius(26.0)?,
+    ///     ph: Ph::from_units(7.5)?,
+    ///     alkalinity: Alkalinity::from_mg_per_l(80.0)?,
+    ///     hardness: Hardness::from_mg_per_l(250.0)?,
+    ///     cyanuric_acid: CyanuricAcid::NONE,
+    ///     salt: Salinity::NONE,
+    ///     boron: Boron::NONE,
+    ///     magnesium: Magnesium::NONE,
+    ///     sulfate: Sulfate::NONE,
+    /// }
+    /// .water()?;
+    /// assert!((water.alkalinity()?.mg_per_l() - 80.0).abs() < 1e-9);
+    /// let sour = water.treated(Chemical::HydrochloricAcid, Dose::from_mmol_per_l(5.0)?);
+    /// assert_eq!(sour.alkalinity().unwrap_err().to_string().split(' ').next(), Some("total"));
+    /// # Ok(())
+    /// # }
+    /// ```
+    pub fn alkalinity(&self) -> Result<Alkalinity, OutOfRange> {
+        Alkalinity::from_mg_per_l(
+            self.ions.alkalinity * self.content.kg_per_l() * atomic_weights::CALCIUM_CARBONATE * 500.0,
+        )
+    }
+
+    /// Calcium hardness. Errors: more than [`Hardness`] holds.
+    pub fn hardness(&self) -> Result<Hardness, OutOfRange> {
+        Hardness::from_mg_per_l(
+            self.ions.calcium * self.content.kg_per_l() * atomic_weights::CALCIUM_CARBONATE * 1000.0,
+        )
+    }
+
+    /// Cyanuric acid. Errors: more than [`CyanuricAcid`] holds.
+    pub fn cyanuric_acid(&self) -> Result<CyanuricAcid, OutOfRange> {
+        CyanuricAcid::from_mg_per_l(
+            self.ions.cyanuric_acid * self.content.kg_per_l() * atomic_weights::CYANURIC_ACID * 1000.0,
+        )
     }
 
     /// The same water with sodium chloride added. Nothing else is added, so only the activities
@@ -48,7 +97,9 @@ impl Water {
     ///     hardness: Hardness::from_mg_per_l(250.0)?,
     ///     cyanuric_acid: CyanuricAcid::from_mg_per_l(30.0)?,
     ///     salt: Salinity::NONE,
-    ///     ..Sample::PURE
+    ///     boron: Boron::NONE,
+    ///     magnesium: Magnesium::NONE,
+    ///     sulfate: Sulfate::NONE,
     /// };
     /// let salted = sample.water().unwrap().salted(Salinity::from_mg_per_l(3_200.0)?);
     /// assert!((salted.state().unwrap().ph.units() - 7.445).abs() < 0.001); // PHREEQC 3.7.3 REACTION NaCl
@@ -70,8 +121,8 @@ impl Water {
         let mix = |a: f64, b: f64| a * (1.0 - f) + b * f;
         let (a, b) = (self.ions, other.ions);
         Self {
-            temperature: Temperature::rounded(mix(self.temperature.celsius(), other.temperature.celsius())),
-            content: WaterContent::rounded(
+            temperature: Temperature::clamped(mix(self.temperature.celsius(), other.temperature.celsius())),
+            content: WaterContent::clamped(
                 1.0 / mix(1.0 / self.content.kg_per_l(), 1.0 / other.content.kg_per_l()),
             ),
             ions: Ions {
@@ -95,7 +146,7 @@ impl Water {
         let f = share.ratio();
         let (old, new) = ((1.0 - f) * self.content.kg_per_l(), f * fill.content.kg_per_l());
         let of_mass = new / (old + new);
-        self.mixed(fill, Fraction::rounded(of_mass))
+        self.mixed(fill, Fraction::clamped(of_mass))
     }
 }
 

@@ -19,6 +19,7 @@ const fn other(name: &'static str, unit: &'static str) -> Quantity {
 
 rows! {
     SALT = Quantity::Mass, 0.0 .. 2_000_000.0, "The largest pool filled to the highest salinity at the lowest purity.";
+    BAG_PURITY = Quantity::Purity, 0.5 .. 1.0, "Below half it is neither pool salt nor dry acid (our choice).";
     BAG_SIZE = other("size of a bag", "kg"), 0.1 .. 2_000.0, "From a carton to a bulk sack (our choice).";
     BAGS = other("bags", ""), 0.0 .. 100_000.0, "A whole number of bags (our choice).";
     TRACE = other("combined chlorine, copper or iron", "mg/L"), 0.0 .. 100.0, "Far beyond what any pool should hold (our choice).";
@@ -39,6 +40,9 @@ rows! {
     CAP = Quantity::Fraction, 0.01 .. 1.0, "A drain of under a hundredth of the pool is no drain (our choice).";
     TARGET = Quantity::Salinity, 100.0 .. 40_000.0, "A generator that asks for less than 100 mg/L is unknown to us (our choice).";
     GOAL_CHLORINE = Quantity::Chlorine, 0.0 .. 20.0, "More than that is no level to keep (our choice).";
+    SPAN = Quantity::Length, 0.3 .. 200.0, "From a tub to four times a racing pool (our choice).";
+    DEPTH = Quantity::Length, 0.05 .. 10.0, "From a paddling pool to beyond a diving pit (our choice).";
+    READ_CONDUCTIVITY = Quantity::Conductivity, 0.0 .. 70.0, "From none to a little above sea water.";
     METER = Quantity::Volume, 0.0 .. 100_000_000.0, "Whatever a meter can show (our choice).";
     PART = Quantity::Volume, 0.0 .. 20_000.0, "None, to the largest pool.";
 }

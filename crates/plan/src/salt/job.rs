@@ -101,7 +101,7 @@ impl Display for JobError {
         let (field, remedy) = match self {
             Self::Volume => ("volume", "between the limits of `bounds::POOL`"),
             Self::Bag => ("bag size", "between the limits of `limits::BAG_SIZE`"),
-            Self::Purity => ("purity", "between the limits of `bounds::PURITY`"),
+            Self::Purity => ("purity", "between the limits of `limits::BAG_PURITY`"),
             Self::Band => ("band", "none, low limit, target, high limit: each above the one before"),
             Self::Reading => ("salt reading", "between the limits of `bounds::SALINITY`"),
             Self::Dose => ("salt put in", "within `limits::SALT`, each dose and all together"),
@@ -228,7 +228,7 @@ impl Job {
         salt_faults(&self.band, &self.levels, self.fill, course).and_those(&[
             (JobError::Volume, bounds::POOL.check(self.volume.cubic_metres()).is_ok()),
             (JobError::Bag, limits::BAG_SIZE.check(self.bag.kilograms()).is_ok()),
-            (JobError::Purity, bounds::PURITY.check(self.purity.ratio()).is_ok()),
+            (JobError::Purity, limits::BAG_PURITY.check(self.purity.ratio()).is_ok()),
             (JobError::Doubt, self.doubt.is_none_or(|d| bounds::FRACTION.check(d.ratio()).is_ok())),
             (JobError::Handled, steps.iter().all(|step| (1e-6..=limits::SALT.high).contains(step))),
         ])
