@@ -50,7 +50,7 @@ pub enum DilutionError {
 }
 
 /// Measures that contradict each other.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[non_exhaustive]
 pub enum ShapeError {
@@ -64,12 +64,16 @@ pub enum ShapeError {
     WiderThanLong,
     /// The ledge lies no higher than the floor beside it.
     NoLedge,
+    /// The ledge takes up all of the pool.
+    LedgeTooLarge,
     /// Three widths at least.
     TooFew,
     /// That floor can't be reckoned under that edge.
     OtherFloor,
-    /// Hardly any water is left, or more than any pool holds.
+    /// What is taken off leaves no water.
     NoPool,
+    /// There is less water than in any pool, or more, or a measure is beyond its row.
+    Outside(OutOfRange),
 }
 
 impl Display for WaterError {
@@ -116,9 +120,11 @@ impl Display for ShapeError {
             Self::PadTooLarge => "the pad is larger than the hopper's top",
             Self::WiderThanLong => "an oval with straight sides can't be wider than long",
             Self::NoLedge => "the ledge lies no higher than the floor beside it",
+            Self::LedgeTooLarge => "the ledge takes up all of the pool: its area may be wrong",
             Self::TooFew => "three widths at least",
             Self::OtherFloor => "that floor can't be reckoned under that edge",
-            Self::NoPool => "hardly any water is left, or more than any pool holds",
+            Self::NoPool => "steps, ledge and what is taken off leave no water: measure them again",
+            Self::Outside(out) => return write!(f, "no pool is like that: {out}"),
         })
     }
 }

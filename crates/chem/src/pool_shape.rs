@@ -190,7 +190,9 @@ impl Pool {
         }
         let ledge = self.ledge.map_or(Ok(0.0), |l| {
             let rise = l.around.metres() - l.water.metres();
-            if rise > 0.0 && l.area.square_metres() < area {
+            if l.area.square_metres() >= area {
+                Err(ShapeError::LedgeTooLarge)
+            } else if rise > 0.0 {
                 Ok(l.area.square_metres() * rise)
             } else {
                 Err(ShapeError::NoLedge)
@@ -215,7 +217,7 @@ impl Pool {
                 offsets: offsets.map(both_rules).transpose()?,
             })
         };
-        size().map_err(|_| ShapeError::NoPool)
+        size().map_err(ShapeError::Outside)
     }
 
     /// Within the walls of the main part, m³.

@@ -281,7 +281,7 @@ impl Reader<'_> {
             ShapeError::TooLong => ("pool.flat", "too-long"),
             ShapeError::PadTooLarge => ("pool.pad-length", "too-long"),
             ShapeError::WiderThanLong => ("pool.width", "wider-than-long"),
-            ShapeError::NoLedge => ("pool.ledge-water", "no-ledge"),
+            ShapeError::NoLedge | ShapeError::LedgeTooLarge => ("pool.ledge-water", "no-ledge"),
             ShapeError::TooFew => ("pool.widths", "too-few"),
             ShapeError::OtherFloor => ("pool.floor", "other-floor"),
             _ => return self.answer.say_once("measure.nothing"),

@@ -190,7 +190,7 @@ fn what_contradicts_itself_is_refused() {
         (pool(Outline::Offsets(m(1.0), list(&[1.0, 2.0])), level), ShapeError::TooFew),
         (pool(Outline::Offsets(m(1.0), Measures::NONE), Floor::Slope(two(1.0, 2.0))), ShapeError::TooFew),
         (ledge(1.0, 1.0, 4.0), ShapeError::NoLedge),
-        (ledge(0.2, 1.0, 51.0), ShapeError::NoLedge),
+        (ledge(0.2, 1.0, 51.0), ShapeError::LedgeTooLarge),
         (Pool { less: Volume::from_cubic_metres(75.0).unwrap(), ..pool(edge, level) }, ShapeError::NoPool),
         (
             Pool {
@@ -201,7 +201,10 @@ fn what_contradicts_itself_is_refused() {
             ShapeError::NoPool,
         ),
         (pool(Outline::Rectangle(two(0.0, 5.0)), level), ShapeError::NoPool),
-        (pool(Outline::Rectangle(two(200.0, 200.0)), level), ShapeError::NoPool),
+        (
+            pool(Outline::Rectangle(two(200.0, 200.0)), level),
+            ShapeError::Outside(bounds::POOL.check(60_000.0).unwrap_err()),
+        ),
     ] {
         assert_eq!(pool.size(), Err(fault), "{pool:?}");
     }
