@@ -240,7 +240,7 @@ fn a_word_counts_from_its_day_on() {
     for (released, must) in [(19_989, Stop), (19_990, Over), (20_000, Over), (20_001, Stop)] {
         let mut case = demo();
         (case.ready.word, case.ready.word_day) = (Some(plan::Word::Refused), Some(19_990));
-        case.ready.rulings.clearance = Ruling { named: true, day: Some(released) };
+        case.ready.rulings.clearance = Ruling { named: true, day: Typed::Valid(released) };
         assert_eq!(says(&case, Gate::Clearance), must, "released on day {released}");
     }
     for (day, named, must) in [(20_000, true, Pass), (20_001, true, Unknown), (20_000, false, Unknown)] {

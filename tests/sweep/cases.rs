@@ -124,13 +124,14 @@ pub fn case(ask: &mut Ask) -> Case {
             }
         },
         now: maybe!(moment(ask)),
-        today: maybe!(ask.one(&[0, 20, 20_000])),
+        today: maybe!(ask.one(&[0, 20, 20_000, i64::MIN, i64::MAX])),
         start: optional!(moment(ask)),
         on: optional!(moment(ask)),
         unlisted: ask.one(&[true, false, false, false]),
         uncounted: ask.one(&[true, false, false, false]),
+        untested: ask.one(&[true, false, false, false]),
         ready: Ready {
-            finish: optional!(ask.one(&[0, 20_000])),
+            finish: optional!(ask.one(&[0, 20_000, i64::MIN, i64::MAX])),
             word: maybe!(ask.one(Word::ALL)),
             word_named: ask.one(&[true, false]),
             word_day: maybe!(ask.one(&[0, 20_000])),
@@ -158,7 +159,7 @@ pub fn case(ask: &mut Ask) -> Case {
             combined: optional!(ask.within(&limits::TRACE)),
             copper: optional!(ask.within(&limits::TRACE)),
             iron: optional!(ask.within(&limits::TRACE)),
-            rulings: Rulings { code: Ruling { named: true, day: maybe!(20) }, ..Rulings::default() },
+            rulings: Rulings { code: Ruling { named: true, day: optional!(20) }, ..Rulings::default() },
         },
         run: Run {
             demand: optional!(ask.within(&limits::DEMAND)),

@@ -225,7 +225,8 @@ fn tested(case: &Case, salt: &SaltPlan) -> TestedWater {
 
 /// What is to happen to the salt, from the reading that the other tests go with.
 fn due(case: &Case, water: &TestedWater, salt: &SaltPlan, rise: Option<Salinity>) -> Due {
-    let known = water.reading.is_some() && salt.course.is_some() && !case.is_invalid();
+    let at_fault = case.is_invalid() || case.uncounted;
+    let known = water.reading.is_some() && salt.course.is_some() && !at_fault;
     match (salt.standing(), rise) {
         (None, _) if !known => Due::Unknown,
         (None, Some(rise)) => Due::Rise(rise),

@@ -334,6 +334,7 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         ground: r.choice("less.ground", Ground::ALL, Ground::code),
         unlisted: false,
         uncounted: false,
+        untested: false,
         depth: match measured.and_then(|m| m.taped) {
             Some((_, size)) => Typed::Valid(size.depth),
             None if tape_faulty => Typed::Invalid,
@@ -349,6 +350,10 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     if ["pool.how", "salt.how", "salt.class"].iter().any(|name| r.is_faulty(name)) {
         case.doubt = Typed::Invalid;
     }
+    // A reading by nobody knows what may be a guess.
+    if r.is_faulty("salt.how") && case.reading != Typed::Missing {
+        case.reading = Typed::Invalid;
+    }
     // And how much may be drained at one go.
     if ["surface.kind", "less.ground"].iter().any(|name| r.is_faulty(name)) {
         case.cap = Typed::Invalid;
@@ -356,6 +361,10 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     // And how many bags.
     case.uncounted = ["bag.size", "bag.purity"].iter().any(|name| r.is_faulty(name))
         || case.volume.is_none() && r.answer.faults.iter().any(|fault| fault.field.starts_with("pool."));
+    let untested = |field: &str| {
+        ["water.", "fill.", "goal.", "treat.", "now"].iter().any(|begin| field.starts_with(begin))
+    };
+    case.untested = r.answer.faults.iter().any(|fault| untested(fault.field));
     let _ = r.choice("show", &["as-typed", "metric", "us"], |code| code);
     if let Some(method) = case.method {
         r.answer.say(&joined(&["found.", method.code()]));

@@ -5,7 +5,7 @@ use core::error::Error;
 use core::fmt::{self, Display, Formatter};
 
 /// An answer that may be left out, but not invalid: then what depends on it is not known.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Typed<T> {
     /// Left out; the field says what that means.
@@ -135,13 +135,13 @@ pub struct Ruling {
     /// Who, and in which role, are both named.
     pub named: bool,
     /// The day it was given.
-    pub day: Option<i64>,
+    pub day: Typed<i64>,
 }
 
 impl Ruling {
     /// Does it count? Not without a name, a role and a day that has come.
     pub(crate) fn counts(self, today: Option<i64>) -> bool {
-        self.named && self.day.zip(today).is_some_and(|(day, today)| day <= today)
+        self.named && self.day.valid().zip(today).is_some_and(|(day, today)| day <= today)
     }
 }
 

@@ -260,6 +260,9 @@ pub struct Case {
     pub unlisted: bool,
     /// What bags are counted by can't be used: the size of the pool, or of a bag, or what is in it.
     pub uncounted: bool,
+    /// A test, a goal, a label or the moment it is was typed and can't be used: what it would have stood against, or
+    /// taken, is not known.
+    pub untested: bool,
     /// Which risks are taken.
     pub levels: Typed<Levels>,
     /// What stands on the shelf for the other tests; `None` while one of its labels is invalid.

@@ -21,7 +21,7 @@ fn overruled(ruling: Ruling, today: Option<i64>, verdict: Verdict) -> Verdict {
 #[must_use]
 pub fn finish_day(case: &Case) -> Option<i64> {
     let cement = matches!(case.surface, Some(Surface::Cement | Surface::Tile));
-    case.ready.finish.valid().filter(|_| cement).map(|day| day + policy::FINISH_DAYS)
+    case.ready.finish.valid().filter(|_| cement).map(|day| day.saturating_add(policy::FINISH_DAYS))
 }
 
 pub(crate) fn finish_age(Inputs { case, .. }: &Inputs) -> Verdict {
@@ -44,7 +44,7 @@ pub(crate) fn clearance(Inputs { case, .. }: &Inputs) -> Verdict {
         Word::Refused => Stop,
     });
     // A refusal gives way only to a later word, so its own day has to be known.
-    let later = case.ready.word_day.zip(case.ready.rulings.clearance.day);
+    let later = case.ready.word_day.zip(case.ready.rulings.clearance.day.valid());
     match word {
         Stop if later.is_none_or(|(refused, released)| released < refused) => Stop,
         word => overruled(case.ready.rulings.clearance, case.today, word),
@@ -256,10 +256,12 @@ pub(crate) fn volume(Inputs { case, .. }: &Inputs) -> Verdict {
 }
 
 pub(crate) fn reading(Inputs { case, latest, .. }: &Inputs) -> Verdict {
+    // A line that can't be used may be a reading.
+    let log_at_fault = case.log.is_invalid() || case.again.is_invalid() || case.read_at.is_invalid();
     match latest.instrument {
         Some(Instrument::Display) => Wait,
         Some(_) => Pass,
-        None if case.instrument == Some(Instrument::Assumed) => Stop,
+        None if case.instrument == Some(Instrument::Assumed) && !log_at_fault => Stop,
         None => Unknown,
     }
 }

@@ -37,6 +37,10 @@ pub fn go(case: &Case, plan: &SaltPlan, gates: &Gates) -> Go {
     match plan.standing() {
         Some(Standing::Over) => Go::No,
         _ if gates.any(Verdict::Stop, salt) => Go::No,
+        // What can't be used may be what stands against it.
+        Some(Standing::Within) if (case.unlisted || case.untested) && gates.any(Verdict::Unknown, salt) => {
+            Go::CantSay
+        }
         Some(Standing::Within) if gates.at(Gate::Reading) == Verdict::Pass => Go::Nothing,
         Some(Standing::Within | Standing::Held) => Go::NotYet,
         None => Go::CantSay,
@@ -68,16 +72,23 @@ pub fn power(case: &Case, gates: &Gates) -> Go {
     }
 }
 
-/// The first day on which salt may go in by the waits that have a date; `None` where none of them has. It may be
-/// later: other waits have no date.
+/// The first day on which salt may go in by the waits that have a date; `None` where none of them has, and where one
+/// of them can't be told for a fault: of two the later counts. It may be later: other waits have no date.
 #[must_use]
 pub fn earliest(case: &Case, gates: &Gates, treatment: &Result<Treatment, Unknown>) -> Option<i64> {
     let today = case.today?;
-    let age = finish_day(case).filter(|_| gates.at(Gate::FinishAge) == Verdict::Wait);
-    let running = (gates.at(Gate::Running) == Verdict::Wait).then_some(today + 1);
+    let waits = |gate| gates.at(gate) == Verdict::Wait;
+    let age = finish_day(case).filter(|_| waits(Gate::FinishAge));
+    let running = waits(Gate::Running).then(|| today.saturating_add(1));
     let steps: u32 = treatment
         .as_ref()
         .map_or(0, |treatment| treatment.steps.iter().flatten().map(|step| step.wait).sum());
-    let steps = (steps > 0).then_some(today + i64::from(steps.div_ceil(24)));
+    let asked = !matches!(treatment, Err(Unknown::NotAsked));
+    let untold = asked && steps == 0 && (case.untested || case.uncounted);
+    let ruled = age.is_some() && case.ready.rulings.finish_age.day.is_invalid();
+    if untold || ruled || case.ready.finish.is_invalid() {
+        return None;
+    }
+    let steps = (steps > 0).then(|| today.saturating_add(steps.div_ceil(24).into()));
     [age, running, steps].into_iter().flatten().max()
 }

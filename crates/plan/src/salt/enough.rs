@@ -2,6 +2,7 @@
 //!
 //! As long as no salt went in, the salt in mg/L depends on neither: the filter alone tells it.
 
+use crate::input::case::{Band, Levels};
 use crate::policy::EVEN_ODDS;
 use crate::policy::uncertainty::{Moments, unread_salt};
 use crate::salt::code::Code;
@@ -10,7 +11,6 @@ use crate::salt::decide::refusal;
 use crate::salt::dilute::{Dilution, dilution};
 use crate::salt::dosing::{Sums, last_of_several};
 use crate::salt::ekf::{Ekf, Evidence};
-use crate::salt::job::salt_faults;
 use crate::salt::outliers::{Screened, Screening};
 use crate::salt::salt_input::SaltInput;
 use chem::Mass;
@@ -34,11 +34,9 @@ pub struct Enough {
     pub dilution: Option<Dilution>,
 }
 
-/// Whether it is enough; `None` where that depends on bags or size, or is not so.
-pub(crate) fn enough(input: &SaltInput, course: &Course) -> Option<Enough> {
-    let (band, levels) = (input.band?, input.risk_levels()?);
-    let faults = salt_faults(&band, &levels, input.fill_salt, course);
-    if !faults.is_none() || input.doubt.is_invalid() || course.put_in > Mass::NONE {
+/// Whether it is enough; `None` where that depends on bags or size, or is not so. Nothing may be wrong with the course.
+pub(crate) fn enough(input: &SaltInput, band: &Band, levels: &Levels, course: &Course) -> Option<Enough> {
+    if input.doubt.is_invalid() || course.put_in > Mass::NONE {
         return None;
     }
     let filtered = |salt: Moments, evidence: &Evidence| {
@@ -69,6 +67,6 @@ pub(crate) fn enough(input: &SaltInput, course: &Course) -> Option<Enough> {
         salt,
         over,
         sums: last.map(|_| Sums { by_volume: Mass::NONE, by_proportion: None }),
-        dilution: if code == Code::TooSalty { dilution(&band, input.fill_salt, &levels, salt) } else { None },
+        dilution: if code == Code::TooSalty { dilution(band, input.fill_salt, levels, salt) } else { None },
     })
 }

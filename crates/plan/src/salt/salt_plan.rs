@@ -14,7 +14,7 @@ use crate::salt::decide::{Decision, decide};
 use crate::salt::dilute::Dilution;
 use crate::salt::dosing::mean;
 use crate::salt::enough::{Enough, enough};
-use crate::salt::job::{Job, JobErrors};
+use crate::salt::job::{Job, JobErrors, salt_faults};
 use crate::salt::salt_input::SaltInput;
 use chem::{Mass, Purity, Salinity, salt};
 
@@ -178,7 +178,14 @@ pub fn salt_plan(input: &SaltInput) -> SaltPlan {
             Ok(decision) => plan.decision = Some(decision),
             Err(faults) => plan.faults = faults,
         },
-        (None, Some(course)) => plan.enough = enough(input, course),
+        (None, Some(course)) => {
+            if let (Some(band), Some(levels)) = (input.band, input.risk_levels()) {
+                plan.faults = salt_faults(&band, &levels, input.fill_salt, course);
+                if plan.faults.is_none() {
+                    plan.enough = enough(input, &band, &levels, course);
+                }
+            }
+        }
     }
     if plan.enough.is_some() {
         plan.needs = Needs::of(&[(Input::Volume, input.volume.is_some())]); // None of the bags, then.

@@ -72,7 +72,8 @@ impl Filler<'_> {
             self.answer.say("log.too-much");
         }
         // Whether the log can be true is not known while something that it is held against is at fault.
-        if let Some(course) = dose.course.as_ref().filter(|_| dose.faults.is_none() && !case.is_invalid()) {
+        let known = dose.faults.is_none() && !case.is_invalid() && !case.uncounted;
+        if let Some(course) = dose.course.as_ref().filter(|_| known) {
             self.clock(case, course);
         }
         if let Some(enough) = &dose.enough {
