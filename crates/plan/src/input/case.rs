@@ -2,6 +2,8 @@
 
 use crate::input::answers::*;
 use crate::input::choices::*;
+#[cfg(feature = "serde")]
+use crate::input::limits;
 use crate::input::log::{Entry, Log, What};
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
@@ -68,6 +70,7 @@ impl TestedWater {
 /// The generator's target and limits.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(try_from = "Unordered"))]
 pub struct Band {
     /// Lowest salt it works with.
     pub low: Salinity,
@@ -103,6 +106,41 @@ impl Display for BandError {
 
 impl Error for BandError {}
 
+/// A band as a file has it.
+#[cfg(feature = "serde")]
+#[derive(serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Unordered {
+    low: Salinity,
+    target: Salinity,
+    high: Salinity,
+    example: bool,
+    limits_ours: bool,
+}
+
+#[cfg(feature = "serde")]
+impl TryFrom<Unordered> for Band {
+    type Error = BandError;
+
+    fn try_from(band: Unordered) -> Result<Self, BandError> {
+        let Unordered { low, target, high, example, limits_ours } = band;
+        Self { low, target, high, example, limits_ours }.ordered()
+    }
+}
+
+impl Band {
+    /// The band, unless it contradicts itself.
+    pub(crate) fn ordered(self) -> Result<Self, BandError> {
+        if self.low >= self.target {
+            Err(BandError::LowNotBelow)
+        } else if self.high <= self.target {
+            Err(BandError::HighNotAbove)
+        } else {
+            Ok(self)
+        }
+    }
+}
+
 /// Which risks are taken. An author of a page may set each; all of them are our choice.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
@@ -133,9 +171,17 @@ pub struct Bag {
     /// Whole bags the person already has; left out means none.
     pub in_hand: Typed<u32>,
     /// Price of one, in whichever money.
+    #[cfg_attr(feature = "serde", serde(deserialize_with = "price"))]
     pub price: Option<f64>,
     /// Steps in which the person weighs: under 5 kg in all, and above.
     pub weighed_in: [Mass; 2],
+}
+
+#[cfg(feature = "serde")]
+fn price<'de, D: serde::Deserializer<'de>>(from: D) -> Result<Option<f64>, D::Error> {
+    <Option<f64> as serde::Deserialize>::deserialize(from).and_then(|price| {
+        price.map(|price| limits::PRICE.check(price).map_err(serde::de::Error::custom)).transpose()
+    })
 }
 
 /// Nothing known of the bags; weighed in 50 g and half kilograms.
@@ -239,6 +285,7 @@ pub struct Case {
     /// When the generator was switched on, in minutes.
     pub on: Typed<i64>,
     /// What was put in and read besides.
+    #[cfg_attr(feature = "serde", serde(with = "crate::input::log"))]
     pub log: Typed<Log>,
     /// The water's history.
     pub history: Option<History>,

@@ -55,13 +55,7 @@ impl Band {
             example: target.is_none(),
             limits_ours: low.is_none() || high.is_none(),
         };
-        if band.low >= band.target {
-            Err(BandError::LowNotBelow)
-        } else if band.high <= band.target {
-            Err(BandError::HighNotAbove)
-        } else {
-            Ok(band)
-        }
+        band.ordered()
     }
 
     /// Does the manual's target lie where few generators' do?

@@ -159,8 +159,29 @@ const _: () = {
 
 /// What each gate says, in the order of [`GATES`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Gates([Verdict; GATES.len()]);
+
+/// The verdicts by the codes of their gates.
+#[cfg(feature = "serde")]
+impl serde::Serialize for Gates {
+    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_map(GATES.iter().map(|row| (row.code, self.at(row.gate))))
+    }
+}
+
+#[cfg(feature = "serde")]
+impl<'de> serde::Deserialize<'de> for Gates {
+    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        let place = |code: &str| GATES.iter().position(|row| row.code == code);
+        let all = crate::serialize::map(from, [None; GATES.len()], place, |mut all, place, verdict| {
+            all[place].replace(verdict).is_none().then_some(all)
+        })?;
+        if let Some(place) = all.iter().position(Option::is_none) {
+            return Err(serde::de::Error::missing_field(GATES[place].code));
+        }
+        Ok(Self(all.map(|verdict| verdict.unwrap_or(Verdict::Unknown))))
+    }
+}
 
 impl Gates {
     /// Judges each gate. A value on a limit takes the better side.

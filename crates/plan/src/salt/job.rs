@@ -119,8 +119,23 @@ impl Error for JobError {}
 
 /// A set of faults, never empty where it stands for a result.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct JobErrors(u16);
+
+/// The list of their names.
+#[cfg(feature = "serde")]
+impl serde::Serialize for JobErrors {
+    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_seq(self.iter())
+    }
+}
+
+#[cfg(feature = "serde")]
+impl<'de> serde::Deserialize<'de> for JobErrors {
+    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        let add = |all: Self, fault| (!all.contains(fault)).then(|| all.and(fault));
+        crate::serialize::list(from, Self::default(), add)
+    }
+}
 
 /// Each of them, parted by semicolons; see [`Job::faults`] for an example.
 impl Display for JobErrors {
