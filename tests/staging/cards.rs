@@ -229,8 +229,8 @@ fn the_steps_of_the_scales_and_a_typed_doubt_are_taken() {
     let wide = told(&job, 400.0, Instrument::Meter, &[]);
     job.doubt = Fraction::from_ratio(0.03).ok();
     let narrow = told(&job, 400.0, Instrument::Meter, &[]);
-    assert!(narrow.stated.std_dev < 0.5 * wide.stated.std_dev && narrow.plain == wide.plain);
-    near(narrow.stated.mean, 0.95 * 62.82, 0.2); // A doubt says nothing of over-estimating.
+    assert!(narrow.prior_volume.std_dev < 0.5 * wide.prior_volume.std_dev && narrow.plain == wide.plain);
+    near(narrow.prior_volume.mean, 0.95 * 62.82, 0.2); // A doubt says nothing of over-estimating.
 }
 
 #[test]

@@ -158,7 +158,7 @@ fn a_retest_as_expected_moves_the_volume_by_no_more_than_its_weight() {
         let mut log = retest(put_in, read(decision.expect.unwrap().mean, first.instrument));
         log[1].as_mut().unwrap().when = 1_440;
         let after = told(&job, first, &log);
-        let (stated, volume) = (decision.stated, after.known.unwrap().volume);
+        let (stated, volume) = (decision.prior_volume, after.known.unwrap().volume);
         // What the readings took of the variance is what they weigh.
         let weight = 1.0 - (volume.std_dev / stated.std_dev).powi(2);
         let moved = (volume.mean - stated.mean).abs() / stated.std_dev;
@@ -352,7 +352,7 @@ fn no_number_comes_with_a_fault_and_none_is_nonsense() {
         };
         assert!(job.faults(&course).is_none());
         decided += usize::from(decision.stage.is_some());
-        let mut numbers = vec![decision.plain, decision.stated.mean, decision.stated.std_dev];
+        let mut numbers = vec![decision.plain, decision.prior_volume.mean, decision.prior_volume.std_dev];
         numbers.extend(decision.visits.iter().flatten().filter_map(|judged| judged.z));
         if let Some(known) = decision.known {
             numbers.extend([known.volume.mean, known.volume.std_dev, known.salt.mean]);

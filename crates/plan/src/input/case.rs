@@ -215,7 +215,8 @@ pub struct Goals {
     pub chlorine: Option<Chlorine>,
     /// One of them can't be used: no step leads to the others without it.
     pub invalid: bool,
-    /// Nor can one that may call for other water, or its test: nobody knows whether water goes first.
+    /// A goal for hardness or cyanuric acid, or the test it is held against, can't be used: nobody knows whether water
+    /// goes first.
     pub water_unknown: bool,
 }
 
@@ -299,7 +300,8 @@ pub struct Case {
     pub fill: Tests,
     /// The fill water's salt.
     pub fill_salt: Option<Salinity>,
-    /// The most the owner will drain at one go; left out means that they set no limit of their own.
+    /// The most the owner will drain at one go; left out means that they set no limit of their own. Invalid, too, where
+    /// the surface or the ground can't be used: then nobody knows how much they allow.
     pub cap: Typed<Fraction>,
     /// Is the ground water known to stand low?
     pub ground: Option<Ground>,

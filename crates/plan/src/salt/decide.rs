@@ -25,7 +25,7 @@ pub struct Expected {
     pub range: [f64; 2],
 }
 
-/// What is known at the last reading, if it is believed.
+/// What is known at the last reading that is believed, or guessed before there is one.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Known {
@@ -45,12 +45,13 @@ pub struct Known {
 pub struct Decision {
     /// What is to be done.
     pub code: Code,
-    /// Bags for the whole job by the volume as stated and the first reading.
+    /// Bags for the whole job by the volume as stated and the first reading that counts; before that by one whose two
+    /// readings differ, else by the mean of the guess.
     pub plain: f64,
     /// Every reading and what became of it.
     pub visits: [Option<Screened>; MOST_VISITS],
-    /// The volume before any reading, m³.
-    pub stated: Moments,
+    /// The volume before any reading, m³: as stated, less what people over-estimate by.
+    pub prior_volume: Moments,
     /// What is known; nothing while no reading counts, or the last one is not believed.
     pub known: Option<Known>,
     /// What is guessed while no reading counts; to buy by, and for nothing else.
@@ -122,7 +123,7 @@ pub fn decide(job: &Job, course: &Course) -> Result<Decision, JobErrors> {
         code,
         plain,
         visits: screening.visits,
-        stated: job.prior().moments(),
+        prior_volume: job.prior().moments(),
         known: None,
         guess: None,
         stage: None,
@@ -253,11 +254,14 @@ fn room(
     let opening = screening.visits[..at].iter().flatten().all(|read| read.status != ReadingStatus::Counts);
     let before = job.in_bags(course.put_in) - job.in_bags(course.after);
     let cap = job.levels.cap;
-    let room = match () {
-        () if cap == 1.0 => None,
-        () if screening.pair => Some(cap * need), // It starts again.
-        () if opening || before < policy::CAP_STILL_HOLDS * cap * plain => Some(cap * plain - before),
-        () => None,
+    let room = if cap == 1.0 {
+        None
+    } else if screening.pair {
+        Some(cap * need) // It starts again.
+    } else if opening || before < policy::CAP_STILL_HOLDS * cap * plain {
+        Some(cap * plain - before)
+    } else {
+        None
     };
     (opening, room)
 }
@@ -278,14 +282,20 @@ fn whole_or_weighed(job: &Job, estimate: &Estimate, plain: f64, opening: bool, r
 fn by_stage(job: &Job, stage: &Stage, pair: bool) -> Code {
     let enough = stage.low <= job.levels.low;
     let some = stage.bags > 0.0;
-    match () {
-        () if stage.over_now > policy::EVEN_ODDS => Code::TooSalty,
-        () if some && enough && stage.bound != Bound::Cap && !pair => Code::AddAndFinish,
-        () if some => Code::AddAndRetest,
-        () if enough && stage.over_now <= job.levels.over => Code::StopInBand,
-        () if enough => Code::StopNearHigh,
-        () if stage.part.is_some() => Code::BagTooCoarse,
-        () => Code::NoMore,
+    if stage.over_now > policy::EVEN_ODDS {
+        Code::TooSalty
+    } else if some && enough && stage.bound != Bound::Cap && !pair {
+        Code::AddAndFinish
+    } else if some {
+        Code::AddAndRetest
+    } else if enough && stage.over_now <= job.levels.over {
+        Code::StopInBand
+    } else if enough {
+        Code::StopNearHigh
+    } else if stage.part.is_some() {
+        Code::BagTooCoarse
+    } else {
+        Code::NoMore
     }
 }
 

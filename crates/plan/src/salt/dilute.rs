@@ -18,7 +18,7 @@ pub struct Dilution {
 ///
 /// `f = (C - target)/(C - fill)`. If the salt is then still above the high limit more often than
 /// allowed: the share at which it is not, if that does not go below the low limit. Its
-/// standard deviation after it: `√(((1 - f) s)² + (0.03 (C - fill))²)`.
+/// standard deviation after it: `√(((1 - f) sd)² + (0.03 (C - fill))²)`, `sd` the salt's before.
 pub(crate) fn dilution(
     band: &Band,
     fill: Option<Salinity>,

@@ -43,9 +43,10 @@ pub struct Sums {
 /// The volume that the first dose tells of: the one between the first two readings that have salt
 /// between them, whatever was decided about those. Nothing before there are two.
 ///
-/// `V = 1000 m purity (1 - u)/d`, `d = r1 - r0`, with `σ²` of `d`: what each reading has of its own, the
-/// water's change, and `ρ²d²` for purity and undissolved salt; the gain too where one instrument made
-/// both, otherwise offset and gain of each at its reading. Standard deviation `V σ/d`; 95 %: `V d/(d ± 1.96 σ)`, without upper end where `d ≤ 1.96 σ`.
+/// `V = 1000 · mass · purity (1 - u)/d`, `d` the rise, with `σ²` of `d`: what each reading has of its own, the water's
+/// change, and a part of `d²` for purity and undissolved salt; the gain too where one instrument made both, otherwise
+/// offset and gain of each at its reading. Standard deviation `V σ/d`; 95 %: `V d/(d ± 1.96 σ)`, without upper end
+/// where `d ≤ 1.96 σ`.
 pub(crate) fn dosing(job: &Job, visits: &[Option<Screened>]) -> Option<Dosing> {
     let mut before: Option<&Reading> = None;
     let mut put_in = 0.0;

@@ -53,12 +53,16 @@ pub(crate) fn enough(input: &SaltInput, band: &Band, levels: &Levels, course: &C
     }
     let salt = filtered(screening.salt_prior(), &screening.evidence).salt();
     let (over, low) = (salt.prob_above(band.high.mg_per_l()), salt.prob_below(band.low.mg_per_l()));
-    let code = match () {
-        () if over > EVEN_ODDS => Code::TooSalty,
-        () if low > levels.low => return None,
-        () if over > levels.over => Code::StopNearHigh,
-        () if salt.mean >= band.target.mg_per_l() => Code::StopInBand,
-        () => return None,
+    let code = if over > EVEN_ODDS {
+        Code::TooSalty
+    } else if low > levels.low {
+        return None;
+    } else if over > levels.over {
+        Code::StopNearHigh
+    } else if salt.mean >= band.target.mg_per_l() {
+        Code::StopInBand
+    } else {
+        return None;
     };
     let last = last_of_several(&screening.visits).filter(|last| *last >= band.target.mg_per_l());
     Some(Enough {

@@ -167,7 +167,7 @@ impl Filler<'_> {
             self.about_water("found.volume", known.volume);
             self.bags("found.need", known.need.max(0.0));
         }
-        self.about_water("stated.volume", d.stated);
+        self.about_water("stated.volume", d.prior_volume);
         self.sums(d.sums.as_ref());
         self.dosing(d.dosing.as_ref());
         self.visits(case, &d.visits);
