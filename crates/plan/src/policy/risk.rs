@@ -1,6 +1,7 @@
 //! Which risks are taken, and when is a reading not believed? Each is our choice.
 
 use crate::input::case::Levels;
+use crate::input::limits::SLACK;
 
 /// Likelier than this is likelier than not.
 pub const EVEN_ODDS: f64 = 0.5;
@@ -16,9 +17,9 @@ pub const PART_OF_BAG: [f64; 2] = [1.0, 0.5];
 pub const WEIGH_BELOW_BAGS: f64 = 2.0;
 /// Below this mass in all it is weighed in the finer step, kg. Our choice.
 pub const WEIGH_FINELY_BELOW: f64 = 5.0;
-/// A reading is an outlier when it stands more of its own standard deviations than this below, or above, what was expected.
-/// Our choice, on purpose not the same: too low is mostly undissolved salt or a mixed-up sample, and
-/// acting on it overshoots.
+/// A reading is an outlier when it stands more of its own standard deviations than this below, or above, what was
+/// expected. Our choice, on purpose not the same: too low is mostly undissolved salt or a mixed-up sample, and acting
+/// on it overshoots.
 pub const OUTLIER_Z: [f64; 2] = [2.0, 3.0];
 /// What was expected is reckoned with a doubt of the volume of at most this. Our choice: a remembered
 /// volume must not excuse a strange rise.
@@ -53,6 +54,6 @@ impl Levels {
         let part = |x: f64| x > 0.0 && x < 1.0;
         let cap = part(self.cap) || self.cap == 1.0;
         let risks = part(self.over) && self.over <= EVEN_ODDS && part(self.low) && part(self.drained);
-        risks && cap && part(self.enough) && (0.0..=1_000.0).contains(&self.slack)
+        risks && cap && part(self.enough) && (SLACK.low..=SLACK.high).contains(&self.slack)
     }
 }

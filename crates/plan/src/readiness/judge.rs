@@ -1,6 +1,7 @@
 //! Is the pool ready for salt, and for the generator? One judgement a subject.
 //!
-//! A value on a limit takes the better side, but for metals, which pass below theirs. What is missing is unknown, never passed.
+//! A value on a limit takes the better side, but for metals, which pass below theirs. What is missing is unknown,
+//! never passed.
 
 use crate::input::answers::{self, Ruling, Typed};
 use crate::input::case::Case;
@@ -283,13 +284,7 @@ pub(crate) fn temperature(Inputs { case, .. }: &Inputs) -> Verdict {
 }
 
 pub(crate) fn ph(Inputs { case, .. }: &Inputs) -> Verdict {
-    let within = |x: f64, [low, high]: [f64; 2]| x >= low && x <= high;
-    match case.water.ph.map(|ph| ph.units()) {
-        None => Unknown,
-        Some(ph) if within(ph, policy::PH_PASS) => Pass,
-        Some(ph) if within(ph, policy::PH_WAIT) => Wait,
-        Some(_) => Stop,
-    }
+    of(case.water.ph, |ph| within(ph.units(), policy::PH_PASS, policy::PH_WAIT))
 }
 
 pub(crate) fn index(Inputs { case, balance, .. }: &Inputs) -> Verdict {

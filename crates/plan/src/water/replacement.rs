@@ -166,7 +166,8 @@ impl ReplacementInput {
 
 /// Replacement that takes all of an excess away: the analyte that needs most decides.
 ///
-/// Where the salt is in doubt, `dilution` has its share. Errors: [`Unknown::Needs`] while the pool's or the fill water's value of an analyte in excess is missing.
+/// Where the salt is in doubt, `dilution` has its share. Errors: [`Unknown::Needs`] while the pool's or the fill
+/// water's value of an analyte in excess is missing.
 ///
 /// ```
 /// use chem::Salinity;
