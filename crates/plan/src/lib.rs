@@ -46,3 +46,7 @@ pub use stages::{AtWork, Plan, plan};
 pub use water::balance::Balance;
 pub use water::replacement::{Excess, Replace};
 pub use water::treatment::Treatment;
+
+#[cfg(doctest)]
+#[doc = include_str!("../README.md")]
+struct Readme;
