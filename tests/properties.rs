@@ -31,7 +31,7 @@ fn a_dose_gives_back_its_rise_and_no_stage_exceeds_it() {
         let back = salt::rise_from(mass, purity, volume).unwrap().mg_per_l();
         assert!((back - rise.mg_per_l()).abs() < 1e-9 * target, "{case:?}");
         let Some(stage) = dose.decision.as_ref().unwrap().stage else { continue };
-        let [all, left] = dose.due().unwrap();
+        let plan::salt::salt_plan::StageMass { all, left } = dose.due().unwrap();
         assert!(all == left && !dose.is_in(), "{case:?}");
         // Seven tenths of the plain sum, or the smallest part that is handled; or one part more where it would
         // else too often stay low, and the risk of that is small.

@@ -90,9 +90,10 @@ fn each_fault_is_found_alone() {
     );
     let beyond = limits::SALT.high * 1.1;
     for (step, well) in [(0.0, false), (1e-7, false), (1e-6, true), (1.0, true), (beyond, false)] {
-        for steps in [[step, 1.0], [1.0, step]] {
-            let faults = faults(Job { handled: Handled::Parts(steps), ..job() });
-            assert_eq!(faults.is_empty(), well, "{steps:?}: {faults:?}");
+        for (first, later) in [(step, 1.0), (1.0, step)] {
+            let parts = plan::policy::PartOfBag { first, later };
+            let faults = faults(Job { handled: Handled::Parts(parts), ..job() });
+            assert_eq!(faults.is_empty(), well, "{parts:?}: {faults:?}");
         }
     }
     // More than any mass can't come through the types, but through sums of them.
@@ -178,7 +179,7 @@ fn few_bags_are_weighed_and_little_salt_finely() {
             volume: Volume::from_cubic_metres(volume).unwrap(),
             purity: Purity::WHOLE,
             band: Band::of(None, Some(ppm(3_000.0)), None).unwrap(),
-            handled: Handled::Bags([kg(0.05), kg(0.5)]),
+            handled: Handled::Bags(plan::Bag::default().weighed_in),
             ..job()
         };
         let stage = decide(&job, &read(from)).unwrap().stage.unwrap();

@@ -189,8 +189,8 @@ fn the_cap_goes_by_what_is_known_best() {
             cap: own.map_or(Typed::Missing, |x| Valid(Fraction::from_ratio(x).unwrap())),
             ..Case::default()
         };
-        let (cap, larger) = cap(&DrainInput::of(&case)).unwrap();
-        (cap.share.ratio(), cap.basis, larger)
+        let cap = cap(&DrainInput::of(&case)).unwrap();
+        (cap.share.ratio(), cap.basis, cap.owner_larger)
     };
     let (cement, low) = (Some(Surface::Cement), Some(Ground::Low));
     assert_eq!(known(None, None, None, None), (0.15, Basis::Careful, false));

@@ -41,11 +41,8 @@ pub struct End {
 /// Lets a pool be salted.
 pub fn salted(pool: &Pool, way: Way, cap: f64, stress: Stress) -> End {
     match way {
-        Way::F => judged(pool, Handled::Parts([1.0, 0.5]), cap, stress),
-        Way::Page => {
-            let step = |kg| Mass::from_kilograms(kg).unwrap();
-            judged(pool, Handled::Bags([step(0.05), step(0.5)]), cap, stress)
-        }
+        Way::F => judged(pool, Handled::Parts(plan::policy::PART_OF_BAG), cap, stress),
+        Way::Page => judged(pool, Handled::Bags(plan::Bag::default().weighed_in), cap, stress),
         _ => simply(pool, way, cap, stress),
     }
 }

@@ -36,7 +36,7 @@ fn job(volume: f64, method: Method, [low, target, high]: [f64; 3], bag: f64) -> 
         band: Band::of(low, target, high).unwrap(),
         history: History::Fresh,
         fill: None,
-        handled: Handled::Bags([kg(0.05), kg(0.5)]),
+        handled: Handled::Bags(plan::Bag::default().weighed_in),
         levels: Levels::default(),
     }
 }

@@ -42,7 +42,7 @@ fn job(d: &mut Draw) -> Job {
         band: Band::of(None, Some(ppm(target)), None).unwrap(),
         history: one_of(d, History::ALL),
         fill: Some(ppm(100.0)),
-        handled: Handled::Bags([kg(0.05), kg(0.5)]),
+        handled: Handled::Bags(plan::Bag::default().weighed_in),
         levels: Levels::default(),
     }
 }
@@ -315,7 +315,10 @@ fn no_number_comes_with_a_fault_and_none_is_nonsense() {
                 1 => job.bag = job.bag.checked_mul(one_of(&mut d, &wild)).unwrap_or(Mass::NONE),
                 2 => job.levels.over = one_of(&mut d, &wild),
                 3 => job.levels.slack = one_of(&mut d, &wild) * 1e4,
-                4 => job.handled = Handled::Parts([one_of(&mut d, &wild), 0.5]),
+                4 => {
+                    job.handled =
+                        Handled::Parts(plan::policy::PartOfBag { first: one_of(&mut d, &wild), later: 0.5 })
+                }
                 _ => job.band.low = salty(&mut d),
             }
         }

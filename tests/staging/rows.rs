@@ -95,7 +95,10 @@ impl Row<'_> {
             band: Band { low, target, high, example: false, limits_ours: false },
             history: self.choice("baseline_class", History::ALL, History::CODES),
             fill: self.number("fill_ppm").map(|x| salt(Some(x))),
-            handled: Handled::Parts([self.sure("unit1"), self.sure("unit2")]),
+            handled: Handled::Parts(plan::policy::PartOfBag {
+                first: self.sure("unit1"),
+                later: self.sure("unit2"),
+            }),
             levels: Levels {
                 over: self.sure("alpha"),
                 low: self.sure("beta"),

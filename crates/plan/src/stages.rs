@@ -241,8 +241,8 @@ fn due(case: &Case, water: &TestedWater, salt: &SaltPlan, rise: Option<Salinity>
 fn due_rise(case: &Case, water: &TestedWater, salt: &SaltPlan) -> Option<Salinity> {
     let to_target = case.band.zip(water.reading).and_then(|(band, reading)| band.target.excess_over(reading));
     let by_stage = || {
-        let ([stage, _], job) = (salt.due()?, salt.job.as_ref()?);
-        chem::salt::rise_from(stage, job.purity, job.volume).ok()
+        let (stage, job) = (salt.due()?, salt.job.as_ref()?);
+        chem::salt::rise_from(stage.all, job.purity, job.volume).ok()
     };
     to_target.or_else(by_stage)
 }

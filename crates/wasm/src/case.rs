@@ -18,7 +18,7 @@ use plan::{
     Acid, Bag, Band, BandError, Case, Goals, Ground, History, Instrument, Method, Products, Surface, Tests,
     Typed,
 };
-use plan::{Flow, Run, Season};
+use plan::{Flow, Run, Season, WeighedIn};
 
 impl Reader<'_> {
     /// A salt reading, whatever its test shows, by that instrument.
@@ -304,8 +304,9 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
             purity: r.quantity("bag.purity", Purity::from_ratio),
             in_hand: r.optional("bag.have", |x| Some(x as u32)),
             price: r.number("bag.price"),
-            weighed_in: weighed_in.map_or(bag.weighed_in, |[fine, coarse]| {
-                [step(fine, bag.weighed_in[0]), step(coarse, bag.weighed_in[1])]
+            weighed_in: weighed_in.map_or(bag.weighed_in, |[fine, coarse]| WeighedIn {
+                fine: step(fine, bag.weighed_in.fine),
+                coarse: step(coarse, bag.weighed_in.coarse),
             }),
         },
         water,

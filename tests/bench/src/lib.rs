@@ -107,7 +107,7 @@ fn job(salt: f64) -> Option<(Job, Course)> {
         band: Band::of(ppm(2_800.0), ppm(3_200.0), ppm(3_600.0)).ok()?,
         history: History::Fresh,
         fill: None,
-        handled: Handled::Bags([kg(0.05)?, kg(0.5)?]),
+        handled: Handled::Bags(plan::Bag::default().weighed_in),
         levels: Levels::default(),
     };
     let mut log = [None; MOST_ENTRIES];

@@ -173,8 +173,19 @@ pub struct Bag {
     /// Price of one, in whichever money.
     #[cfg_attr(feature = "serde", serde(deserialize_with = "price"))]
     pub price: Option<f64>,
-    /// Steps in which the person weighs: under 5 kg in all, and above.
-    pub weighed_in: [Mass; 2],
+    /// Steps in which the person weighs.
+    pub weighed_in: WeighedIn,
+}
+
+/// Steps in which salt is weighed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(deny_unknown_fields))]
+pub struct WeighedIn {
+    /// Under 5 kg in all.
+    pub fine: Mass,
+    /// Above.
+    pub coarse: Mass,
 }
 
 #[cfg(feature = "serde")]
@@ -193,7 +204,7 @@ impl Default for Bag {
             purity: None,
             in_hand: Typed::Missing,
             price: None,
-            weighed_in: [step(0.05), step(0.5)],
+            weighed_in: WeighedIn { fine: step(0.05), coarse: step(0.5) },
         }
     }
 }

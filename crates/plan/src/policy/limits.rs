@@ -13,10 +13,17 @@ pub const BELIED_BY: f64 = 100.0;
 pub const INDEX_PASS: f64 = 0.30;
 /// Beyond this either side of zero salt waits for a person. Common practice.
 pub const INDEX_STOP: f64 = 0.50;
-/// pH: passes in the inner band, waits in the outer, stops beyond. Common practice inside legal bands.
-pub const PH_PASS: [f64; 2] = [7.2, 7.6];
-/// See [`PH_PASS`].
-pub const PH_WAIT: [f64; 2] = [7.0, 8.0];
+/// Two bands, one in the other: in the inner a figure passes, in the outer it waits, beyond that it stops.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Within {
+    /// The inner.
+    pub pass: [f64; 2],
+    /// The outer.
+    pub wait: [f64; 2],
+}
+
+/// pH. Common practice inside legal bands.
+pub const PH: Within = Within { pass: [7.2, 7.6], wait: [7.0, 8.0] };
 /// Free chlorine: at least this without cyanuric acid, mg/L. Common practice.
 pub const CHLORINE_BARE: f64 = 1.0;
 /// The same with it, mg/L.
@@ -97,8 +104,10 @@ pub const DAY: f64 = 24.0;
 pub const STOPS_BELOW: f64 = 15.0;
 /// Days from laying a cement finish to salt. Common practice; start-up cards say 28 or 30.
 pub const FINISH_DAYS: i64 = 30;
-/// Days for which a reading is fresh; for which it is a reading. Our choice.
-pub const READING_DAYS: [i64; 2] = [7, 30];
+/// Days for which a reading is fresh. Our choice.
+pub const READING_FRESH_DAYS: i64 = 7;
+/// Days for which it is a reading. Our choice.
+pub const READING_DAYS: i64 = 30;
 /// A reading may be so many minutes ahead of the clock, as watches differ. Our choice.
 pub const AHEAD: i64 = 60;
 /// Combined chlorine: passes up to the first, stops above the second, mg/L. From memory of published codes.
@@ -107,13 +116,11 @@ pub const COMBINED: [f64; 2] = [0.4, 1.0];
 pub const COPPER: [f64; 2] = [0.2, 0.5];
 /// The same for iron.
 pub const IRON: [f64; 2] = [0.2, 0.3];
-/// Alkalinity with a generator: passes in the inner band, stops outside the outer, mg/L. Common practice.
-pub const ALKALINITY_PASS: [f64; 2] = [60.0, 120.0];
-/// See [`ALKALINITY_PASS`].
-pub const ALKALINITY_WAIT: [f64; 2] = [40.0, 200.0];
-/// Hardness over cement, the two bands in the same way. Common practice, near a published ideal of 200 to 400.
-pub const HARDNESS_CEMENT: [[f64; 2]; 2] = [[200.0, 400.0], [100.0, 1_000.0]];
+/// Alkalinity with a generator, mg/L. Common practice.
+pub const ALKALINITY: Within = Within { pass: [60.0, 120.0], wait: [40.0, 200.0] };
+/// Hardness over cement, mg/L. Common practice, near a published ideal of 200 to 400.
+pub const HARDNESS_CEMENT: Within = Within { pass: [200.0, 400.0], wait: [100.0, 1_000.0] };
 /// The same in a shell. Common practice.
-pub const HARDNESS_SHELL: [[f64; 2]; 2] = [[50.0, 300.0], [0.0, 1_000.0]];
+pub const HARDNESS_SHELL: Within = Within { pass: [50.0, 300.0], wait: [0.0, 1_000.0] };
 /// Cyanuric acid outdoors, mg/L. Common practice.
 pub const CYANURIC_ACID_PASS: [f64; 2] = [30.0, 50.0];

@@ -11,8 +11,18 @@ pub const FIRST_STAGE: f64 = 0.7;
 pub const BUYING_SLACK: f64 = 50.0;
 /// The cap holds on after the first stage while less than this part of it has gone in. Our choice.
 pub const CAP_STILL_HOLDS: f64 = 0.5;
-/// The smallest part of a bag that is handled: at the first stage, later. Our choice.
-pub const PART_OF_BAG: [f64; 2] = [1.0, 0.5];
+/// The smallest part of a bag that is handled.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct PartOfBag {
+    /// At the first stage.
+    pub first: f64,
+    /// At those after it.
+    pub later: f64,
+}
+
+/// Where nothing else is said. Our choice.
+pub const PART_OF_BAG: PartOfBag = PartOfBag { first: 1.0, later: 0.5 };
 /// Below this many bags the salt is weighed. Our choice.
 pub const WEIGH_BELOW_BAGS: f64 = 2.0;
 /// Below this mass in all it is weighed in the finer step, kg. Our choice.

@@ -152,22 +152,21 @@ fn metal(answer: Typed<f64>, [pass, wait]: [f64; 2]) -> Verdict {
 }
 
 pub(crate) fn alkalinity(Inputs { case, .. }: &Inputs) -> Verdict {
-    of(case.water.alkalinity, |ta| within(ta.mg_per_l(), policy::ALKALINITY_PASS, policy::ALKALINITY_WAIT))
+    of(case.water.alkalinity, |ta| within(ta.mg_per_l(), &policy::ALKALINITY))
 }
 
 pub(crate) fn hardness(Inputs { case, .. }: &Inputs) -> Verdict {
     let shell = case.surface.map(Surface::is_shell);
     of(case.water.hardness.zip(shell), |(ch, shell)| {
-        let [pass, wait] = if shell { policy::HARDNESS_SHELL } else { policy::HARDNESS_CEMENT };
-        within(ch.mg_per_l(), pass, wait)
+        within(ch.mg_per_l(), if shell { &policy::HARDNESS_SHELL } else { &policy::HARDNESS_CEMENT })
     })
 }
 
 /// The band for cyanuric acid by place; above what only other water brings down another gate judges.
 pub(crate) fn stabilizer(Inputs { case, .. }: &Inputs) -> Verdict {
     of(case.water.cyanuric_acid.zip(case.ready.place), |(cya, place)| {
-        let band = if place == Place::Indoor { [0.0, 0.0] } else { policy::CYANURIC_ACID_PASS };
-        if within(cya.mg_per_l(), band, band) == Pass { Pass } else { Wait }
+        let [low, high] = if place == Place::Indoor { [0.0, 0.0] } else { policy::CYANURIC_ACID_PASS };
+        if (low..=high).contains(&cya.mg_per_l()) { Pass } else { Wait }
     })
 }
 
@@ -176,8 +175,8 @@ pub(crate) fn reading_age(Inputs { case, latest, .. }: &Inputs) -> Verdict {
     let old = |days: i64| days * 1_440;
     of(case.now.zip(latest.at), |(now, read)| match now.saturating_sub(read) {
         age if age < -policy::AHEAD => Unknown, // A slip: nobody reads tomorrow.
-        age if age > old(policy::READING_DAYS[1]) => Stop,
-        age if age > old(policy::READING_DAYS[0]) => Wait,
+        age if age > old(policy::READING_DAYS) => Stop,
+        age if age > old(policy::READING_FRESH_DAYS) => Wait,
         _ => of(case.ready.moved, |moved| if moved == YesNo::Yes { Wait } else { Pass }),
     })
 }
@@ -284,7 +283,7 @@ pub(crate) fn temperature(Inputs { case, .. }: &Inputs) -> Verdict {
 }
 
 pub(crate) fn ph(Inputs { case, .. }: &Inputs) -> Verdict {
-    of(case.water.ph, |ph| within(ph.units(), policy::PH_PASS, policy::PH_WAIT))
+    of(case.water.ph, |ph| within(ph.units(), &policy::PH))
 }
 
 pub(crate) fn index(Inputs { case, balance, .. }: &Inputs) -> Verdict {

@@ -2,7 +2,7 @@
 
 use crate::input::answers::{Typed, Unknown};
 use crate::input::case::Case;
-use crate::readiness::gates::{Gate, Gates, Row, Salt};
+use crate::readiness::gates::{By, Gate, Gates, Row, Salt};
 use crate::readiness::judge::finish_day;
 use crate::readiness::verdict::Verdict;
 use crate::salt::code::Standing;
@@ -33,7 +33,7 @@ pub enum Go {
 pub fn go(case: &Case, plan: &SaltPlan, gates: &Gates) -> Go {
     let salt = |row: &Row| row.salt != Salt::NotAsked;
     let holds = |row: &Row| row.salt == Salt::Holds;
-    let figures = |row: &Row| holds(row) && !row.asked;
+    let figures = |row: &Row| holds(row) && row.by == By::Plan;
     match plan.standing() {
         Some(Standing::Over) => Go::No,
         _ if gates.any(Verdict::Stop, salt) => Go::No,

@@ -96,7 +96,7 @@ pub struct Decision {
 ///     band: Band::of(None, salt(3_200.0).ok(), None).unwrap(),
 ///     history: History::Fresh,
 ///     fill: None,
-///     handled: Handled::Bags([kg(0.05)?, kg(0.5)?]),
+///     handled: Handled::Bags(Bag::default().weighed_in),
 ///     levels: Levels::default(),
 /// };
 /// let read = |x| -> Result<_, OutOfRange> {

@@ -43,7 +43,7 @@ pub struct Node {
 /// #     band: Band::of(None, None, None).unwrap(),
 /// #     history: History::Fresh,
 /// #     fill: None,
-/// #     handled: Handled::Parts([1.0, 0.5]),
+/// #     handled: Handled::Parts(policy::PART_OF_BAG),
 /// #     levels: Levels::default(),
 /// # };
 /// # let salt = Salinity::from_mg_per_l(400.0)?;

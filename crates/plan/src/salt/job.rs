@@ -1,10 +1,10 @@
 //! What is asked of a job, and does it make sense?
 
-use crate::input::case::{Band, Levels};
+use crate::input::case::{Band, Levels, WeighedIn};
 use crate::input::choices::{History, Method};
 use crate::input::limits;
-use crate::policy;
 use crate::policy::uncertainty::{Moments, VolumeError, unread_salt, volume_error};
+use crate::policy::{self, PartOfBag};
 use crate::salt::course::{Course, Visit};
 use crate::salt::prior::VolumePrior;
 use chem::{Fraction, Mass, Purity, Salinity, Volume, bounds};
@@ -43,11 +43,11 @@ pub struct Job {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Handled {
-    /// By [`policy::PART_OF_BAG`]; by weight where the job takes under
-    /// [`policy::WEIGH_BELOW_BAGS`], in these steps: under [`policy::WEIGH_FINELY_BELOW`] in all, and above.
-    Bags([Mass; 2]),
-    /// In these parts of a bag: at the first stage, later.
-    Parts([f64; 2]),
+    /// By [`policy::PART_OF_BAG`]; by weight where the job takes under [`policy::WEIGH_BELOW_BAGS`], in these steps,
+    /// the fine one under [`policy::WEIGH_FINELY_BELOW`] in all.
+    Bags(WeighedIn),
+    /// In these parts of a bag.
+    Parts(PartOfBag),
 }
 
 /// What is wrong with a job. The page shows all of it; the first one has precedence.
@@ -222,7 +222,7 @@ impl Job {
     ///     band: Band::of(None, None, None).unwrap(),
     ///     history: History::Fresh,
     ///     fill: None,
-    ///     handled: Handled::Parts([1.0, 0.5]),
+    ///     handled: Handled::Parts(policy::PART_OF_BAG),
     ///     levels: Levels::default(),
     /// };
     /// let nothing_yet = course(None, &[None; MOST_ENTRIES]);
@@ -237,8 +237,8 @@ impl Job {
     #[must_use]
     pub fn faults(&self, course: &Course) -> JobErrors {
         let steps = match self.handled {
-            Handled::Bags(steps) => steps.map(Mass::kilograms),
-            Handled::Parts(parts) => parts,
+            Handled::Bags(steps) => [steps.fine, steps.coarse].map(Mass::kilograms),
+            Handled::Parts(parts) => [parts.first, parts.later],
         };
         salt_faults(&self.band, &self.levels, self.fill, course).and_those(&[
             (JobError::Volume, bounds::POOL.check(self.volume.cubic_metres()).is_ok()),
@@ -292,7 +292,7 @@ impl Job {
             Handled::Bags(_) => policy::PART_OF_BAG,
             Handled::Parts(parts) => parts,
         };
-        parts[if opening { 0 } else { 1 }]
+        if opening { parts.first } else { parts.later }
     }
 
     /// The step by weight, in bags, where the whole job takes so many bags; nothing where bags are fine
@@ -301,7 +301,7 @@ impl Job {
         let Handled::Bags(steps) = self.handled else { return None };
         let bag = self.bag.kilograms();
         let finely = plain * bag < policy::WEIGH_FINELY_BELOW;
-        let step = steps[if finely { 0 } else { 1 }].kilograms();
+        let step = if finely { steps.fine } else { steps.coarse }.kilograms();
         (plain < policy::WEIGH_BELOW_BAGS).then_some(step / bag)
     }
 }

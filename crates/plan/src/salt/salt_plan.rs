@@ -46,6 +46,15 @@ pub struct SaltPlan {
     pub needs: Needs,
 }
 
+/// Salt that is due at a stage.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct StageMass {
+    /// All of it.
+    pub all: Mass,
+    /// What of it is not in yet.
+    pub left: Mass,
+}
+
 impl SaltPlan {
     /// What is to be done.
     #[must_use]
@@ -88,14 +97,14 @@ impl SaltPlan {
         self.course.as_ref()?.visits.iter().flatten().last()
     }
 
-    /// Salt that is due at this stage: all of it, and what of it is not in yet.
+    /// Salt that is due at this stage.
     #[must_use]
-    pub fn due(&self) -> Option<[Mass; 2]> {
+    pub fn due(&self) -> Option<StageMass> {
         let (stage, job, course) =
             (self.decision.as_ref()?.stage?, self.job.as_ref()?, self.course.as_ref()?);
         let bags = stage.part.unwrap_or(stage.bags);
         let all = job.bag.checked_mul(bags).ok()?;
-        Some([all, all.saturating_sub(course.after)])
+        Some(StageMass { all, left: all.saturating_sub(course.after) })
     }
 
     /// Whole bags that it takes from here on, what went in since the last reading taken off.
@@ -108,7 +117,7 @@ impl SaltPlan {
     /// The reading that the simple sum expects after the first stage.
     #[must_use]
     pub fn plain_after(&self) -> Option<Salinity> {
-        let ([all, _], job) = (self.due()?, self.job.as_ref()?);
+        let (StageMass { all, .. }, job) = (self.due()?, self.job.as_ref()?);
         let from = self.decision.as_ref().filter(|decision| decision.is_first())?;
         let from = mean(&from.visits.iter().flatten().last()?.visit.reading).0;
         let from = Salinity::from_mg_per_l(from).ok()?;
@@ -118,9 +127,9 @@ impl SaltPlan {
     /// How likely it stands above the high limit if more went in than this stage told; nothing otherwise.
     #[must_use]
     pub fn overdone(&self) -> Option<f64> {
-        let ([all, _], job, course) = (self.due()?, self.job.as_ref()?, self.course.as_ref()?);
+        let (due, job, course) = (self.due()?, self.job.as_ref()?, self.course.as_ref()?);
         let known = self.decision.as_ref()?.known?;
-        let more = course.after.kilograms() > (1.0 + TINY) * all.kilograms();
+        let more = course.after.kilograms() > (1.0 + TINY) * due.all.kilograms();
         more.then(|| known.estimate.salt(job.in_bags(course.after)).prob_above(job.band.high.mg_per_l()))
     }
 
@@ -128,7 +137,7 @@ impl SaltPlan {
     #[must_use]
     pub fn is_in(&self) -> bool {
         self.course.is_some_and(|course| course.after > Mass::NONE)
-            && self.due().is_some_and(|[all, left]| left.kilograms() <= TINY * all.kilograms())
+            && self.due().is_some_and(|due| due.left.kilograms() <= TINY * due.all.kilograms())
     }
 }
 

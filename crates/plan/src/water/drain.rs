@@ -14,6 +14,8 @@ pub struct Cap {
     pub share: Fraction,
     /// Whose figure it is.
     pub basis: Basis,
+    /// The owner's own figure is larger.
+    pub owner_larger: bool,
 }
 
 /// Where a cap comes from.
@@ -51,18 +53,18 @@ impl DrainInput {
     }
 }
 
-/// The cap, and whether the owner's own figure is larger; `None` while that is invalid, or the depth.
+/// The cap; `None` while the owner's own figure is invalid, or the depth.
 ///
 /// ```
 /// use plan::water::drain::{Basis, DrainInput, cap};
 /// use plan::{Surface, Typed};
 /// // Cement alone is not enough for the larger cap: what stands under it counts.
 /// let input = DrainInput { surface: Some(Surface::Cement), ..DrainInput::default() };
-/// assert_eq!(cap(&input).unwrap().0.basis, Basis::Careful);
+/// assert_eq!(cap(&input).unwrap().basis, Basis::Careful);
 /// assert!(cap(&DrainInput { cap: Typed::Invalid, ..input }).is_none());
 /// ```
 #[must_use]
-pub fn cap(input: &DrainInput) -> Option<(Cap, bool)> {
+pub fn cap(input: &DrainInput) -> Option<Cap> {
     let cement = input.surface == Some(Surface::Cement) && input.ground == Some(Ground::Low);
     let span = input.depth.valid().map(|depth| policy::HAND_SPAN / depth.metres()).filter(|part| *part < 1.0);
     let (share, basis) = match span {
@@ -74,8 +76,9 @@ pub fn cap(input: &DrainInput) -> Option<(Cap, bool)> {
     };
     let share = Fraction::from_ratio(share).ok()?;
     let own = input.cap.or(share)?;
-    let cap = if own < share { Cap { share: own, basis: Basis::Owner } } else { Cap { share, basis } };
-    Some((cap, own > share))
+    let (share, basis, owner_larger) =
+        if own < share { (own, Basis::Owner, false) } else { (share, basis, own > share) };
+    Some(Cap { share, basis, owner_larger })
 }
 
 /// Hours and money for so much water.

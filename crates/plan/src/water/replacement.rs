@@ -102,8 +102,6 @@ pub struct Replace {
 pub struct Parts {
     /// The most that may be drained at one go, and whose figure that is.
     pub cap: Cap,
-    /// The owner's own figure is larger, and was not used.
-    pub owner_larger: bool,
     /// The first of them.
     pub first: [Option<Part>; MOST_PARTS],
     /// How many in all.
@@ -268,8 +266,8 @@ fn parts(
     of: Analyte,
     amount: impl Fn(f64) -> Amount,
 ) -> Option<Parts> {
-    let (cap, owner_larger) = cap(&input.drain)?;
-    let mut parts = Parts { cap, owner_larger, first: [None; MOST_PARTS], count: 0, total: amount(0.0) };
+    let cap = cap(&input.drain)?;
+    let mut parts = Parts { cap, first: [None; MOST_PARTS], count: 0, total: amount(0.0) };
     let mut total = 0.0;
     for part in dilution::in_parts(share, cap.share) {
         if let Some(place) = parts.first.get_mut(parts.count as usize) {

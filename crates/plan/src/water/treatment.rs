@@ -193,7 +193,7 @@ impl Treatment {
     #[must_use]
     pub fn ends(&self, surface: Option<Surface>) -> Option<Ends> {
         let end = self.end()?;
-        let [low, high] = policy::PH_PASS;
+        let [low, high] = policy::PH.pass;
         let ph = match shown(end.then.ph.units()) {
             ph if ph < low => Side::Below,
             ph if ph > high => Side::Above,

@@ -13,6 +13,7 @@ use plan::salt::dosing::{Dosing, Sums};
 use plan::salt::enough::Enough;
 use plan::salt::job::JobError;
 use plan::salt::outliers::{ReadingStatus, Screened, Side};
+use plan::salt::salt_plan::StageMass;
 use plan::salt::stage::{Bound, Stage};
 use plan::salt::value_of_information::{Measurement, value_of_information};
 use plan::{Band, Case, Plan, SaltPlan, Typed, policy};
@@ -137,7 +138,7 @@ impl Filler<'_> {
         if let Some(stage) = &d.stage {
             self.chance("risk.now", stage.over_now);
         }
-        if let (Some(stage), Some([all, left])) = (&d.stage, dose.due()) {
+        if let (Some(stage), Some(StageMass { all, left })) = (&d.stage, dose.due()) {
             self.stage(dose, stage);
             if d.is_first() {
                 self.answer.say("stage.first");
