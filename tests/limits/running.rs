@@ -134,7 +134,7 @@ fn a_season_takes_by_what_is_lost_and_by_rain() {
     let left = 3_200.0 / core::f64::consts::E;
     let lost = Season { lost: Valid(60.0), ..Season::default() };
     let told = season(lost, |_| {}).unwrap();
-    assert!((told.salt.mg_per_l() - left).abs() < 1e-9 && (told.less - (3_200.0 - left)).abs() < 1e-9);
+    assert!((told.salt.mg_per_l() - left).abs() < 1e-9 && (told.loss - (3_200.0 - left)).abs() < 1e-9);
     let rained = Season { rain: Valid(1.5), ..Season::default() };
     assert!((season(rained, |case| case.fill_salt = None).unwrap().salt.mg_per_l() - left).abs() < 1e-9);
     assert_eq!(season(rained, |case| case.depth = Typed::Missing), None);

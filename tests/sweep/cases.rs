@@ -2,7 +2,7 @@
 
 use super::questions::ask::{Ask, Source};
 use chem::{Fraction, Length, Mass, Purity, Volume, bounds};
-use plan::log::{Entry, Log, MOST_ENTRIES, Reading, What};
+use plan::log::{Entry, Log, LogEvent, MOST_ENTRIES, Reading};
 use plan::*;
 
 /// A small generator (Marsaglia's xorshift, with a multiplication so that low bits serve too).
@@ -27,23 +27,23 @@ fn log(ask: &mut Ask) -> Log {
     let lines = ask.one(&[1, 2, 3, 4, MOST_ENTRIES]);
     for place in log.iter_mut().take(lines) {
         let what = if ask.one(&[true, false]) {
-            What::Dose(Mass::from_kilograms(ask.within(&limits::SALT)).unwrap())
+            LogEvent::Dose(Mass::from_kilograms(ask.within(&limits::SALT)).unwrap())
         } else {
             let again = if ask.one(&[true, false]) { Some(ask.salinity()) } else { None };
-            What::Reading(Reading { salt: ask.salinity(), again, instrument: ask.one(Instrument::ALL) })
+            LogEvent::Reading(Reading { salt: ask.salinity(), again, instrument: ask.one(Instrument::ALL) })
         };
         *place = Some(Entry { when: moment(ask), what });
     }
     log
 }
 
-fn levels(ask: &mut Ask) -> Levels {
-    Levels {
+fn levels(ask: &mut Ask) -> RiskLevels {
+    RiskLevels {
         over: ask.one(&[0.001, 0.01, 0.5, 0.9, -1.0]),
         cap: ask.one(&[0.1, 0.7, 1.0]),
         enough: ask.one(&[0.05, 0.75, 0.999]),
         slack: ask.one(&[0.0, 50.0, 1_000.0]),
-        ..Levels::default()
+        ..RiskLevels::default()
     }
 }
 

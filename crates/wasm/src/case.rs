@@ -12,8 +12,8 @@ use crate::unit::{self, Kind, Unit};
 use chem::salt::SaltTest;
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
-use plan::Levels;
-use plan::log::{Entry, Log, MOST_ENTRIES, Reading, What};
+use plan::RiskLevels;
+use plan::log::{Entry, Log, LogEvent, MOST_ENTRIES, Reading};
 use plan::{
     Acid, Bag, Band, BandError, Case, Goals, Ground, History, Instrument, Method, Products, Surface, Tests,
     Typed,
@@ -32,7 +32,7 @@ impl Reader<'_> {
             return self.optional(name, |x| Salinity::from_mg_per_l(x).ok());
         };
         let conducts = shown.bounds.is_some();
-        let fits = |i: Instrument| (i.responds() == SaltTest::Conductivity) == conducts;
+        let fits = |i: Instrument| (i.salt_test() == SaltTest::Conductivity) == conducts;
         match self.number(name) {
             None if self.is_faulty(name) => Typed::Invalid,
             None => Typed::Missing,
@@ -122,9 +122,9 @@ impl Reader<'_> {
             again = self.salt(line.again, instrument, heat);
         }
         let what = match (kind, mass, salt, instrument, again) {
-            (Some("dose"), Typed::Valid(mass), ..) => Some(What::Dose(mass)),
+            (Some("dose"), Typed::Valid(mass), ..) => Some(LogEvent::Dose(mass)),
             (Some("reading"), _, Typed::Valid(salt), Some(instrument), again) if again != Typed::Invalid => {
-                Some(What::Reading(Reading { salt, again: again.valid(), instrument }))
+                Some(LogEvent::Reading(Reading { salt, again: again.valid(), instrument }))
             }
             _ => None,
         };
@@ -169,13 +169,13 @@ impl Reader<'_> {
     }
 
     /// The risks that the page's author takes.
-    fn levels(&mut self) -> Typed<Levels> {
-        let usual = Levels::default();
+    fn levels(&mut self) -> Typed<RiskLevels> {
+        let usual = RiskLevels::default();
         let mut level = |name, usual: f64| match self.value(name).map(|(_, x)| x) {
             None if self.is_faulty(name) => f64::NAN,
             typed => typed.unwrap_or(usual),
         };
-        let levels = Levels {
+        let levels = RiskLevels {
             over: level("level.over", usual.over),
             low: level("level.low", usual.low),
             cap: level("level.cap", usual.cap),

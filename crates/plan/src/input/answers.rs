@@ -176,13 +176,6 @@ pub struct Ruling {
     pub day: Typed<i64>,
 }
 
-impl Ruling {
-    /// Does it count? Not without a name, a role and a day that has come.
-    pub(crate) fn counts(self, today: Option<i64>) -> bool {
-        self.named && self.day.valid().zip(today).is_some_and(|(day, today)| day <= today)
-    }
-}
-
 /// What was answered about the pool; each part may be missing.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]

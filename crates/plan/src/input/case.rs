@@ -4,7 +4,7 @@ use crate::input::answers::*;
 use crate::input::choices::*;
 #[cfg(feature = "serde")]
 use crate::input::limits;
-use crate::input::log::{Entry, Log, What};
+use crate::input::log::{Entry, Log, LogEvent};
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
 use core::error::Error;
@@ -35,7 +35,7 @@ impl Tests {
     #[must_use]
     pub fn behind(&self, reading: Salinity, instrument: Instrument) -> Option<Sample> {
         let (ta, ch) = (self.alkalinity?, self.hardness?);
-        let salt = salt::sodium_chloride_behind(reading, instrument.responds(), ta, ch);
+        let salt = salt::sodium_chloride_behind(reading, instrument.salt_test(), ta, ch);
         Some(Sample {
             temperature: self.temperature?,
             ph: self.ph?,
@@ -144,7 +144,7 @@ impl Band {
 /// Which risks are taken. An author of a page may set each; all of them are our choice.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-pub struct Levels {
+pub struct RiskLevels {
     /// Risk of passing the high limit that a dose may bring.
     pub over: f64,
     /// Risk of staying below the low limit that is left standing.
@@ -324,7 +324,7 @@ pub struct Case {
     /// taken, is not known.
     pub untested: bool,
     /// Which risks are taken.
-    pub levels: Typed<Levels>,
+    pub levels: Typed<RiskLevels>,
     /// What stands on the shelf for the other tests; `None` while one of its labels is invalid.
     pub products: Option<Products>,
     /// Where the other tests are to go.
@@ -376,7 +376,7 @@ impl Case {
     /// ```
     #[must_use]
     pub fn last_dose(&self) -> Typed<i64> {
-        let dosed = |entry: &&Entry| matches!(entry.what, What::Dose(mass) if mass != Mass::NONE);
+        let dosed = |entry: &&Entry| matches!(entry.what, LogEvent::Dose(mass) if mass != Mass::NONE);
         match self.log.map(|log| log.iter().flatten().filter(dosed).map(|entry| entry.when).max()) {
             Typed::Valid(last) => last.map_or(Typed::Missing, Typed::Valid),
             Typed::Missing => Typed::Missing,

@@ -23,7 +23,7 @@ pub struct Reading {
 /// What an entry tells of.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-pub enum What {
+pub enum LogEvent {
     /// Salt put in.
     Dose(Mass),
     /// Salt read.
@@ -37,7 +37,7 @@ pub struct Entry {
     /// When, in minutes from any one moment, elapsed time.
     pub when: i64,
     /// What.
-    pub what: What,
+    pub what: LogEvent,
 }
 
 /// All lines, in any order, with gaps.

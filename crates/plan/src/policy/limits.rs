@@ -27,7 +27,7 @@ pub const PH: Within = Within { pass: [7.2, 7.6], wait: [7.0, 8.0] };
 /// Free chlorine: at least this without cyanuric acid, mg/L. Common practice.
 pub const CHLORINE_BARE: f64 = 1.0;
 /// The same with it, mg/L.
-pub const CHLORINE_STABILIZED: f64 = 2.0;
+pub const CHLORINE_WITH_CYANURIC_ACID: f64 = 2.0;
 /// And at least this part of the cyanuric acid. From memory of a published risk model; common practice.
 pub const CHLORINE_OF_CYANURIC_ACID: f64 = 0.05;
 /// And no more than this, mg/L, unless the goal is higher. Our choice: the label and the local rule decide.

@@ -1,6 +1,6 @@
 //! Which risks are taken, and when is a reading not believed? Each is our choice.
 
-use crate::input::case::Levels;
+use crate::input::case::RiskLevels;
 use crate::input::limits::SLACK;
 
 /// Likelier than this is likelier than not.
@@ -44,20 +44,20 @@ pub const WEAK_RISE: f64 = 0.25;
 
 /// Salt goes in easily and comes out only with water: passing the high limit is allowed one time in a
 /// hundred, ending a little low one time in four.
-impl Default for Levels {
+impl Default for RiskLevels {
     fn default() -> Self {
         Self { over: 0.01, low: 0.25, cap: FIRST_STAGE, enough: 0.75, slack: BUYING_SLACK, drained: 0.10 }
     }
 }
 
-impl Levels {
+impl RiskLevels {
     /// Is each of them in its range? NaN is in none. The risk of passing the high limit stays under
     /// even odds, where it is too salty for any dose.
     ///
     /// ```
-    /// use plan::Levels;
-    /// assert!(Levels::default().are_levels());
-    /// assert!(!Levels { over: f64::NAN, ..Levels::default() }.are_levels());
+    /// use plan::RiskLevels;
+    /// assert!(RiskLevels::default().are_levels());
+    /// assert!(!RiskLevels { over: f64::NAN, ..RiskLevels::default() }.are_levels());
     /// ```
     #[must_use]
     pub fn are_levels(&self) -> bool {

@@ -38,7 +38,7 @@ pub enum Gate {
     /// Hardness, by surface.
     Hardness,
     /// The band for cyanuric acid, by place.
-    Stabilizer,
+    CyanuricAcidBand,
     /// pH.
     Ph,
     /// The saturation index after what is due.
@@ -71,7 +71,7 @@ pub enum Gate {
 
 /// What a gate does to the salt.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Salt {
+pub enum EffectOnSalt {
     /// A wait, or what is missing, holds it back.
     Holds,
     /// A wait is a note.
@@ -97,7 +97,7 @@ pub struct Row {
     /// Its code on the page.
     pub code: &'static str,
     /// What it does to the salt.
-    pub salt: Salt,
+    pub salt: EffectOnSalt,
     /// Is it judged for switching on?
     pub power: bool,
     /// What it is judged by.
@@ -109,7 +109,7 @@ pub struct Row {
 const fn row(
     gate: Gate,
     code: &'static str,
-    salt: Salt,
+    salt: EffectOnSalt,
     power: bool,
     by: By,
     judge: fn(&Inputs) -> Verdict,
@@ -122,7 +122,7 @@ const fn row(
 #[rustfmt::skip]
 pub const GATES: [Row; 30] = {
     use By::*;
-    use Salt::*;
+    use EffectOnSalt::*;
     [
         // gate, code, salt, power, by, judge
         row(Gate::Code, "code", Notes, false, Questions, judge::code),
@@ -140,7 +140,7 @@ pub const GATES: [Row; 30] = {
         row(Gate::Temperature, "heat", Holds, true, Plan, judge::temperature),
         row(Gate::Alkalinity, "ta", Notes, false, Questions, judge::alkalinity),
         row(Gate::Hardness, "ch", Notes, false, Questions, judge::hardness),
-        row(Gate::Stabilizer, "cya", Notes, false, Questions, judge::stabilizer),
+        row(Gate::CyanuricAcidBand, "cya", Notes, false, Questions, judge::cyanuric_acid_band),
         row(Gate::Ph, "ph", Holds, true, Plan, judge::ph),
         row(Gate::Index, "index", Holds, false, Plan, judge::index),
         row(Gate::Volume, "volume", Notes, false, Plan, judge::volume), // The retest decides.

@@ -12,10 +12,20 @@ use crate::readiness::verdict::Verdict::{self, Over, Pass, Stop, Unknown, Wait};
 use crate::readiness::verdict::{of, up_to, within};
 use crate::salt::code::Standing;
 use crate::water::balance::{Balance, shown};
+use chem::Salinity;
 
-/// What is missing or invalid is not there to be ruled on.
+/// What is missing or invalid is not there to be ruled on. A ruling counts with a name, a role and a day that has come.
 fn overruled(ruling: Ruling, today: Option<i64>, verdict: Verdict) -> Verdict {
-    if ruling.counts(today) && matches!(verdict, Wait | Stop) { Over } else { verdict }
+    let counts = ruling.named && ruling.day.valid().zip(today).is_some_and(|(day, today)| day <= today);
+    if counts && matches!(verdict, Wait | Stop) { Over } else { verdict }
+}
+
+impl Case {
+    /// Is the reading so low that a slip of its unit is likelier?
+    #[must_use]
+    pub fn reading_is_rare(&self) -> bool {
+        self.read().is_some_and(|read| read > Salinity::NONE && read.mg_per_l() < policy::LEAST_READING)
+    }
 }
 
 /// The day on which a cement finish is old enough; nothing where there is none, or its day is not known.
@@ -119,7 +129,9 @@ pub(crate) fn chlorine(Inputs { case, .. }: &Inputs) -> Verdict {
     let Some(free) = case.water.chlorine.valid().map(|x| x.mg_per_l()) else { return Unknown };
     let cya = case.water.cyanuric_acid.map(|x| x.mg_per_l());
     let least = match cya {
-        Some(cya) if cya > 0.0 => policy::CHLORINE_STABILIZED.max(cya * policy::CHLORINE_OF_CYANURIC_ACID),
+        Some(cya) if cya > 0.0 => {
+            policy::CHLORINE_WITH_CYANURIC_ACID.max(cya * policy::CHLORINE_OF_CYANURIC_ACID)
+        }
         _ => policy::CHLORINE_BARE,
     };
     let goal = case.goals.chlorine.map_or(0.0, |x| x.mg_per_l());
@@ -163,7 +175,7 @@ pub(crate) fn hardness(Inputs { case, .. }: &Inputs) -> Verdict {
 }
 
 /// The band for cyanuric acid by place; above what only other water brings down another gate judges.
-pub(crate) fn stabilizer(Inputs { case, .. }: &Inputs) -> Verdict {
+pub(crate) fn cyanuric_acid_band(Inputs { case, .. }: &Inputs) -> Verdict {
     of(case.water.cyanuric_acid.zip(case.ready.place), |(cya, place)| {
         let [low, high] = if place == Place::Indoor { [0.0, 0.0] } else { policy::CYANURIC_ACID_PASS };
         if (low..=high).contains(&cya.mg_per_l()) { Pass } else { Wait }

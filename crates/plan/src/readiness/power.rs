@@ -2,7 +2,7 @@
 
 use crate::input::answers::{Typed, Unknown};
 use crate::input::case::Case;
-use crate::readiness::gates::{By, Gate, Gates, Row, Salt};
+use crate::readiness::gates::{By, EffectOnSalt, Gate, Gates, Row};
 use crate::readiness::judge::finish_day;
 use crate::readiness::verdict::Verdict;
 use crate::salt::code::Standing;
@@ -31,8 +31,8 @@ pub enum Go {
 /// that holds, which a stage that is in is too; then anything missing.
 #[must_use]
 pub fn go(case: &Case, plan: &SaltPlan, gates: &Gates) -> Go {
-    let salt = |row: &Row| row.salt != Salt::NotAsked;
-    let holds = |row: &Row| row.salt == Salt::Holds;
+    let salt = |row: &Row| row.salt != EffectOnSalt::NotAsked;
+    let holds = |row: &Row| row.salt == EffectOnSalt::Holds;
     let figures = |row: &Row| holds(row) && row.by == By::Plan;
     match plan.standing() {
         Some(Standing::Over) => Go::No,

@@ -81,7 +81,7 @@ pub struct Decision {
 /// use plan::salt::course::*;
 /// use plan::salt::decide::decide;
 /// use plan::salt::job::*;
-/// use plan::Levels;
+/// use plan::RiskLevels;
 /// use plan::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let salt = |x| Salinity::from_mg_per_l(x);
@@ -97,7 +97,7 @@ pub struct Decision {
 ///     history: History::Fresh,
 ///     fill: None,
 ///     handled: Handled::Bags(Bag::default().weighed_in),
-///     levels: Levels::default(),
+///     levels: RiskLevels::default(),
 /// };
 /// let read = |x| -> Result<_, OutOfRange> {
 ///     Ok(Reading { salt: salt(x)?, again: None, instrument: Instrument::Meter })
@@ -107,8 +107,8 @@ pub struct Decision {
 /// let first = decide(&job, &course(baseline, &log)).unwrap();
 /// assert_eq!((first.code, first.stage.unwrap().bags), (Code::AddAndRetest, 6.0));
 /// assert_eq!(first.buy.unwrap().bags, 9);
-/// log[0] = Some(Entry { when: 0, what: What::Dose(kg(120.0)?) });
-/// log[1] = Some(Entry { when: 1_440, what: What::Reading(read(2_320.0)?) });
+/// log[0] = Some(Entry { when: 0, what: LogEvent::Dose(kg(120.0)?) });
+/// log[1] = Some(Entry { when: 1_440, what: LogEvent::Reading(read(2_320.0)?) });
 /// let second = decide(&job, &course(baseline, &log)).unwrap();
 /// assert_eq!((second.code, second.stage.unwrap().bags), (Code::AddAndFinish, 2.5));
 /// # Ok(())

@@ -1,6 +1,6 @@
 //! How much water to replace while the salt is in doubt?
 
-use crate::input::case::{Band, Levels};
+use crate::input::case::{Band, RiskLevels};
 use crate::policy::uncertainty::{Moments, REPLACED_STD_DEV};
 use crate::salt::mixture::upper_tail;
 use chem::Salinity;
@@ -22,7 +22,7 @@ pub struct Dilution {
 pub(crate) fn dilution(
     band: &Band,
     fill: Option<Salinity>,
-    levels: &Levels,
+    levels: &RiskLevels,
     salt: Moments,
 ) -> Option<Dilution> {
     let fill = fill.filter(|fill| *fill < band.target)?.mg_per_l();

@@ -2,7 +2,7 @@
 //!
 //! As long as no salt went in, the salt in mg/L depends on neither: the filter alone tells it.
 
-use crate::input::case::{Band, Levels};
+use crate::input::case::{Band, RiskLevels};
 use crate::policy::EVEN_ODDS;
 use crate::policy::uncertainty::{Moments, unread_salt};
 use crate::salt::code::Code;
@@ -35,7 +35,7 @@ pub struct Enough {
 }
 
 /// Whether it is enough; `None` where that depends on bags or size, or is not so. Nothing may be wrong with the course.
-pub(crate) fn enough(input: &SaltInput, band: &Band, levels: &Levels, course: &Course) -> Option<Enough> {
+pub(crate) fn enough(input: &SaltInput, band: &Band, levels: &RiskLevels, course: &Course) -> Option<Enough> {
     if input.doubt.is_invalid() || course.put_in > Mass::NONE {
         return None;
     }

@@ -1,6 +1,6 @@
 //! What is asked of a job, and does it make sense?
 
-use crate::input::case::{Band, Levels, WeighedIn};
+use crate::input::case::{Band, RiskLevels, WeighedIn};
 use crate::input::choices::{History, Method};
 use crate::input::limits;
 use crate::policy::uncertainty::{Moments, VolumeError, unread_salt, volume_error};
@@ -36,7 +36,7 @@ pub struct Job {
     /// How finely salt is put in.
     pub handled: Handled,
     /// Which risks are taken.
-    pub levels: Levels,
+    pub levels: RiskLevels,
 }
 
 /// How finely salt is put in.
@@ -107,7 +107,7 @@ impl Display for JobError {
             Self::Dose => ("salt put in", "within `limits::SALT`, each dose and all together"),
             Self::Doubt => ("doubt of the volume", "a part of it, 0 to 1"),
             Self::Fill => ("fill water's salt", "between the limits of `bounds::SALINITY`"),
-            Self::Levels => ("risk levels", "parts of 1, as `Levels::are_levels` asks"),
+            Self::Levels => ("risk levels", "parts of 1, as `RiskLevels::are_levels` asks"),
             Self::Handled => ("steps in which salt is put in", "more than none, within `limits::SALT`"),
             Self::Instruments => ("instruments", "three at most, so leave out the readings of the others"),
         };
@@ -184,7 +184,7 @@ impl JobErrors {
 /// What is wrong with what was read and with what it is held against, whatever the bags and the pool.
 pub(crate) fn salt_faults(
     band: &Band,
-    levels: &Levels,
+    levels: &RiskLevels,
     fill: Option<Salinity>,
     course: &Course,
 ) -> JobErrors {
@@ -223,7 +223,7 @@ impl Job {
     ///     history: History::Fresh,
     ///     fill: None,
     ///     handled: Handled::Parts(policy::PART_OF_BAG),
-    ///     levels: Levels::default(),
+    ///     levels: RiskLevels::default(),
     /// };
     /// let nothing_yet = course(None, &[None; MOST_ENTRIES]);
     /// assert!(job.faults(&nothing_yet).is_none());

@@ -4,9 +4,7 @@
 //! be off; it says how many bags to buy, how many now and how many later.
 
 use crate::input::answers::Needs;
-use crate::input::case::Case;
 use crate::input::choices::Input;
-use crate::policy::LEAST_READING;
 use crate::policy::uncertainty::Moments;
 use crate::salt::code::{Code, Standing};
 use crate::salt::course::{Course, Visit};
@@ -138,14 +136,6 @@ impl SaltPlan {
     pub fn is_in(&self) -> bool {
         self.course.is_some_and(|course| course.after > Mass::NONE)
             && self.due().is_some_and(|due| due.left.kilograms() <= TINY * due.all.kilograms())
-    }
-}
-
-impl Case {
-    /// Is the reading so low that a slip of its unit is likelier?
-    #[must_use]
-    pub fn reading_is_rare(&self) -> bool {
-        self.read().is_some_and(|r| r > Salinity::NONE && r.mg_per_l() < LEAST_READING)
     }
 }
 

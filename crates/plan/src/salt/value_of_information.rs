@@ -72,7 +72,7 @@ impl ValueOfInformation {
 /// #     history: History::Fresh,
 /// #     fill: None,
 /// #     handled: Handled::Parts(policy::PART_OF_BAG),
-/// #     levels: Levels::default(),
+/// #     levels: RiskLevels::default(),
 /// # };
 /// # let salt = Salinity::from_mg_per_l(400.0)?;
 /// # let reading = Reading { salt, again: None, instrument: Instrument::Meter };

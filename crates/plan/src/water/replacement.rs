@@ -103,7 +103,7 @@ pub struct Parts {
     /// The most that may be drained at one go, and whose figure that is.
     pub cap: Cap,
     /// The first of them.
-    pub first: [Option<Part>; MOST_PARTS],
+    pub first: [Option<DrainPart>; MOST_PARTS],
     /// How many in all.
     pub count: u32,
     /// All together.
@@ -113,7 +113,7 @@ pub struct Parts {
 /// One drain.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-pub struct Part {
+pub struct DrainPart {
     /// Of the pool.
     pub amount: Amount,
     /// What the drains are for, after it: the analyte that decides, mg/L.
@@ -279,7 +279,7 @@ fn parts(
                     after(pool.cyanuric_acid, fill.cyanuric_acid, gone).map(CyanuricAcid::mg_per_l)
                 }
             };
-            *place = Some(Part { amount: amount(part.share.ratio()), level });
+            *place = Some(DrainPart { amount: amount(part.share.ratio()), level });
         }
         parts.count = parts.count.saturating_add(1);
         total += part.share.ratio();

@@ -33,7 +33,7 @@ impl Filler<'_> {
         if let Some(ahead) = &running.ahead {
             self.answer.say("season");
             self.salt("season.end", ahead.salt);
-            if let Ok(less) = Salinity::from_mg_per_l(ahead.less) {
+            if let Ok(less) = Salinity::from_mg_per_l(ahead.loss) {
                 self.salt("season.less", less);
             }
             if let Some(mass) = ahead.mass {
