@@ -140,6 +140,13 @@ within! {
     price: PRICE
 }
 
+#[cfg(feature = "serde")]
+pub(crate) fn bag_price<'de, D: serde::Deserializer<'de>>(from: D) -> Result<Option<f64>, D::Error> {
+    <Option<f64> as serde::Deserialize>::deserialize(from).and_then(|price| {
+        price.map(|price| limits::PRICE.check(price).map_err(serde::de::Error::custom)).transpose()
+    })
+}
+
 /// Why a result is not there.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]

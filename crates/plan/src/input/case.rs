@@ -2,8 +2,6 @@
 
 use crate::input::answers::*;
 use crate::input::choices::*;
-#[cfg(feature = "serde")]
-use crate::input::limits;
 use crate::input::log::{Entry, Log, LogEvent};
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
@@ -171,7 +169,7 @@ pub struct Bag {
     /// Whole bags the person already has; left out means none.
     pub in_hand: Typed<u32>,
     /// Price of one, in whichever money.
-    #[cfg_attr(feature = "serde", serde(deserialize_with = "price"))]
+    #[cfg_attr(feature = "serde", serde(deserialize_with = "bag_price"))]
     pub price: Option<f64>,
     /// Steps in which the person weighs.
     pub weighed_in: WeighedIn,
@@ -186,13 +184,6 @@ pub struct WeighedIn {
     pub fine: Mass,
     /// Above.
     pub coarse: Mass,
-}
-
-#[cfg(feature = "serde")]
-fn price<'de, D: serde::Deserializer<'de>>(from: D) -> Result<Option<f64>, D::Error> {
-    <Option<f64> as serde::Deserialize>::deserialize(from).and_then(|price| {
-        price.map(|price| limits::PRICE.check(price).map_err(serde::de::Error::custom)).transpose()
-    })
 }
 
 /// Nothing known of the bags; weighed in 50 g and half kilograms.

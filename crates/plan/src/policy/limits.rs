@@ -1,4 +1,4 @@
-//! Within which limits does a figure pass, and how much goes in at one go?
+//! Within which limits does a figure pass?
 
 /// A typed size this much off the measured one means that one of the two is wrong, part of it. Our choice: above
 /// what two careful persons would differ by.
@@ -55,45 +55,6 @@ pub const NEAR_CYANURIC_ACID: f64 = 5.0;
 pub const NEAR_CHLORINE: f64 = 0.2;
 /// Chlorine this much above its goal is waited for, mg/L. Our choice.
 pub const CHLORINE_FAR_OVER: f64 = 2.0;
-/// What one step before the salt keeps to.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct StepLimits {
-    /// The most to put in at one go, mmol per litre.
-    pub most_at_once: f64,
-    /// Hours to the test, at least.
-    pub wait: u32,
-}
-
-/// What each step before the salt keeps to.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct TreatmentLimits {
-    /// Liquid chlorine: as its label says.
-    pub chlorine: StepLimits,
-    /// Bicarbonate: 50 ppm of alkalinity.
-    pub bicarbonate: StepLimits,
-    /// Acid with aeration: 25 mL of 31 % acid a cubic metre.
-    pub acid_and_air: StepLimits,
-    /// Cyanuric acid: 30 ppm; it dissolves slowly and is tested after days.
-    pub cyanuric_acid: StepLimits,
-    /// Calcium chloride: 80 ppm of hardness.
-    pub calcium: StepLimits,
-    /// Acid: as with aeration.
-    pub acid: StepLimits,
-    /// Soda ash: 12 g a cubic metre.
-    pub carbonate: StepLimits,
-}
-
-/// The steps before the salt. Common practice, no source.
-pub const TREATMENT: TreatmentLimits = TreatmentLimits {
-    chlorine: StepLimits { most_at_once: 1_000.0, wait: 4 },
-    bicarbonate: StepLimits { most_at_once: 1.0, wait: 6 },
-    acid_and_air: StepLimits { most_at_once: 0.25, wait: 24 },
-    cyanuric_acid: StepLimits { most_at_once: 0.232, wait: 72 },
-    calcium: StepLimits { most_at_once: 0.8, wait: 24 },
-    acid: StepLimits { most_at_once: 0.25, wait: 4 },
-    carbonate: StepLimits { most_at_once: 0.113, wait: 4 },
-};
-
 /// A generator should make at least this many daily demands in a pump day. Common practice: 1.5 to 2.
 pub const AMPLE: f64 = 1.5;
 /// Above this setting there is little reserve, part of 1. Our choice.
@@ -124,3 +85,10 @@ pub const HARDNESS_CEMENT: Within = Within { pass: [200.0, 400.0], wait: [100.0,
 pub const HARDNESS_SHELL: Within = Within { pass: [50.0, 300.0], wait: [0.0, 1_000.0] };
 /// Cyanuric acid outdoors, mg/L. Common practice.
 pub const CYANURIC_ACID_PASS: [f64; 2] = [30.0, 50.0];
+/// Targets that generators usually ask for, mg/L; others are asked about. Common practice.
+pub const USUAL_TARGET: [f64; 2] = [1_000.0, 8_000.0];
+/// Most of a pool to drain at one go for a cement shell over ground water that is known to be low. Our choice.
+pub const CAP_CEMENT: f64 = 1.0 / 3.0;
+/// How far a pool is lowered at one go where its shell or the ground is not known to allow more, m: a hand-span.
+/// Our choice.
+pub const HAND_SPAN: f64 = 0.2;

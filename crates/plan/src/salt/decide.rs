@@ -8,12 +8,13 @@ use crate::salt::buy::{Buy, buy};
 use crate::salt::code::Code;
 use crate::salt::course::{Course, MOST_VISITS};
 use crate::salt::dilute::{Dilution, dilution};
-use crate::salt::dosing::{self, Dosing, Sums};
+use crate::salt::dosing::{self, Dosing};
 use crate::salt::ekf::Event;
 use crate::salt::estimate::Estimate;
 use crate::salt::job::{Job, JobError, JobErrors};
 use crate::salt::outliers::{ReadingStatus, Screened, Screening, Side};
 use crate::salt::stage::{Bound, Stage, stage};
+use crate::salt::sums::{Sums, sums};
 
 /// A reading to come, mg/L.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -153,7 +154,7 @@ pub fn decide(job: &Job, course: &Course) -> Result<Decision, JobErrors> {
                 stage: Some(stage),
                 expect: expect(&screening, &estimate, at, next),
                 buy: Some(buy(job, &estimate, Some((code, stage.bags)))),
-                sums: dosing::sums(job, &screening.visits),
+                sums: sums(job, &screening.visits),
                 dilution: water_to_replace(job, code, known.salt),
                 ..undecided(code, plain)
             }

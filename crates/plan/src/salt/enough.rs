@@ -9,10 +9,10 @@ use crate::salt::code::Code;
 use crate::salt::course::{Course, MOST_VISITS};
 use crate::salt::decide::refusal;
 use crate::salt::dilute::{Dilution, dilution};
-use crate::salt::dosing::{Sums, last_of_several};
 use crate::salt::ekf::{Ekf, Evidence};
 use crate::salt::outliers::{Screened, Screening};
 use crate::salt::salt_input::SaltInput;
+use crate::salt::sums::{Sums, last_of_several};
 use chem::Mass;
 
 /// That no salt is due.

@@ -4,7 +4,7 @@ use super::Filler;
 use crate::answer::joined;
 use chem::Salinity;
 use plan::operation::{Setting, Warmth};
-use plan::water::drain::{effort, exchange_hours};
+use plan::water::effort::{effort, exchange_hours};
 use plan::water::replacement::Amount;
 use plan::{Case, Plan, policy};
 

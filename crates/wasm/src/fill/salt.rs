@@ -9,12 +9,13 @@ use plan::salt::buy::Buy;
 use plan::salt::code::Code;
 use plan::salt::course::{Course, Visit};
 use plan::salt::decide::Decision;
-use plan::salt::dosing::{Dosing, Sums};
+use plan::salt::dosing::Dosing;
 use plan::salt::enough::Enough;
 use plan::salt::job::JobError;
 use plan::salt::outliers::{ReadingStatus, Screened, Side};
 use plan::salt::salt_plan::StageMass;
 use plan::salt::stage::{Bound, Stage};
+use plan::salt::sums::Sums;
 use plan::salt::value_of_information::{Measurement, value_of_information};
 use plan::{Band, Case, Plan, SaltPlan, Typed, policy};
 
