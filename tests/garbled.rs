@@ -24,11 +24,9 @@ const BESIDE: [&[&str]; 3] = [
     ],
 ];
 
-/// How much is left to do; what was understood. And while bags can't be counted, the index is told for the salt to
-/// the target, as it is before anything is known of them: whether that is due is not known.
-fn is_aside(output: &str, field: &str) -> bool {
-    let uncounted = ["bag.", "pool."].iter().any(|begin| field.starts_with(begin));
-    output == "ready.left" || output.starts_with("echo.") || output == "index.worse" && uncounted
+/// How much is left to do; what was understood.
+fn is_aside(output: &str) -> bool {
+    output == "ready.left" || output.starts_with("echo.")
 }
 
 fn same(a: &Shown, b: &Shown) -> bool {
@@ -38,16 +36,47 @@ fn same(a: &Shown, b: &Shown) -> bool {
     }
 }
 
-/// What is told with the field garbled and was told otherwise before; and what passes or goes ahead only now.
-fn changed(before: &Answer, now: &Answer, field: &str) -> Vec<String> {
-    let mut changed = Vec::new();
-    for (name, shown) in now.outputs.iter().filter(|(name, _)| !is_aside(name, field)) {
-        let other = before.output(name).filter(|other| !same(other, shown));
-        changed.extend(other.map(|other| format!("{name} is {}, was {}", shown.text, other.text)));
+/// What of `now` is told otherwise than before, or was not told at all.
+fn told(before: &[(String, Shown)], now: &[(String, Shown)]) -> Vec<String> {
+    let mut told = Vec::new();
+    for (name, shown) in now.iter().filter(|(name, _)| !is_aside(name)) {
+        match before.iter().find(|(there, _)| there == name) {
+            None => told.push(format!("{name} is {}, was not told", shown.text)),
+            Some((_, was)) if same(was, shown) => {}
+            Some((_, was)) => told.push(format!("{name} is {}, was {}", shown.text, was.text)),
+        }
+    }
+    told
+}
+
+/// What is told with the field garbled and was not, or otherwise, before; and what passes or goes ahead only now.
+fn changed(before: &Answer, now: &Answer) -> Vec<String> {
+    let mut changed = told(&before.outputs, &now.outputs);
+    for (list, lines) in now.rows.iter().filter(|(list, _)| *list != "gates") {
+        let there = before.rows.iter().find(|(there, _)| there == list).map_or(&[][..], |(_, lines)| lines);
+        // None at all is taken away.
+        if !lines.is_empty() && lines.len() != there.len() {
+            changed.push(format!("{} of {list}, were {}", lines.len(), there.len()));
+        }
+        for (line, was) in lines.iter().zip(there) {
+            if line.state != was.state {
+                changed.push(format!("{} in {list}, was {}", line.state, was.state));
+            }
+            changed.extend(told(&was.cells, &line.cells));
+        }
+    }
+    for (mark, at) in &now.marks {
+        if !before
+            .marks
+            .iter()
+            .any(|(there, was)| there == mark && was.iter().zip(at).all(|(a, b)| (a - b).abs() < 1e-9))
+        {
+            changed.push(format!("mark {mark} at {at:?}"));
+        }
     }
     let good = |state: &str| {
         state.starts_with("gate.") && state.ends_with(".pass")
-            || ["add.yes", "power.yes", "on"].contains(&state)
+            || ["add.yes", "add.none", "power.yes", "on"].contains(&state)
     };
     changed.extend(now.states.iter().filter(|state| good(state) && !before.holds(state)).cloned());
     changed
@@ -70,7 +99,7 @@ fn a_garbled_field_takes_away_and_changes_nothing() {
             let mut form = form.clone();
             form.0.push((name.into(), [form.text(name), "\u{1}"].concat()));
             garbled += 1;
-            for change in changed(&before, &answer(&form), name) {
+            for change in changed(&before, &answer(&form)) {
                 wrong.insert(format!("{name}: {change} ({})", row.name));
             }
         }

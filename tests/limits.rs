@@ -11,7 +11,7 @@ mod treat;
 
 use chem::*;
 use plan::Verdict::{Over, Pass, Stop, Unknown, Wait};
-use plan::log::{Entry, MOST_ENTRIES, What};
+use plan::log::{Entry, LogEvent, MOST_ENTRIES};
 use plan::{
     Acid, Bag, Band, BandError, Case, Gate, Go, Goals, Grains, Instrument, Method, Place, Products, Surface,
     Tests, Typed, Verdict, YesNo, plan,
@@ -126,8 +126,8 @@ fn each_gate_turns_on_its_limit() {
         (Gate::Hardness, hardness, &band(100.0, 200.0, 400.0, 1_000.0, 0.1)),
         (Gate::Hardness, on_a_liner, &band(0.0, 50.0, 300.0, 1_000.0, 0.1)[1..]),
         (Gate::CyanuricAcid, cyanurate, &[(90.0, Pass), (90.1, Wait)]),
-        (Gate::Stabilizer, cyanurate, &[(29.9, Wait), (30.0, Pass), (50.0, Pass), (50.1, Wait)]),
-        (Gate::Stabilizer, indoors, &[(0.0, Pass), (0.1, Wait)]),
+        (Gate::CyanuricAcidBand, cyanurate, &[(29.9, Wait), (30.0, Pass), (50.0, Pass), (50.1, Wait)]),
+        (Gate::CyanuricAcidBand, indoors, &[(0.0, Pass), (0.1, Wait)]),
         // A twentieth of the cyanuric acid, but two at least: of 40 it is two; of 120 six, above the label's five.
         (Gate::Chlorine, free, &[(0.0, Wait), (1.99, Wait), (2.0, Pass), (5.0, Pass), (5.01, Wait)]),
         (Gate::Chlorine, bare, &[(0.99, Wait), (1.0, Pass), (5.0, Pass), (5.01, Wait)]),
@@ -205,7 +205,7 @@ fn a_reading_and_the_last_salt_age_to_the_minute() {
         assert_eq!(says(&case, Gate::ReadingAge), must, "{age} minutes");
     }
     let mut log = [None; MOST_ENTRIES];
-    log[0] = Some(Entry { when: 0, what: What::Dose(Mass::from_kilograms(120.0).unwrap()) });
+    log[0] = Some(Entry { when: 0, what: LogEvent::Dose(Mass::from_kilograms(120.0).unwrap()) });
     for (now, grains, must) in [
         (Some(2 * DAY - 1), Some(Grains::None), Wait),
         (Some(2 * DAY), Some(Grains::None), Pass),
@@ -228,7 +228,7 @@ fn the_level_passes_between_the_limits_and_not_beyond() {
         assert_eq!(says(&case, Gate::Level), must, "{salt}");
     }
     let mut log = [None; MOST_ENTRIES];
-    log[0] = Some(Entry { when: 0, what: What::Dose(Mass::from_kilograms(1.0).unwrap()) });
+    log[0] = Some(Entry { when: 0, what: LogEvent::Dose(Mass::from_kilograms(1.0).unwrap()) });
     let salted = Case { reading: Typed::Valid(ppm(3_200.0)), log: Typed::Valid(log), ..demo() };
     assert_eq!(says(&salted, Gate::Level), Wait, "not read since");
     assert_eq!(says(&Case { reading: Typed::Missing, ..demo() }, Gate::Level), Unknown);
@@ -240,7 +240,7 @@ fn a_word_counts_from_its_day_on() {
     for (released, must) in [(19_989, Stop), (19_990, Over), (20_000, Over), (20_001, Stop)] {
         let mut case = demo();
         (case.ready.word, case.ready.word_day) = (Some(plan::Word::Refused), Some(19_990));
-        case.ready.rulings.clearance = Ruling { named: true, day: Some(released) };
+        case.ready.rulings.clearance = Ruling { named: true, day: Typed::Valid(released) };
         assert_eq!(says(&case, Gate::Clearance), must, "released on day {released}");
     }
     for (day, named, must) in [(20_000, true, Pass), (20_001, true, Unknown), (20_000, false, Unknown)] {

@@ -31,7 +31,7 @@ fn a_dose_gives_back_its_rise_and_no_stage_exceeds_it() {
         let back = salt::rise_from(mass, purity, volume).unwrap().mg_per_l();
         assert!((back - rise.mg_per_l()).abs() < 1e-9 * target, "{case:?}");
         let Some(stage) = dose.decision.as_ref().unwrap().stage else { continue };
-        let [all, left] = dose.due().unwrap();
+        let plan::salt::salt_plan::StageMass { all, left } = dose.due().unwrap();
         assert!(all == left && !dose.is_in(), "{case:?}");
         // Seven tenths of the plain sum, or the smallest part that is handled; or one part more where it would
         // else too often stay low, and the risk of that is small.
@@ -281,9 +281,10 @@ fn a_field_at_fault_counts_for_nothing() {
                 let faulty = with(Some(bad));
                 assert_eq!(faulty.faults.len(), 1, "{} = {bad}", field.name);
                 broken += 1;
-                let by_design =
-                    matches!(field.name, "salt.target" | "salt.low" | "salt.high" | "bag.have" | "less.cap")
+                let by_design = matches!(field.name, "salt.target" | "salt.low" | "salt.high" | "bag.have" | "less.cap")
                         || matches!(field.name, "pool.doubt" | "salt.now" | "salt.again")
+                        // How much salt is due is not known, so nor is the index after it.
+                        || matches!(field.name, "pool.volume" | "bag.size" | "bag.purity")
                         || ["level.", "goal."].iter().any(|begin| field.name.starts_with(begin));
                 for (name, shown) in &faulty.outputs {
                     assert_eq!(left_out.output(name), Some(shown), "{name} with {} = {bad}", field.name);

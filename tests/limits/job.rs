@@ -2,9 +2,9 @@
 
 use super::{demo, ppm};
 use chem::{Fraction, Mass, Purity, Salinity, Volume};
-use plan::Levels;
+use plan::RiskLevels;
 use plan::limits;
-use plan::log::{Baseline, Entry, MOST_ENTRIES, Reading, What};
+use plan::log::{Baseline, Entry, LogEvent, MOST_ENTRIES, Reading};
 use plan::policy::Moments;
 use plan::salt::course::{Course, course};
 use plan::salt::decide::decide;
@@ -29,8 +29,8 @@ fn read(salt: f64) -> Course {
 
 #[test]
 fn a_level_is_a_part_and_the_risk_of_too_much_at_most_even_odds() {
-    let well = Levels::default();
-    let sets: [fn(&mut Levels, f64); 4] =
+    let well = RiskLevels::default();
+    let sets: [fn(&mut RiskLevels, f64); 4] =
         [|l, x| l.over = x, |l, x| l.low = x, |l, x| l.enough = x, |l, x| l.drained = x];
     for (at, set) in sets.iter().enumerate() {
         for (x, part) in [(-0.1, false), (0.0, false), (0.001, true), (0.5, true), (1.0, false), (1.1, false)]
@@ -40,13 +40,13 @@ fn a_level_is_a_part_and_the_risk_of_too_much_at_most_even_odds() {
             assert_eq!(levels.are_levels(), part, "level {at} is {x}");
         }
     }
-    assert!(Levels { low: 0.6, enough: 0.6, drained: 0.6, ..well }.are_levels());
-    assert!(!Levels { over: 0.51, ..well }.are_levels());
+    assert!(RiskLevels { low: 0.6, enough: 0.6, drained: 0.6, ..well }.are_levels());
+    assert!(!RiskLevels { over: 0.51, ..well }.are_levels());
     for (cap, part) in [(0.0, false), (0.5, true), (1.0, true), (1.1, false)] {
-        assert_eq!(Levels { cap, ..well }.are_levels(), part, "cap {cap}");
+        assert_eq!(RiskLevels { cap, ..well }.are_levels(), part, "cap {cap}");
     }
     for (slack, right) in [(-1.0, false), (0.0, true), (1_000.0, true), (1_001.0, false)] {
-        assert_eq!(Levels { slack, ..well }.are_levels(), right, "slack {slack}");
+        assert_eq!(RiskLevels { slack, ..well }.are_levels(), right, "slack {slack}");
     }
 }
 
@@ -55,7 +55,7 @@ fn a_level_is_a_part_and_the_risk_of_too_much_at_most_even_odds() {
 fn a_full_log_is_read_to_its_end() {
     let at = |when, salt: f64| {
         let reading = Reading { salt: ppm(salt), again: None, instrument: Instrument::Meter };
-        Some(Entry { when, what: What::Reading(reading) })
+        Some(Entry { when, what: LogEvent::Reading(reading) })
     };
     let log: [_; MOST_ENTRIES] = std::array::from_fn(|i| at(i as i64, 3_000.0 + i as f64));
     let reading = Reading { salt: ppm(400.0), again: None, instrument: Instrument::Meter };
@@ -63,7 +63,7 @@ fn a_full_log_is_read_to_its_end() {
     let read: Vec<_> = all.visits.iter().flatten().map(|visit| visit.reading.salt.mg_per_l()).collect();
     assert_eq!((read.len(), read[0], read[24]), (25, 400.0, 3_023.0));
     // Every one a dose: none is lost, either, and the last one is the clock's.
-    let dose = |i: usize| Some(Entry { when: 10 * i as i64, what: What::Dose(kg(1.0)) });
+    let dose = |i: usize| Some(Entry { when: 10 * i as i64, what: LogEvent::Dose(kg(1.0)) });
     let all = course(None, &std::array::from_fn(dose));
     assert_eq!((all.put_in, all.after, all.last_dose), (kg(24.0), kg(24.0), Some(230)));
 }
@@ -85,14 +85,15 @@ fn each_fault_is_found_alone() {
     }
     assert_eq!(faults(Job { bag: Mass::NONE, ..job() }), [JobError::Bag]);
     assert_eq!(
-        faults(Job { levels: Levels { over: 0.0, ..Levels::default() }, ..job() }),
+        faults(Job { levels: RiskLevels { over: 0.0, ..RiskLevels::default() }, ..job() }),
         [JobError::Levels]
     );
     let beyond = limits::SALT.high * 1.1;
     for (step, well) in [(0.0, false), (1e-7, false), (1e-6, true), (1.0, true), (beyond, false)] {
-        for steps in [[step, 1.0], [1.0, step]] {
-            let faults = faults(Job { handled: Handled::Parts(steps), ..job() });
-            assert_eq!(faults.is_empty(), well, "{steps:?}: {faults:?}");
+        for (first, later) in [(step, 1.0), (1.0, step)] {
+            let parts = plan::policy::PartOfBag { first, later };
+            let faults = faults(Job { handled: Handled::Parts(parts), ..job() });
+            assert_eq!(faults.is_empty(), well, "{parts:?}: {faults:?}");
         }
     }
     // More than any mass can't come through the types, but through sums of them.
@@ -116,7 +117,7 @@ fn each_fault_is_found_alone() {
 fn what_went_in_is_taken_off_what_is_left() {
     let left = |bags: f64| {
         let mut log = [None; MOST_ENTRIES];
-        log[0] = Some(Entry { when: 0, what: What::Dose(kg(20.0 * bags)) });
+        log[0] = Some(Entry { when: 0, what: LogEvent::Dose(kg(20.0 * bags)) });
         let dose = salt_plan(&SaltInput { log: Typed::Valid(log), ..SaltInput::of(&demo()) });
         (dose.decision.as_ref().unwrap().buy.unwrap().bags, dose.bags_left().unwrap())
     };
@@ -147,8 +148,8 @@ fn the_next_reading_is_foreseen_by_the_instrument_of_the_last() {
     let by = |salt, instrument| Reading { salt: ppm(salt), again: None, instrument };
     let width = |last| {
         let mut log = [None; MOST_ENTRIES];
-        log[0] = Some(Entry { when: 0, what: What::Dose(kg(120.0)) });
-        log[1] = Some(Entry { when: 2_880, what: What::Reading(by(2_320.0, last)) });
+        log[0] = Some(Entry { when: 0, what: LogEvent::Dose(kg(120.0)) });
+        log[1] = Some(Entry { when: 2_880, what: LogEvent::Reading(by(2_320.0, last)) });
         let baseline = Baseline { when: None, reading: by(400.0, Instrument::Strip) };
         let expect = decide(&job(), &course(Some(baseline), &log)).unwrap().expect.unwrap();
         expect.range[1] - expect.range[0]
@@ -178,7 +179,7 @@ fn few_bags_are_weighed_and_little_salt_finely() {
             volume: Volume::from_cubic_metres(volume).unwrap(),
             purity: Purity::WHOLE,
             band: Band::of(None, Some(ppm(3_000.0)), None).unwrap(),
-            handled: Handled::Bags([kg(0.05), kg(0.5)]),
+            handled: Handled::Bags(plan::Bag::default().weighed_in),
             ..job()
         };
         let stage = decide(&job, &read(from)).unwrap().stage.unwrap();

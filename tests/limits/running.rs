@@ -4,7 +4,8 @@ use super::{chlorine, demo, ppm};
 use chem::{Fraction, Length, Mass, Temperature, Volume};
 use plan::Typed::{self, Valid};
 use plan::operation::{Ahead, OutputInput, SeasonInput, Setting, Warmth, ahead, climb, setting};
-use plan::water::drain::{Basis, DrainInput, cap, effort, exchange_hours};
+use plan::water::drain::{Basis, DrainInput, cap};
+use plan::water::effort::{effort, exchange_hours};
 use plan::water::treatment::TreatmentInput;
 use plan::{Case, Ground, Surface};
 use plan::{Flow, Run, Season};
@@ -134,7 +135,7 @@ fn a_season_takes_by_what_is_lost_and_by_rain() {
     let left = 3_200.0 / core::f64::consts::E;
     let lost = Season { lost: Valid(60.0), ..Season::default() };
     let told = season(lost, |_| {}).unwrap();
-    assert!((told.salt.mg_per_l() - left).abs() < 1e-9 && (told.less - (3_200.0 - left)).abs() < 1e-9);
+    assert!((told.salt.mg_per_l() - left).abs() < 1e-9 && (told.loss - (3_200.0 - left)).abs() < 1e-9);
     let rained = Season { rain: Valid(1.5), ..Season::default() };
     assert!((season(rained, |case| case.fill_salt = None).unwrap().salt.mg_per_l() - left).abs() < 1e-9);
     assert_eq!(season(rained, |case| case.depth = Typed::Missing), None);
@@ -189,8 +190,8 @@ fn the_cap_goes_by_what_is_known_best() {
             cap: own.map_or(Typed::Missing, |x| Valid(Fraction::from_ratio(x).unwrap())),
             ..Case::default()
         };
-        let (cap, larger) = cap(&DrainInput::of(&case)).unwrap();
-        (cap.share.ratio(), cap.basis, larger)
+        let cap = cap(&DrainInput::of(&case)).unwrap();
+        (cap.share.ratio(), cap.basis, cap.owner_larger)
     };
     let (cement, low) = (Some(Surface::Cement), Some(Ground::Low));
     assert_eq!(known(None, None, None, None), (0.15, Basis::Careful, false));

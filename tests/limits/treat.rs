@@ -3,11 +3,11 @@
 use super::{chlorine, demo, ppm, tests};
 use chem::salt::{SaltTest, other_ions};
 use chem::{Alkalinity, CyanuricAcid, Hardness, Mass, Ph, Volume};
-use plan::log::{Entry, MOST_ENTRIES, Reading, What as Put};
+use plan::log::{Entry, LogEvent as Put, MOST_ENTRIES, Reading};
 use plan::water::balance::After;
 use plan::water::product::ProductAmount;
 use plan::water::replacement::Excess;
-use plan::water::treatment::{Additive, Side, Treatment, TreatmentStep};
+use plan::water::treatment::{Additive, Position, Treatment, TreatmentStep};
 use plan::{Case, Goals, Instrument, Plan, Surface, Typed, plan};
 
 fn ta(x: f64) -> Goals {
@@ -118,7 +118,9 @@ fn one_go_is_the_largest_dose_and_the_rest_follows() {
 /// where there is cement.
 #[test]
 fn the_end_is_judged_as_the_beginning_is() {
-    for (goal, side) in [(7.19, Side::Below), (7.2, Side::Within), (7.6, Side::Within), (7.61, Side::Above)] {
+    for (goal, side) in
+        [(7.19, Position::Below), (7.2, Position::Within), (7.6, Position::Within), (7.61, Position::Above)]
+    {
         assert_eq!(treated(ph(goal)).ends(None).unwrap().ph, side, "{goal}");
     }
     assert!(treated(ph(7.5)).ends(None).is_none(), "no step, no end");
@@ -129,9 +131,9 @@ fn the_end_is_judged_as_the_beginning_is() {
         let balance = |surface| treated.ends(surface).unwrap().balance;
         let index = (end.index.unwrap() * 100.0).round() as i32;
         let (side, shell) = match index {
-            ..=-31 => (Side::Below, Side::Within),
-            -30..=30 => (Side::Within, Side::Within),
-            _ => (Side::Above, Side::Above),
+            ..=-31 => (Position::Below, Position::Within),
+            -30..=30 => (Position::Within, Position::Within),
+            _ => (Position::Above, Position::Above),
         };
         assert_eq!((end.balance, balance(Some(Surface::Liner))), (Some(side), Some(shell)), "{index}");
         assert_eq!(balance(None), Some(side), "a surface not known is not spared: {index}");
@@ -229,7 +231,7 @@ fn the_index_goes_with_the_reading_of_its_day() {
     let own = plan(&demo()).balance.unwrap();
     let logged = Case { reading: Typed::Missing, instrument: None, log, ..demo() };
     let first = plan(&logged).balance.unwrap();
-    assert_eq!((first.salt, first.responds, first.today.index), (own.salt, own.responds, own.today.index));
+    assert_eq!((first.salt, first.salt_test, first.today.index), (own.salt, own.salt_test, own.today.index));
     let later = plan(&Case { log, reading: Typed::Valid(ppm(300.0)), ..demo() });
     assert!(later.balance.unwrap().salt < own.salt);
 }

@@ -11,6 +11,16 @@ const HARD: &str = "pool.how=taped pool.volume=68 pool.volume.unit=m3 salt.now=1
      water.ch=300 water.cya=30 fill.salt=120 fill.ch=300 treat.acid=31.45 treat.calcium=77 treat.bleach=10 treat.powder=100";
 const DOSED: &str = "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00";
 
+const IN_BAND: &str = "pool.how=taped pool.volume=68 pool.volume.unit=m3 surface.kind=cement salt.now=3050 salt.now.unit=[ppm] \
+     salt.how=lab salt.target=3200 salt.low=2800 salt.high=3600 bag.size=20 bag.size.unit=kg bag.purity=99.4 \
+     water.heat=25 water.heat.unit=Cel water.ph=7.5 water.ta=100 water.ch=300 water.cya=30";
+const FOUR: &str = "log.1.kind=dose log.1.mass=120 log.1.mass.unit=kg log.1.when=2027-05-21T09:00 \
+     log.2.kind=reading log.2.salt=2000 log.2.how=lab log.2.when=2027-05-22T10:00 \
+     log.3.kind=reading log.3.salt=2000 log.3.how=drops log.3.when=2027-05-22T11:00 \
+     log.4.kind=reading log.4.salt=2000 log.4.how=strip log.4.when=2027-05-22T12:00";
+const CURED: &str = "surface.kind=cement surface.day=2027-05-09 now=2027-05-21T09:00 over.finish-age.who=A \
+     over.finish-age.role=applicator";
+
 pub const ROWS: &[Row] = &[
     Row {
         name: "a hand-span of no known depth: a tape at fault is not a pool that nobody measured",
@@ -179,6 +189,84 @@ pub const ROWS: &[Row] = &[
         form: &[TOO_SALTY_OVER_LINER, "pool.meter-before=0 pool.meter-after=x pool.meter.unit=m3"],
         shows: &["measured.volume=– used.volume=– measured.doubt=– measured.area=50.0 less.share=22.8"],
         holds: "fault measure.drawn !measure.known !pool.measured",
+    },
+    Row {
+        name: "in its band, and a bag at fault: whether salt is due is not known, so nor is the index after it",
+        form: &[IN_BAND, "bag.purity=x"],
+        shows: &["index.same=– index.free=– index.salt.after=–"],
+        holds: "fault dose.unknown",
+    },
+    Row {
+        name: "a guess whose instrument can't be read is still none that the sum is counted from",
+        form: &[METRIC, "salt.how=assumed\u{1}"],
+        shows: &["dose.from=– dose.rise=– dose.mass=–"],
+        holds: "fault",
+    },
+    Row {
+        name: "four instruments and a bag at fault: which three are to count is still not known",
+        form: &[METRIC, FOUR, "bag.size=x"],
+        shows: &["in.all=– clock.retest=–"],
+        holds: "fault !log.dosed",
+    },
+    Row {
+        name: "the same with the bag as it is",
+        form: &[METRIC, FOUR],
+        shows: &["in.all=–"],
+        holds: "log.instruments !log.dosed",
+    },
+    Row {
+        name: "a ruling of a day that can't be read: whether the finish still waits is not known, nor until when",
+        form: &[CURED, "over.finish-age.day=2027-05-2o"],
+        shows: &["ready.earliest=–"],
+        holds: "fault !ready.earliest !add.yes",
+    },
+    Row {
+        name: "the same once it can",
+        form: &[CURED, "over.finish-age.day="],
+        shows: &["ready.earliest=2027-06-08"],
+        holds: "ready.earliest gate.finish-age.wait",
+    },
+    Row {
+        name: "a goal at fault: of its steps and the finish the later counts, and one of them is not known",
+        form: &[CURED, "over.finish-age.day= goal.ta=x"],
+        shows: &["ready.earliest=–"],
+        holds: "fault gate.finish-age.wait !ready.earliest",
+    },
+    Row {
+        name: "a guess, and a line at fault that may be a reading: not known, which is no stop",
+        form: &[
+            METRIC,
+            "salt.how=assumed log.1.kind=reading log.1.salt=x log.1.how=meter log.1.when=2027-05-20T09:00",
+        ],
+        shows: &[],
+        holds: "fault gate.reading.unknown !gate.reading.stop",
+    },
+    Row {
+        name: "a guess alone is a stop",
+        form: &[METRIC, "salt.how=assumed"],
+        shows: &[],
+        holds: "gate.reading.stop",
+    },
+    Row {
+        name: "nothing to add, and a test that may stand against the salt can't be read",
+        form: &[IN_BAND, "water.ch=x"],
+        shows: &[],
+        holds: "fault dose.enough add.unknown !add.none",
+    },
+    Row {
+        name: "the same with the test left out",
+        form: &[IN_BAND, "water.ch="],
+        shows: &[],
+        holds: "dose.enough add.none",
+    },
+    Row {
+        name: "more salt in than a log can hold, the bag's purity and the size of the pool not known",
+        form: &[
+            "salt.now=400 salt.now.unit=[ppm] salt.how=meter salt.target=3200 bag.size=2000 bag.size.unit=kg",
+            "log.1.kind=dose log.1.mass=60000 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
+        ],
+        shows: &["in.all=–"],
+        holds: "log.too-much !log.dosed",
     },
     Row {
         name: "a moment after which there is none that can be written",

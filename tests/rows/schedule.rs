@@ -121,6 +121,18 @@ pub const ROWS: &[Row] = &[
         holds: "on !on.early",
     },
     Row {
+        name: "water goes first, and salt is in already: nothing is planned for a beginning that is past",
+        form: &[
+            DEMO,
+            "water.heat=25 water.heat.unit=Cel water.ph=7.5 water.ta=100 water.ch=300 water.cya=130 fill.salt=120 fill.cya=0",
+            "fill.heat=15 fill.heat.unit=Cel fill.ph=7.8 fill.ta=60 fill.ch=80 goal.cya=50 start.when=2027-05-21T08:00",
+            "log.1.kind=dose log.1.mass=1 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
+            "on.when=2027-05-22T08:00 now=2027-05-22T09:00",
+        ],
+        shows: &["next.when=– clock.power=2027-05-23T09:00"],
+        holds: "on.early less.cyanurate !next.stage !schedule",
+    },
+    Row {
         name: "switched on, by a moment that is none: no schedule",
         form: &[DEMO, "on.when=noon now=2027-06-14T16:00"],
         shows: &["next.when=–"],

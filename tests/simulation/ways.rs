@@ -2,8 +2,8 @@
 
 use crate::pool::{MOST_VISITS, PURITY, Pool, Stress};
 use chem::{Mass, Purity, Salinity, Volume};
-use plan::Levels;
-use plan::log::{Baseline, Entry, Log, MOST_ENTRIES, Reading, What};
+use plan::RiskLevels;
+use plan::log::{Baseline, Entry, Log, LogEvent, MOST_ENTRIES, Reading};
 use plan::salt::code::Code;
 use plan::salt::course::course;
 use plan::salt::decide::decide;
@@ -41,11 +41,8 @@ pub struct End {
 /// Lets a pool be salted.
 pub fn salted(pool: &Pool, way: Way, cap: f64, stress: Stress) -> End {
     match way {
-        Way::F => judged(pool, Handled::Parts([1.0, 0.5]), cap, stress),
-        Way::Page => {
-            let step = |kg| Mass::from_kilograms(kg).unwrap();
-            judged(pool, Handled::Bags([step(0.05), step(0.5)]), cap, stress)
-        }
+        Way::F => judged(pool, Handled::Parts(plan::policy::PART_OF_BAG), cap, stress),
+        Way::Page => judged(pool, Handled::Bags(plan::Bag::default().weighed_in), cap, stress),
         _ => simply(pool, way, cap, stress),
     }
 }
@@ -110,13 +107,13 @@ fn judged(pool: &Pool, handled: Handled, cap: f64, stress: Stress) -> End {
         history: History::Unknown,
         fill: None,
         handled,
-        levels: Levels { cap, ..Levels::default() },
+        levels: RiskLevels { cap, ..RiskLevels::default() },
     };
     let read = |salt: f64, by: usize| Reading { salt: ppm(salt), again: None, instrument: INSTRUMENTS[by] };
     let rise = pool.rise(stress);
     let mut log: Log = [None; MOST_ENTRIES];
     let (mut place, mut clock) = (0, 0);
-    let mut enter = |log: &mut Log, when: i64, what: What| {
+    let mut enter = |log: &mut Log, when: i64, what: LogEvent| {
         log[place] = Some(Entry { when, what });
         place += 1;
     };
@@ -133,7 +130,7 @@ fn judged(pool: &Pool, handled: Handled, cap: f64, stress: Stress) -> End {
             heap = if odd { 0.2 * heap } else { pool.undissolved(visit, stress) * latest * rise };
             let seen = pool.read(salt - heap, visit, odd, stress);
             let by = if odd { pool.other() } else { pool.instrument };
-            enter(&mut log, clock, What::Reading(read(seen, by)));
+            enter(&mut log, clock, LogEvent::Reading(read(seen, by)));
         }
         let decision = decide(&job, &course(baseline, &log)).unwrap();
         odd = matches!(decision.code, Code::ReadsTooLow | Code::ReadsTooHigh);
@@ -144,7 +141,7 @@ fn judged(pool: &Pool, handled: Handled, cap: f64, stress: Stress) -> End {
         if bags > 0.0 {
             latest = bags;
             salt += bags * rise;
-            enter(&mut log, clock, What::Dose(job.bag.checked_mul(bags).unwrap()));
+            enter(&mut log, clock, LogEvent::Dose(job.bag.checked_mul(bags).unwrap()));
         }
         let go_on = match decision.code {
             Code::AddAndRetest => true,

@@ -2,7 +2,7 @@
 //! model and by hand; the levels of the page, and weighing where bags are too coarse.
 
 use chem::*;
-use plan::Levels;
+use plan::RiskLevels;
 use plan::log::*;
 use plan::policy::Since;
 use plan::salt::code::Code;
@@ -36,8 +36,8 @@ fn job(volume: f64, method: Method, [low, target, high]: [f64; 3], bag: f64) -> 
         band: Band::of(low, target, high).unwrap(),
         history: History::Fresh,
         fill: None,
-        handled: Handled::Bags([kg(0.05), kg(0.5)]),
-        levels: Levels::default(),
+        handled: Handled::Bags(plan::Bag::default().weighed_in),
+        levels: RiskLevels::default(),
     }
 }
 
@@ -50,9 +50,9 @@ fn told(job: &Job, first: f64, by: Instrument, then: &[(f64, i64, f64)]) -> Deci
     let mut log = [None; MOST_ENTRIES];
     let mut clock = 0;
     for (pair, (bags, hours, salt)) in log.chunks_mut(2).zip(then) {
-        pair[0] = Some(Entry { when: clock, what: What::Dose(job.bag.checked_mul(*bags).unwrap()) });
+        pair[0] = Some(Entry { when: clock, what: LogEvent::Dose(job.bag.checked_mul(*bags).unwrap()) });
         clock += hours * 60;
-        pair[1] = Some(Entry { when: clock, what: What::Reading(reading(*salt, by)) });
+        pair[1] = Some(Entry { when: clock, what: LogEvent::Reading(reading(*salt, by)) });
     }
     let first = Some(Baseline { when: None, reading: reading(first, by) });
     decide(job, &course(first, &log)).unwrap()
@@ -229,16 +229,16 @@ fn the_steps_of_the_scales_and_a_typed_doubt_are_taken() {
     let wide = told(&job, 400.0, Instrument::Meter, &[]);
     job.doubt = Fraction::from_ratio(0.03).ok();
     let narrow = told(&job, 400.0, Instrument::Meter, &[]);
-    assert!(narrow.stated.std_dev < 0.5 * wide.stated.std_dev && narrow.plain == wide.plain);
-    near(narrow.stated.mean, 0.95 * 62.82, 0.2); // A doubt says nothing of over-estimating.
+    assert!(narrow.prior_volume.std_dev < 0.5 * wide.prior_volume.std_dev && narrow.plain == wide.plain);
+    near(narrow.prior_volume.mean, 0.95 * 62.82, 0.2); // A doubt says nothing of over-estimating.
 }
 
 #[test]
 fn a_course_out_of_the_ordinary_is_followed() {
     use Instrument::{Lab, Meter};
     let job = job(62.82, Method::Taped, USUAL, 20.0);
-    let dose = |when, bags: f64| Entry { when, what: What::Dose(job.bag.checked_mul(bags).unwrap()) };
-    let read = |when, salt, by| Entry { when, what: What::Reading(reading(salt, by)) };
+    let dose = |when, bags: f64| Entry { when, what: LogEvent::Dose(job.bag.checked_mul(bags).unwrap()) };
+    let read = |when, salt, by| Entry { when, what: LogEvent::Reading(reading(salt, by)) };
     let first = Some(Baseline { when: None, reading: reading(400.0, Meter) });
     let follow = |first, entries: &[Entry]| {
         let mut log = [None; MOST_ENTRIES];

@@ -5,7 +5,7 @@ mod draw;
 
 use chem::*;
 use draw::Draw;
-use plan::Levels;
+use plan::RiskLevels;
 use plan::log::*;
 use plan::salt::code::Code;
 use plan::salt::course::*;
@@ -42,8 +42,8 @@ fn job(d: &mut Draw) -> Job {
         band: Band::of(None, Some(ppm(target)), None).unwrap(),
         history: one_of(d, History::ALL),
         fill: Some(ppm(100.0)),
-        handled: Handled::Bags([kg(0.05), kg(0.5)]),
-        levels: Levels::default(),
+        handled: Handled::Bags(plan::Bag::default().weighed_in),
+        levels: RiskLevels::default(),
     }
 }
 
@@ -66,8 +66,8 @@ fn told(job: &Job, first: Reading, log: &Log) -> Decision {
 /// A dose at the moment 0, and a reading two days later.
 fn retest(put_in: Mass, reading: Reading) -> Log {
     let mut log = EMPTY;
-    log[0] = Some(Entry { when: 0, what: What::Dose(put_in) });
-    log[1] = Some(Entry { when: 2_880, what: What::Reading(reading) });
+    log[0] = Some(Entry { when: 0, what: LogEvent::Dose(put_in) });
+    log[1] = Some(Entry { when: 2_880, what: LogEvent::Reading(reading) });
     log
 }
 
@@ -103,7 +103,7 @@ fn one_bag_more_never_lowers_what_is_expected() {
             // The same of the reading to come, when that many more than told went in.
             let mut log = EMPTY;
             let more = kg(put_in.kilograms() + job.bag.checked_mul(bags as f64).unwrap().kilograms());
-            log[0] = Some(Entry { when: 0, what: What::Dose(more) });
+            log[0] = Some(Entry { when: 0, what: LogEvent::Dose(more) });
             let expect = told(&job, first, &log).expect.unwrap();
             assert!(expect.mean > reading && expect.range[0] < expect.mean, "{job:?}");
             assert!(expect.mean < expect.range[1], "{job:?}");
@@ -158,7 +158,7 @@ fn a_retest_as_expected_moves_the_volume_by_no_more_than_its_weight() {
         let mut log = retest(put_in, read(decision.expect.unwrap().mean, first.instrument));
         log[1].as_mut().unwrap().when = 1_440;
         let after = told(&job, first, &log);
-        let (stated, volume) = (decision.stated, after.known.unwrap().volume);
+        let (stated, volume) = (decision.prior_volume, after.known.unwrap().volume);
         // What the readings took of the variance is what they weigh.
         let weight = 1.0 - (volume.std_dev / stated.std_dev).powi(2);
         let moved = (volume.mean - stated.mean).abs() / stated.std_dev;
@@ -234,9 +234,9 @@ fn visit_after_visit_the_job_comes_to_its_end() {
             assert!(visit < 8, "no end: {job:?} {log:?}");
             let step = plan::policy::instrument_error(first.instrument).unwrap().step;
             log[place] =
-                Some(Entry { when: clock, what: What::Dose(job.bag.checked_mul(stage.bags).unwrap()) });
+                Some(Entry { when: clock, what: LogEvent::Dose(job.bag.checked_mul(stage.bags).unwrap()) });
             let seen = read((salt / step).round() * step, first.instrument);
-            log[place + 1] = Some(Entry { when: clock + 2_880, what: What::Reading(seen) });
+            log[place + 1] = Some(Entry { when: clock + 2_880, what: LogEvent::Reading(seen) });
             (place, clock) = (place + 2, clock + 2_880);
         }
     }
@@ -247,8 +247,8 @@ fn a_log_is_read_in_order_of_time_and_corrected_by_writing_it_anew() {
     let mut d = Draw(16);
     let (job, first, decision, put_in) = begun(&mut d);
     let expected = decision.expect.unwrap().mean;
-    let dose = |when| Some(Entry { when, what: What::Dose(put_in) });
-    let reading = |when, by| Some(Entry { when, what: What::Reading(read(expected, by)) });
+    let dose = |when| Some(Entry { when, what: LogEvent::Dose(put_in) });
+    let reading = |when, by| Some(Entry { when, what: LogEvent::Reading(read(expected, by)) });
     let by = first.instrument;
     let mut log = EMPTY;
 
@@ -315,7 +315,10 @@ fn no_number_comes_with_a_fault_and_none_is_nonsense() {
                 1 => job.bag = job.bag.checked_mul(one_of(&mut d, &wild)).unwrap_or(Mass::NONE),
                 2 => job.levels.over = one_of(&mut d, &wild),
                 3 => job.levels.slack = one_of(&mut d, &wild) * 1e4,
-                4 => job.handled = Handled::Parts([one_of(&mut d, &wild), 0.5]),
+                4 => {
+                    job.handled =
+                        Handled::Parts(plan::policy::PartOfBag { first: one_of(&mut d, &wild), later: 0.5 })
+                }
                 _ => job.band.low = salty(&mut d),
             }
         }
@@ -331,11 +334,11 @@ fn no_number_comes_with_a_fault_and_none_is_nonsense() {
             let again = Some(salty(&mut d)).filter(|_| d.next() < 0.1);
             let by = if d.next() < 0.95 { one_of(&mut d, &three) } else { instrument(&mut d) };
             let what = match d.next() {
-                x if x < 0.45 => What::Reading(Reading { salt, again, instrument: by }),
+                x if x < 0.45 => LogEvent::Reading(Reading { salt, again, instrument: by }),
                 x if x < 0.47 && spoil => {
-                    What::Dose(kg(one_of(&mut d, &[0.0, 1e-300, 1.0, bounds::MASS.high])))
+                    LogEvent::Dose(kg(one_of(&mut d, &[0.0, 1e-300, 1.0, bounds::MASS.high])))
                 }
-                x => What::Dose(kg(x * 100.0)),
+                x => LogEvent::Dose(kg(x * 100.0)),
             };
             *entry = Some(Entry { when, what });
         }
@@ -352,7 +355,7 @@ fn no_number_comes_with_a_fault_and_none_is_nonsense() {
         };
         assert!(job.faults(&course).is_none());
         decided += usize::from(decision.stage.is_some());
-        let mut numbers = vec![decision.plain, decision.stated.mean, decision.stated.std_dev];
+        let mut numbers = vec![decision.plain, decision.prior_volume.mean, decision.prior_volume.std_dev];
         numbers.extend(decision.visits.iter().flatten().filter_map(|judged| judged.z));
         if let Some(known) = decision.known {
             numbers.extend([known.volume.mean, known.volume.std_dev, known.salt.mean]);

@@ -1,7 +1,7 @@
 //! What does a row ask, and does our answer to it agree in every column?
 
 use chem::{Mass, Purity, Salinity, Volume, bounds};
-use plan::Levels;
+use plan::RiskLevels;
 use plan::log::*;
 use plan::policy::Since;
 use plan::salt::code::Code;
@@ -95,12 +95,15 @@ impl Row<'_> {
             band: Band { low, target, high, example: false, limits_ours: false },
             history: self.choice("baseline_class", History::ALL, History::CODES),
             fill: self.number("fill_ppm").map(|x| salt(Some(x))),
-            handled: Handled::Parts([self.sure("unit1"), self.sure("unit2")]),
-            levels: Levels {
+            handled: Handled::Parts(plan::policy::PartOfBag {
+                first: self.sure("unit1"),
+                later: self.sure("unit2"),
+            }),
+            levels: RiskLevels {
                 over: self.sure("alpha"),
                 low: self.sure("beta"),
                 cap: self.sure("cap"),
-                ..Levels::default()
+                ..RiskLevels::default()
             },
         };
         faults.extend(job.faults(&course(None, &[None; MOST_ENTRIES])).iter());
@@ -143,15 +146,15 @@ impl Checked {
                 "24h" => (1_440, Since::Day),
                 _ => (60, Since::Early),
             };
-            let mut enter = |when: i64, what: What| {
+            let mut enter = |when: i64, what: LogEvent| {
                 log[place] = Some(Entry { when, what });
                 place += 1;
             };
             if bags > 0.0 {
-                enter(clock, What::Dose(job.bag.checked_mul(bags).unwrap()));
+                enter(clock, LogEvent::Dose(job.bag.checked_mul(bags).unwrap()));
             }
             clock += minutes;
-            enter(clock, What::Reading(reading));
+            enter(clock, LogEvent::Reading(reading));
             let mut course = course(baseline, &log);
             if let Some(last) = course.visits.iter_mut().flatten().last() {
                 self.waits += usize::from(last.since != since && last.latest > Mass::NONE);

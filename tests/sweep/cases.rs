@@ -2,7 +2,7 @@
 
 use super::questions::ask::{Ask, Source};
 use chem::{Fraction, Length, Mass, Purity, Volume, bounds};
-use plan::log::{Entry, Log, MOST_ENTRIES, Reading, What};
+use plan::log::{Entry, Log, LogEvent, MOST_ENTRIES, Reading};
 use plan::*;
 
 /// A small generator (Marsaglia's xorshift, with a multiplication so that low bits serve too).
@@ -27,23 +27,23 @@ fn log(ask: &mut Ask) -> Log {
     let lines = ask.one(&[1, 2, 3, 4, MOST_ENTRIES]);
     for place in log.iter_mut().take(lines) {
         let what = if ask.one(&[true, false]) {
-            What::Dose(Mass::from_kilograms(ask.within(&limits::SALT)).unwrap())
+            LogEvent::Dose(Mass::from_kilograms(ask.within(&limits::SALT)).unwrap())
         } else {
             let again = if ask.one(&[true, false]) { Some(ask.salinity()) } else { None };
-            What::Reading(Reading { salt: ask.salinity(), again, instrument: ask.one(Instrument::ALL) })
+            LogEvent::Reading(Reading { salt: ask.salinity(), again, instrument: ask.one(Instrument::ALL) })
         };
         *place = Some(Entry { when: moment(ask), what });
     }
     log
 }
 
-fn levels(ask: &mut Ask) -> Levels {
-    Levels {
+fn levels(ask: &mut Ask) -> RiskLevels {
+    RiskLevels {
         over: ask.one(&[0.001, 0.01, 0.5, 0.9, -1.0]),
         cap: ask.one(&[0.1, 0.7, 1.0]),
         enough: ask.one(&[0.05, 0.75, 0.999]),
         slack: ask.one(&[0.0, 50.0, 1_000.0]),
-        ..Levels::default()
+        ..RiskLevels::default()
     }
 }
 
@@ -124,13 +124,14 @@ pub fn case(ask: &mut Ask) -> Case {
             }
         },
         now: maybe!(moment(ask)),
-        today: maybe!(ask.one(&[0, 20, 20_000])),
+        today: maybe!(ask.one(&[0, 20, 20_000, i64::MIN, i64::MAX])),
         start: optional!(moment(ask)),
         on: optional!(moment(ask)),
         unlisted: ask.one(&[true, false, false, false]),
         uncounted: ask.one(&[true, false, false, false]),
+        untested: ask.one(&[true, false, false, false]),
         ready: Ready {
-            finish: optional!(ask.one(&[0, 20_000])),
+            finish: optional!(ask.one(&[0, 20_000, i64::MIN, i64::MAX])),
             word: maybe!(ask.one(Word::ALL)),
             word_named: ask.one(&[true, false]),
             word_day: maybe!(ask.one(&[0, 20_000])),
@@ -158,7 +159,7 @@ pub fn case(ask: &mut Ask) -> Case {
             combined: optional!(ask.within(&limits::TRACE)),
             copper: optional!(ask.within(&limits::TRACE)),
             iron: optional!(ask.within(&limits::TRACE)),
-            rulings: Rulings { code: Ruling { named: true, day: maybe!(20) }, ..Rulings::default() },
+            rulings: Rulings { code: Ruling { named: true, day: optional!(20) }, ..Rulings::default() },
         },
         run: Run {
             demand: optional!(ask.within(&limits::DEMAND)),

@@ -210,7 +210,7 @@ pub struct Ahead {
     /// The salt at its end.
     pub salt: Salinity,
     /// How much less that is.
-    pub less: f64,
+    pub loss: f64,
     /// Salt to bring it back, as it comes in the bag.
     pub mass: Option<Mass>,
     /// The same in bags, and in whole ones.
@@ -263,5 +263,5 @@ pub fn ahead(input: &SeasonInput) -> Option<Ahead> {
     let bags = mass.zip(size).map(|(mass, size)| mass.kilograms() / size.kilograms());
     // What only rounding makes more than a whole bag is none.
     let bags = bags.map(|bags| [bags, libm::ceil(bags - 1e-9)]);
-    Some(Ahead { salt, less: target.mg_per_l() - ended, mass, bags })
+    Some(Ahead { salt, loss: target.mg_per_l() - ended, mass, bags })
 }

@@ -6,10 +6,12 @@ pub mod defaults;
 pub mod limits;
 pub mod risk;
 pub mod times;
+pub mod treatment;
 pub mod uncertainty;
 
 pub use defaults::*;
 pub use limits::*;
 pub use risk::*;
 pub use times::*;
+pub use treatment::*;
 pub use uncertainty::*;

@@ -1,7 +1,7 @@
 //! May the salt go in, and the generator on?
 
 pub mod gates;
+pub mod go;
 pub mod inputs;
 pub mod judge;
-pub mod power;
 pub mod verdict;

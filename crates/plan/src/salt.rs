@@ -16,4 +16,5 @@ mod prior;
 pub mod salt_input;
 pub mod salt_plan;
 pub mod stage;
+pub mod sums;
 pub mod value_of_information;

@@ -158,7 +158,8 @@ pub fn schedule(clock: &Clock, salt: &SaltPlan) -> Option<Schedule> {
                 forecast = true;
             }
         }
-        (_, None, Typed::Valid(start)) if short => {
+        // Not where salt is in already, and only the course is counted anew: after other water.
+        (_, None, Typed::Valid(start)) if short && clock.last_dose == Typed::Missing => {
             forecast = true;
             list.ahead(start, code);
         }

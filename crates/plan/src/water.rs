@@ -2,6 +2,7 @@
 
 pub mod balance;
 pub mod drain;
+pub mod effort;
 pub mod product;
 mod recipe;
 pub mod replacement;

@@ -12,13 +12,13 @@ use crate::unit::{self, Kind, Unit};
 use chem::salt::SaltTest;
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
-use plan::Levels;
-use plan::log::{Entry, Log, MOST_ENTRIES, Reading, What};
+use plan::RiskLevels;
+use plan::log::{Entry, Log, LogEvent, MOST_ENTRIES, Reading};
 use plan::{
     Acid, Bag, Band, BandError, Case, Goals, Ground, History, Instrument, Method, Products, Surface, Tests,
     Typed,
 };
-use plan::{Flow, Run, Season};
+use plan::{Flow, Run, Season, WeighedIn};
 
 impl Reader<'_> {
     /// A salt reading, whatever its test shows, by that instrument.
@@ -32,7 +32,7 @@ impl Reader<'_> {
             return self.optional(name, |x| Salinity::from_mg_per_l(x).ok());
         };
         let conducts = shown.bounds.is_some();
-        let fits = |i: Instrument| (i.responds() == SaltTest::Conductivity) == conducts;
+        let fits = |i: Instrument| (i.salt_test() == SaltTest::Conductivity) == conducts;
         match self.number(name) {
             None if self.is_faulty(name) => Typed::Invalid,
             None => Typed::Missing,
@@ -122,9 +122,9 @@ impl Reader<'_> {
             again = self.salt(line.again, instrument, heat);
         }
         let what = match (kind, mass, salt, instrument, again) {
-            (Some("dose"), Typed::Valid(mass), ..) => Some(What::Dose(mass)),
+            (Some("dose"), Typed::Valid(mass), ..) => Some(LogEvent::Dose(mass)),
             (Some("reading"), _, Typed::Valid(salt), Some(instrument), again) if again != Typed::Invalid => {
-                Some(What::Reading(Reading { salt, again: again.valid(), instrument }))
+                Some(LogEvent::Reading(Reading { salt, again: again.valid(), instrument }))
             }
             _ => None,
         };
@@ -169,13 +169,13 @@ impl Reader<'_> {
     }
 
     /// The risks that the page's author takes.
-    fn levels(&mut self) -> Typed<Levels> {
-        let usual = Levels::default();
+    fn levels(&mut self) -> Typed<RiskLevels> {
+        let usual = RiskLevels::default();
         let mut level = |name, usual: f64| match self.value(name).map(|(_, x)| x) {
             None if self.is_faulty(name) => f64::NAN,
             typed => typed.unwrap_or(usual),
         };
-        let levels = Levels {
+        let levels = RiskLevels {
             over: level("level.over", usual.over),
             low: level("level.low", usual.low),
             cap: level("level.cap", usual.cap),
@@ -304,8 +304,9 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
             purity: r.quantity("bag.purity", Purity::from_ratio),
             in_hand: r.optional("bag.have", |x| Some(x as u32)),
             price: r.number("bag.price"),
-            weighed_in: weighed_in.map_or(bag.weighed_in, |[fine, coarse]| {
-                [step(fine, bag.weighed_in[0]), step(coarse, bag.weighed_in[1])]
+            weighed_in: weighed_in.map_or(bag.weighed_in, |[fine, coarse]| WeighedIn {
+                fine: step(fine, bag.weighed_in.fine),
+                coarse: step(coarse, bag.weighed_in.coarse),
             }),
         },
         water,
@@ -334,6 +335,7 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
         ground: r.choice("less.ground", Ground::ALL, Ground::code),
         unlisted: false,
         uncounted: false,
+        untested: false,
         depth: match measured.and_then(|m| m.taped) {
             Some((_, size)) => Typed::Valid(size.depth),
             None if tape_faulty => Typed::Invalid,
@@ -349,6 +351,10 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     if ["pool.how", "salt.how", "salt.class"].iter().any(|name| r.is_faulty(name)) {
         case.doubt = Typed::Invalid;
     }
+    // A reading by nobody knows what may be a guess.
+    if r.is_faulty("salt.how") && case.reading != Typed::Missing {
+        case.reading = Typed::Invalid;
+    }
     // And how much may be drained at one go.
     if ["surface.kind", "less.ground"].iter().any(|name| r.is_faulty(name)) {
         case.cap = Typed::Invalid;
@@ -356,6 +362,10 @@ pub fn read(form: &Form, answer: &mut Answer) -> (Case, Units) {
     // And how many bags.
     case.uncounted = ["bag.size", "bag.purity"].iter().any(|name| r.is_faulty(name))
         || case.volume.is_none() && r.answer.faults.iter().any(|fault| fault.field.starts_with("pool."));
+    let untested = |field: &str| {
+        ["water.", "fill.", "goal.", "treat.", "now"].iter().any(|begin| field.starts_with(begin))
+    };
+    case.untested = r.answer.faults.iter().any(|fault| untested(fault.field));
     let _ = r.choice("show", &["as-typed", "metric", "us"], |code| code);
     if let Some(method) = case.method {
         r.answer.say(&joined(&["found.", method.code()]));

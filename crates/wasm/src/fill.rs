@@ -6,7 +6,7 @@ use crate::form::{Form, Units};
 use crate::number::Signs;
 use crate::unit::{Kind, Unit};
 use chem::{Alkalinity, Hardness, Mass, Salinity, State, Volume};
-use plan::readiness::gates::{GATES, Row, Salt};
+use plan::readiness::gates::{By, EffectOnSalt, GATES, Row};
 use plan::water::replacement::Amount;
 use plan::{Case, Go, Input, Needs, Plan, Standing, Unknown, Verdict};
 
@@ -198,7 +198,8 @@ impl Filler<'_> {
 
     fn gates(&mut self, plan: &Plan) {
         let (mut lines, mut left) = (Vec::new(), 0.0);
-        for Row { gate, code, salt, asked, .. } in GATES {
+        for Row { gate, code, salt, by, .. } in GATES {
+            let asked = by == By::Questions;
             let (verdict, mut is) = match plan.gates.at(gate) {
                 Verdict::Pass => ("pass", "is.pass"),
                 Verdict::Wait => ("wait", "is.wait"),
@@ -206,14 +207,14 @@ impl Filler<'_> {
                 Verdict::Unknown => ("unknown", "is.unknown"),
                 Verdict::Over => ("over", "is.over"),
             };
-            let ask = if salt == Salt::Holds { "ready.asks" } else { "ready.more" };
-            if verdict == "unknown" && asked && salt == Salt::Holds {
+            let ask = if salt == EffectOnSalt::Holds { "ready.asks" } else { "ready.more" };
+            if verdict == "unknown" && asked && salt == EffectOnSalt::Holds {
                 left += 1.0;
             }
-            if verdict == "unknown" && asked && salt != Salt::NotAsked && !self.answer.holds(ask) {
+            if verdict == "unknown" && asked && salt != EffectOnSalt::NotAsked && !self.answer.holds(ask) {
                 self.answer.say(ask);
             }
-            if verdict == "wait" && salt == Salt::Notes {
+            if verdict == "wait" && salt == EffectOnSalt::Notes {
                 is = "is.note";
             }
             self.answer.say(&joined(&["gate.", code, ".", verdict]));

@@ -12,7 +12,7 @@ impl Desk {
     /// Shows the text of a frame with this form, under the terms chosen beside the button.
     pub fn give_frame(self: &Rc<Self>) -> Result<(), JsValue> {
         let typed = self.typed();
-        let mut form = self.valid()?;
+        let mut form = self.given()?;
         form.0.retain(|(name, _)| !TERMS.contains(&name.as_str()));
         let mut lock = String::new();
         if typed.text("give.lock") == "yes" {

@@ -24,7 +24,7 @@ const LONGEST_LINK: usize = 1_800;
 impl Desk {
     /// What a link has of the form: not what the page begins with anyway, and nothing about a person unless that is
     /// ticked.
-    pub fn valid(&self) -> Result<Form, JsValue> {
+    pub fn given(&self) -> Result<Form, JsValue> {
         let mut form = self.typed();
         let named = form.text("link.job") == "yes";
         let begun = self.begun.borrow();
@@ -46,7 +46,7 @@ impl Desk {
 
     /// The page's own address with the form in it.
     pub fn link(&self) -> Result<String, JsValue> {
-        Ok(joined(&[&self.page()?, LINK, &parts(&self.valid()?)?]))
+        Ok(joined(&[&self.page()?, LINK, &parts(&self.given()?)?]))
     }
 
     /// Has the page an address that others can open?

@@ -13,7 +13,7 @@ impl Reader<'_> {
         let trace = |x: f64| Some(x);
         let ruling = |r: &mut Self, who, role, day| {
             let named = r.words(who) & r.words(role);
-            Ruling { named, day: r.day(day).valid() }
+            Ruling { named, day: r.day(day) }
         };
         for (name, codes, state) in [
             ("pool.kind", &["public"][..], "kind.public"),

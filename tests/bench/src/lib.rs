@@ -7,8 +7,8 @@
 use chem::treatment::recipe::{Goal, recipe};
 use chem::treatment::{Chemical, Dose};
 use chem::*;
-use plan::Levels;
-use plan::log::{Baseline, Entry, MOST_ENTRIES, Reading, What};
+use plan::RiskLevels;
+use plan::log::{Baseline, Entry, MOST_ENTRIES, Reading, LogEvent};
 use plan::salt::course::{Course, course};
 use plan::salt::decide;
 use plan::salt::job::{Handled, Job};
@@ -107,14 +107,14 @@ fn job(salt: f64) -> Option<(Job, Course)> {
         band: Band::of(ppm(2_800.0), ppm(3_200.0), ppm(3_600.0)).ok()?,
         history: History::Fresh,
         fill: None,
-        handled: Handled::Bags([kg(0.05)?, kg(0.5)?]),
-        levels: Levels::default(),
+        handled: Handled::Bags(plan::Bag::default().weighed_in),
+        levels: RiskLevels::default(),
     };
     let mut log = [None; MOST_ENTRIES];
-    log[0] = Some(Entry { when: 0, what: What::Dose(kg(120.0)?) });
-    log[1] = Some(Entry { when: 1_440, what: What::Reading(read(2_320.0)?) });
-    log[2] = Some(Entry { when: 1_500, what: What::Dose(kg(30.0)?) });
-    log[3] = Some(Entry { when: 4_400, what: What::Reading(read(2_850.0 + salt)?) });
+    log[0] = Some(Entry { when: 0, what: LogEvent::Dose(kg(120.0)?) });
+    log[1] = Some(Entry { when: 1_440, what: LogEvent::Reading(read(2_320.0)?) });
+    log[2] = Some(Entry { when: 1_500, what: LogEvent::Dose(kg(30.0)?) });
+    log[3] = Some(Entry { when: 4_400, what: LogEvent::Reading(read(2_850.0 + salt)?) });
     Some((job, course(Some(Baseline { when: None, reading: read(400.0)? }), &log)))
 }
 

@@ -269,22 +269,16 @@ fn no_better(form: &Form, told: &Answer) -> Law {
 }
 
 /// Garbling what was typed last takes away, and changes nothing that is still told. How much is left to do may change,
-/// and what was understood; and while bags can't be counted, the index is told for the salt to the target.
+/// and what was understood.
 fn takes_away(form: &Form, told: &Answer) -> Law {
     let Some((name, text)) = form.0.last().filter(|(name, text)| find(name).is_some() && !text.is_empty()) else {
         return Ok(());
     };
     let mut garbled = form.clone();
     garbled.0.push((name.clone(), [text, "\u{1}x"].concat()));
-    let uncounted = ["bag.", "pool."].iter().any(|begin| name.starts_with(begin));
-    let aside = |output: &str| {
-        name == "show"
-            || output == "ready.left"
-            || output.starts_with("echo.")
-            || output == "index.worse" && uncounted
-    };
+    let aside = |output: &str| name == "show" || output == "ready.left" || output.starts_with("echo.");
     let now = answer(&garbled);
-    let still = now.outputs.iter().filter(|(output, _)| !aside(output) && told.output(output).is_some());
+    let still = now.outputs.iter().filter(|(output, shown)| !aside(output) && !shown.text.is_empty());
     all_in(still, &told.outputs).map_err(|wrong| format!("{name} garbled: {wrong}"))
 }
 

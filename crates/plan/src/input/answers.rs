@@ -1,11 +1,13 @@
 //! What was answered, what was left out, and what is missing?
 
 use crate::input::choices::*;
+#[cfg(feature = "serde")]
+use crate::input::limits;
 use core::error::Error;
 use core::fmt::{self, Display, Formatter};
 
 /// An answer that may be left out, but not invalid: then what depends on it is not known.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Typed<T> {
     /// Left out; the field says what that means.
@@ -53,8 +55,24 @@ impl<T> Typed<T> {
 
 /// A set of missing answers.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Needs(u32);
+
+/// The list of their codes.
+#[cfg(feature = "serde")]
+impl serde::Serialize for Needs {
+    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_seq(Input::ALL.iter().filter(|input| self.contains(**input)))
+    }
+}
+
+#[cfg(feature = "serde")]
+impl<'de> serde::Deserialize<'de> for Needs {
+    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        crate::serialize::list(from, Self::NONE, |all, input| {
+            (!all.contains(input)).then(|| all.and(Self::of(&[(input, false)])))
+        })
+    }
+}
 
 /// The names of the fields.
 impl Display for Needs {
@@ -102,6 +120,33 @@ impl Needs {
     }
 }
 
+/// Figures of a file, each within its row.
+#[cfg(feature = "serde")]
+macro_rules! within {
+    ($($name:ident: $row:ident),*) => {$(
+        fn $name<'de, D: serde::Deserializer<'de>>(from: D) -> Result<Typed<f64>, D::Error> {
+            let typed = <Typed<f64> as serde::Deserialize>::deserialize(from)?;
+            match typed.valid().map(|x| limits::$row.check(x)) {
+                Some(Err(out)) => Err(serde::de::Error::custom(out)),
+                _ => Ok(typed),
+            }
+        }
+    )*};
+}
+
+#[cfg(feature = "serde")]
+within! {
+    trace: TRACE, demand: DEMAND, output: OUTPUT, hours: HOURS, lost: LOST, times: TIMES, rain: RAIN, flow: FLOW,
+    price: PRICE
+}
+
+#[cfg(feature = "serde")]
+pub(crate) fn bag_price<'de, D: serde::Deserializer<'de>>(from: D) -> Result<Option<f64>, D::Error> {
+    <Option<f64> as serde::Deserialize>::deserialize(from).and_then(|price| {
+        price.map(|price| limits::PRICE.check(price).map_err(serde::de::Error::custom)).transpose()
+    })
+}
+
 /// Why a result is not there.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
@@ -135,14 +180,7 @@ pub struct Ruling {
     /// Who, and in which role, are both named.
     pub named: bool,
     /// The day it was given.
-    pub day: Option<i64>,
-}
-
-impl Ruling {
-    /// Does it count? Not without a name, a role and a day that has come.
-    pub(crate) fn counts(self, today: Option<i64>) -> bool {
-        self.named && self.day.zip(today).is_some_and(|(day, today)| day <= today)
-    }
+    pub day: Typed<i64>,
 }
 
 /// What was answered about the pool; each part may be missing.
@@ -189,10 +227,13 @@ pub struct Ready {
     /// Rain, refill, backwash or chemicals since the last reading?
     pub moved: Option<YesNo>,
     /// Combined chlorine, mg/L.
+    #[cfg_attr(feature = "serde", serde(deserialize_with = "trace"))]
     pub combined: Typed<f64>,
     /// Copper, mg/L.
+    #[cfg_attr(feature = "serde", serde(deserialize_with = "trace"))]
     pub copper: Typed<f64>,
     /// Iron, mg/L.
+    #[cfg_attr(feature = "serde", serde(deserialize_with = "trace"))]
     pub iron: Typed<f64>,
     /// What was ruled.
     pub rulings: Rulings,
@@ -244,10 +285,13 @@ pub struct Rulings {
 #[cfg_attr(feature = "serde", serde(default, deny_unknown_fields))]
 pub struct Run {
     /// Chlorine the pool uses up, mg/L a day.
+    #[cfg_attr(feature = "serde", serde(deserialize_with = "demand"))]
     pub demand: Typed<f64>,
     /// Chlorine the generator makes at full output, g/h.
+    #[cfg_attr(feature = "serde", serde(deserialize_with = "output"))]
     pub makes: Typed<f64>,
     /// Hours the pump runs a day.
+    #[cfg_attr(feature = "serde", serde(deserialize_with = "hours"))]
     pub hours: Typed<f64>,
 }
 
@@ -265,12 +309,16 @@ impl Run {
 #[cfg_attr(feature = "serde", serde(default, deny_unknown_fields))]
 pub struct Season {
     /// Water lost as the pool has it, but for backwash: splash, leaks, m³.
+    #[cfg_attr(feature = "serde", serde(deserialize_with = "lost"))]
     pub lost: Typed<f64>,
     /// Water that one backwash takes, m³.
+    #[cfg_attr(feature = "serde", serde(deserialize_with = "lost"))]
     pub backwash: Typed<f64>,
     /// How many of them.
+    #[cfg_attr(feature = "serde", serde(deserialize_with = "times"))]
     pub times: Typed<f64>,
     /// Rain that overflows, m of water over the pool.
+    #[cfg_attr(feature = "serde", serde(deserialize_with = "rain"))]
     pub rain: Typed<f64>,
 }
 
@@ -298,9 +346,12 @@ impl Season {
 #[cfg_attr(feature = "serde", serde(default, deny_unknown_fields))]
 pub struct Flow {
     /// Water let out, m³/h.
+    #[cfg_attr(feature = "serde", serde(deserialize_with = "flow"))]
     pub out: Typed<f64>,
     /// Water let in, m³/h.
+    #[cfg_attr(feature = "serde", serde(deserialize_with = "flow"))]
     pub in_: Typed<f64>,
     /// Price of a cubic metre, in and out together.
+    #[cfg_attr(feature = "serde", serde(deserialize_with = "price"))]
     pub price: Typed<f64>,
 }

@@ -2,7 +2,7 @@
 
 use crate::input::answers::*;
 use crate::input::choices::*;
-use crate::input::log::{Entry, Log, What};
+use crate::input::log::{Entry, Log, LogEvent};
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
 use core::error::Error;
@@ -35,7 +35,7 @@ impl Tests {
         let (ta, ch) = (self.alkalinity?, self.hardness?);
         // Where the other tests account for more than was read, there is none: `balance` says that they contradict it.
         let salt =
-            salt::sodium_chloride_behind(reading, instrument.responds(), ta, ch).unwrap_or(Salinity::NONE);
+            salt::sodium_chloride_behind(reading, instrument.salt_test(), ta, ch).unwrap_or(Salinity::NONE);
         Some(Sample {
             temperature: self.temperature?,
             ph: self.ph?,
@@ -72,6 +72,7 @@ impl TestedWater {
 /// The generator's target and limits.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(try_from = "Unordered"))]
 pub struct Band {
     /// Lowest salt it works with.
     pub low: Salinity,
@@ -107,10 +108,45 @@ impl Display for BandError {
 
 impl Error for BandError {}
 
+/// A band as a file has it.
+#[cfg(feature = "serde")]
+#[derive(serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Unordered {
+    low: Salinity,
+    target: Salinity,
+    high: Salinity,
+    example: bool,
+    limits_ours: bool,
+}
+
+#[cfg(feature = "serde")]
+impl TryFrom<Unordered> for Band {
+    type Error = BandError;
+
+    fn try_from(band: Unordered) -> Result<Self, BandError> {
+        let Unordered { low, target, high, example, limits_ours } = band;
+        Self { low, target, high, example, limits_ours }.ordered()
+    }
+}
+
+impl Band {
+    /// The band, unless it contradicts itself.
+    pub(crate) fn ordered(self) -> Result<Self, BandError> {
+        if self.low >= self.target {
+            Err(BandError::LowNotBelow)
+        } else if self.high <= self.target {
+            Err(BandError::HighNotAbove)
+        } else {
+            Ok(self)
+        }
+    }
+}
+
 /// Which risks are taken. An author of a page may set each; all of them are our choice.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-pub struct Levels {
+pub struct RiskLevels {
     /// Risk of passing the high limit that a dose may bring.
     pub over: f64,
     /// Risk of staying below the low limit that is left standing.
@@ -137,9 +173,21 @@ pub struct Bag {
     /// Whole bags the person already has; left out means none.
     pub in_hand: Typed<u32>,
     /// Price of one, in whichever money.
+    #[cfg_attr(feature = "serde", serde(deserialize_with = "bag_price"))]
     pub price: Option<f64>,
-    /// Steps in which the person weighs: under 5 kg in all, and above.
-    pub weighed_in: [Mass; 2],
+    /// Steps in which the person weighs.
+    pub weighed_in: WeighedIn,
+}
+
+/// Steps in which salt is weighed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "serde", serde(deny_unknown_fields))]
+pub struct WeighedIn {
+    /// Under 5 kg in all.
+    pub fine: Mass,
+    /// Above.
+    pub coarse: Mass,
 }
 
 /// Nothing known of the bags; weighed in 50 g and half kilograms.
@@ -151,7 +199,7 @@ impl Default for Bag {
             purity: None,
             in_hand: Typed::Missing,
             price: None,
-            weighed_in: [step(0.05), step(0.5)],
+            weighed_in: WeighedIn { fine: step(0.05), coarse: step(0.5) },
         }
     }
 }
@@ -173,7 +221,8 @@ pub struct Goals {
     pub chlorine: Option<Chlorine>,
     /// One of them can't be used: no step leads to the others without it.
     pub invalid: bool,
-    /// Nor can one that may call for other water, or its test: nobody knows whether water goes first.
+    /// A goal for hardness or cyanuric acid, or the test it is held against, can't be used: nobody knows whether water
+    /// goes first.
     pub water_unknown: bool,
 }
 
@@ -243,6 +292,7 @@ pub struct Case {
     /// When the generator was switched on, in minutes.
     pub on: Typed<i64>,
     /// What was put in and read besides.
+    #[cfg_attr(feature = "serde", serde(with = "crate::input::log"))]
     pub log: Typed<Log>,
     /// The water's history.
     pub history: Option<History>,
@@ -256,7 +306,8 @@ pub struct Case {
     pub fill: Tests,
     /// The fill water's salt.
     pub fill_salt: Option<Salinity>,
-    /// The most the owner will drain at one go; left out means that they set no limit of their own.
+    /// The most the owner will drain at one go; left out means that they set no limit of their own. Invalid, too, where
+    /// the surface or the ground can't be used: then nobody knows how much they allow.
     pub cap: Typed<Fraction>,
     /// Is the ground water known to stand low?
     pub ground: Option<Ground>,
@@ -264,8 +315,11 @@ pub struct Case {
     pub unlisted: bool,
     /// What bags are counted by can't be used: the size of the pool, or of a bag, or what is in it.
     pub uncounted: bool,
+    /// A test, a goal, a label or the moment it is was typed and can't be used: what it would have stood against, or
+    /// taken, is not known.
+    pub untested: bool,
     /// Which risks are taken.
-    pub levels: Typed<Levels>,
+    pub levels: Typed<RiskLevels>,
     /// What stands on the shelf for the other tests; `None` while one of its labels is invalid.
     pub products: Option<Products>,
     /// Where the other tests are to go.
@@ -317,7 +371,7 @@ impl Case {
     /// ```
     #[must_use]
     pub fn last_dose(&self) -> Typed<i64> {
-        let dosed = |entry: &&Entry| matches!(entry.what, What::Dose(mass) if mass != Mass::NONE);
+        let dosed = |entry: &&Entry| matches!(entry.what, LogEvent::Dose(mass) if mass != Mass::NONE);
         match self.log.map(|log| log.iter().flatten().filter(dosed).map(|entry| entry.when).max()) {
             Typed::Valid(last) => last.map_or(Typed::Missing, Typed::Valid),
             Typed::Missing => Typed::Missing,

@@ -261,7 +261,7 @@ impl Instrument {
     /// What the instrument responds to. A laboratory is taken to titrate chloride, the usual method
     /// (ISO 9297; common practice). An assumed figure is meant as sodium chloride.
     #[must_use]
-    pub const fn responds(self) -> salt::SaltTest {
+    pub const fn salt_test(self) -> salt::SaltTest {
         match self {
             Self::Drops | Self::Strip | Self::Photometer | Self::Lab => salt::SaltTest::Chloride,
             Self::Meter | Self::Uncalibrated | Self::Display => salt::SaltTest::Conductivity,

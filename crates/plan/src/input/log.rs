@@ -1,5 +1,7 @@
 //! What was put in and read, as it was noted?
 
+#[cfg(feature = "serde")]
+use crate::input::answers::Typed;
 use crate::input::choices::Instrument;
 use chem::{Mass, Salinity};
 
@@ -21,7 +23,7 @@ pub struct Reading {
 /// What an entry tells of.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-pub enum What {
+pub enum LogEvent {
     /// Salt put in.
     Dose(Mass),
     /// Salt read.
@@ -35,11 +37,44 @@ pub struct Entry {
     /// When, in minutes from any one moment, elapsed time.
     pub when: i64,
     /// What.
-    pub what: What,
+    pub what: LogEvent,
 }
 
 /// All lines, in any order, with gaps.
 pub type Log = [Option<Entry>; MOST_ENTRIES];
+
+/// The lines up to the last one that is there, as a file has them: one that is left free in between is `null`.
+#[cfg(feature = "serde")]
+struct Lines(Log);
+
+#[cfg(feature = "serde")]
+impl serde::Serialize for Lines {
+    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        let end = self.0.iter().rposition(Option::is_some).map_or(0, |last| last + 1);
+        to.collect_seq(&self.0[..end])
+    }
+}
+
+#[cfg(feature = "serde")]
+impl<'de> serde::Deserialize<'de> for Lines {
+    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        let (log, _) = crate::serialize::list(from, ([None; MOST_ENTRIES], 0), |(mut log, place), line| {
+            *log.get_mut(place)? = line;
+            Some((log, place + 1))
+        })?;
+        Ok(Self(log))
+    }
+}
+
+#[cfg(feature = "serde")]
+pub(crate) fn serialize<S: serde::Serializer>(log: &Typed<Log>, to: S) -> Result<S::Ok, S::Error> {
+    serde::Serialize::serialize(&log.map(Lines), to)
+}
+
+#[cfg(feature = "serde")]
+pub(crate) fn deserialize<'de, D: serde::Deserializer<'de>>(from: D) -> Result<Typed<Log>, D::Error> {
+    <Typed<Lines> as serde::Deserialize>::deserialize(from).map(|log| log.map(|Lines(log)| log))
+}
 
 /// The reading of the case itself.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,24 +1,18 @@
 //! What stands where nothing was typed?
 
 use crate::input::case::{Band, BandError};
+use crate::policy::limits::USUAL_TARGET;
 use chem::Salinity;
 
 /// Target shown as an example until the generator's manual is read, mg/L. Our choice.
 pub const EXAMPLE_TARGET: f64 = 3_200.0;
 /// Low and high limit below and above the target until typed, mg/L. Our choice.
 pub const BAND_HALF_WIDTH: f64 = 400.0;
-/// Targets that generators usually ask for, mg/L; others are asked about. Common practice.
-pub const USUAL_TARGET: [f64; 2] = [1_000.0, 8_000.0];
 /// Dissolved solids besides the salt, for the table forms of the index, mg/L. Common practice: 300 to 800.
 pub const OTHER_SOLIDS: f64 = 500.0;
 /// Most of a pool to drain at one go while its depth is not known. Our choice: what a hand-span
 /// takes off a shallow pool.
 pub const CAP_UNKNOWN: f64 = 0.15;
-/// The same for a cement shell over ground water that is known to be low. Our choice.
-pub const CAP_CEMENT: f64 = 1.0 / 3.0;
-/// How far a pool is lowered at one go where its shell or the ground is not known to allow more, m: a hand-span.
-/// Our choice.
-pub const HAND_SPAN: f64 = 0.2;
 /// Chlorine that a pool outdoors uses up on a summer day, as an example until typed, mg/L. Common practice: 2 to 4.
 pub const EXAMPLE_DEMAND: f64 = 3.0;
 /// The demand on a mild day and in a hot spell, parts of it. Our choice.
@@ -55,13 +49,7 @@ impl Band {
             example: target.is_none(),
             limits_ours: low.is_none() || high.is_none(),
         };
-        if band.low >= band.target {
-            Err(BandError::LowNotBelow)
-        } else if band.high <= band.target {
-            Err(BandError::HighNotAbove)
-        } else {
-            Ok(band)
-        }
+        band.ordered()
     }
 
     /// Does the manual's target lie where few generators' do?

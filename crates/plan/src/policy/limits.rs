@@ -1,4 +1,4 @@
-//! Within which limits does a figure pass, and how much goes in at one go?
+//! Within which limits does a figure pass?
 
 /// A typed size this much off the measured one means that one of the two is wrong, part of it. Our choice: above
 /// what two careful persons would differ by.
@@ -13,14 +13,21 @@ pub const BELIED_BY: f64 = 100.0;
 pub const INDEX_PASS: f64 = 0.30;
 /// Beyond this either side of zero salt waits for a person. Common practice.
 pub const INDEX_STOP: f64 = 0.50;
-/// pH: passes in the inner band, waits in the outer, stops beyond. Common practice inside legal bands.
-pub const PH_PASS: [f64; 2] = [7.2, 7.6];
-/// See [`PH_PASS`].
-pub const PH_WAIT: [f64; 2] = [7.0, 8.0];
+/// Two bands, one in the other: in the inner a figure passes, in the outer it waits, beyond that it stops.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Within {
+    /// The inner.
+    pub pass: [f64; 2],
+    /// The outer.
+    pub wait: [f64; 2],
+}
+
+/// pH. Common practice inside legal bands.
+pub const PH: Within = Within { pass: [7.2, 7.6], wait: [7.0, 8.0] };
 /// Free chlorine: at least this without cyanuric acid, mg/L. Common practice.
 pub const CHLORINE_BARE: f64 = 1.0;
 /// The same with it, mg/L.
-pub const CHLORINE_STABILIZED: f64 = 2.0;
+pub const CHLORINE_WITH_CYANURIC_ACID: f64 = 2.0;
 /// And at least this part of the cyanuric acid. From memory of a published risk model; common practice.
 pub const CHLORINE_OF_CYANURIC_ACID: f64 = 0.05;
 /// And no more than this, mg/L, unless the goal is higher. Our choice: the label and the local rule decide.
@@ -48,45 +55,6 @@ pub const NEAR_CYANURIC_ACID: f64 = 5.0;
 pub const NEAR_CHLORINE: f64 = 0.2;
 /// Chlorine this much above its goal is waited for, mg/L. Our choice.
 pub const CHLORINE_FAR_OVER: f64 = 2.0;
-/// What one step before the salt keeps to.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct StepLimits {
-    /// The most to put in at one go, mmol per litre.
-    pub most_at_once: f64,
-    /// Hours to the test, at least.
-    pub wait: u32,
-}
-
-/// What each step before the salt keeps to.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct TreatmentLimits {
-    /// Liquid chlorine: as its label says.
-    pub chlorine: StepLimits,
-    /// Bicarbonate: 50 ppm of alkalinity.
-    pub bicarbonate: StepLimits,
-    /// Acid with aeration: 25 mL of 31 % acid a cubic metre.
-    pub acid_and_air: StepLimits,
-    /// Cyanuric acid: 30 ppm; it dissolves slowly and is tested after days.
-    pub cyanuric_acid: StepLimits,
-    /// Calcium chloride: 80 ppm of hardness.
-    pub calcium: StepLimits,
-    /// Acid: as with aeration.
-    pub acid: StepLimits,
-    /// Soda ash: 12 g a cubic metre.
-    pub carbonate: StepLimits,
-}
-
-/// The steps before the salt. Common practice, no source.
-pub const TREATMENT: TreatmentLimits = TreatmentLimits {
-    chlorine: StepLimits { most_at_once: 1_000.0, wait: 4 },
-    bicarbonate: StepLimits { most_at_once: 1.0, wait: 6 },
-    acid_and_air: StepLimits { most_at_once: 0.25, wait: 24 },
-    cyanuric_acid: StepLimits { most_at_once: 0.232, wait: 72 },
-    calcium: StepLimits { most_at_once: 0.8, wait: 24 },
-    acid: StepLimits { most_at_once: 0.25, wait: 4 },
-    carbonate: StepLimits { most_at_once: 0.113, wait: 4 },
-};
-
 /// A generator should make at least this many daily demands in a pump day. Common practice: 1.5 to 2.
 pub const AMPLE: f64 = 1.5;
 /// Above this setting there is little reserve, part of 1. Our choice.
@@ -97,8 +65,10 @@ pub const DAY: f64 = 24.0;
 pub const STOPS_BELOW: f64 = 15.0;
 /// Days from laying a cement finish to salt. Common practice; start-up cards say 28 or 30.
 pub const FINISH_DAYS: i64 = 30;
-/// Days for which a reading is fresh; for which it is a reading. Our choice.
-pub const READING_DAYS: [i64; 2] = [7, 30];
+/// Days for which a reading is fresh. Our choice.
+pub const READING_FRESH_DAYS: i64 = 7;
+/// Days for which it is a reading. Our choice.
+pub const READING_DAYS: i64 = 30;
 /// A reading may be so many minutes ahead of the clock, as watches differ. Our choice.
 pub const AHEAD: i64 = 60;
 /// Combined chlorine: passes up to the first, stops above the second, mg/L. From memory of published codes.
@@ -107,13 +77,18 @@ pub const COMBINED: [f64; 2] = [0.4, 1.0];
 pub const COPPER: [f64; 2] = [0.2, 0.5];
 /// The same for iron.
 pub const IRON: [f64; 2] = [0.2, 0.3];
-/// Alkalinity with a generator: passes in the inner band, stops outside the outer, mg/L. Common practice.
-pub const ALKALINITY_PASS: [f64; 2] = [60.0, 120.0];
-/// See [`ALKALINITY_PASS`].
-pub const ALKALINITY_WAIT: [f64; 2] = [40.0, 200.0];
-/// Hardness over cement, the two bands in the same way. Common practice, near a published ideal of 200 to 400.
-pub const HARDNESS_CEMENT: [[f64; 2]; 2] = [[200.0, 400.0], [100.0, 1_000.0]];
+/// Alkalinity with a generator, mg/L. Common practice.
+pub const ALKALINITY: Within = Within { pass: [60.0, 120.0], wait: [40.0, 200.0] };
+/// Hardness over cement, mg/L. Common practice, near a published ideal of 200 to 400.
+pub const HARDNESS_CEMENT: Within = Within { pass: [200.0, 400.0], wait: [100.0, 1_000.0] };
 /// The same in a shell. Common practice.
-pub const HARDNESS_SHELL: [[f64; 2]; 2] = [[50.0, 300.0], [0.0, 1_000.0]];
+pub const HARDNESS_SHELL: Within = Within { pass: [50.0, 300.0], wait: [0.0, 1_000.0] };
 /// Cyanuric acid outdoors, mg/L. Common practice.
 pub const CYANURIC_ACID_PASS: [f64; 2] = [30.0, 50.0];
+/// Targets that generators usually ask for, mg/L; others are asked about. Common practice.
+pub const USUAL_TARGET: [f64; 2] = [1_000.0, 8_000.0];
+/// Most of a pool to drain at one go for a cement shell over ground water that is known to be low. Our choice.
+pub const CAP_CEMENT: f64 = 1.0 / 3.0;
+/// How far a pool is lowered at one go where its shell or the ground is not known to allow more, m: a hand-span.
+/// Our choice.
+pub const HAND_SPAN: f64 = 0.2;

@@ -13,6 +13,7 @@ pub const TESTS_AFTER: [i64; 4] = [1, 2, 3, 5];
 pub const GRACE: i64 = 6;
 
 /// The earliest moment to switch on after the last salt.
-pub(crate) const fn power_from(last: i64) -> i64 {
+#[must_use]
+pub const fn power_from(last: i64) -> i64 {
     last.saturating_add(HOURS_TO_POWER * 60)
 }

@@ -4,6 +4,7 @@
 //! can be argued with together. The symbols are those of the table in `salt/METHOD.md`.
 
 use crate::input::choices::{History, Instrument, Method};
+use crate::policy::times::HOURS_TO_READING;
 
 /// A figure and its doubt.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -146,9 +147,11 @@ impl Since {
     /// ```
     #[must_use]
     pub const fn of_minutes(minutes: i64) -> Self {
+        const DAY: i64 = HOURS_TO_READING * 60;
+        const TWO_DAYS: i64 = 2 * DAY;
         match minutes {
-            ..1_440 => Self::Early,
-            1_440..2_880 => Self::Day,
+            ..DAY => Self::Early,
+            DAY..TWO_DAYS => Self::Day,
             _ => Self::TwoDays,
         }
     }

@@ -38,7 +38,7 @@ pub enum Gate {
     /// Hardness, by surface.
     Hardness,
     /// The band for cyanuric acid, by place.
-    Stabilizer,
+    CyanuricAcidBand,
     /// pH.
     Ph,
     /// The saturation index after what is due.
@@ -71,13 +71,22 @@ pub enum Gate {
 
 /// What a gate does to the salt.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Salt {
+pub enum EffectOnSalt {
     /// A wait, or what is missing, holds it back.
     Holds,
     /// A wait is a note.
     Notes,
     /// It is not asked.
     NotAsked,
+}
+
+/// What a gate is judged by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum By {
+    /// The figures that the plan is worked out from.
+    Plan,
+    /// What is asked besides.
+    Questions,
 }
 
 /// A row of the table of gates.
@@ -88,11 +97,11 @@ pub struct Row {
     /// Its code on the page.
     pub code: &'static str,
     /// What it does to the salt.
-    pub salt: Salt,
+    pub salt: EffectOnSalt,
     /// Is it judged for switching on?
     pub power: bool,
-    /// Is it answered in words rather than by figures?
-    pub asked: bool,
+    /// What it is judged by.
+    pub by: By,
     /// What it says.
     pub judge: fn(&Inputs) -> Verdict,
 }
@@ -100,51 +109,52 @@ pub struct Row {
 const fn row(
     gate: Gate,
     code: &'static str,
-    salt: Salt,
+    salt: EffectOnSalt,
     power: bool,
-    asked: bool,
+    by: By,
     judge: fn(&Inputs) -> Verdict,
 ) -> Row {
-    Row { gate, code, salt, power, asked, judge }
+    Row { gate, code, salt, power, by, judge }
 }
 
 /// One row a gate, in the order of the work: what needs draining, clear water and chlorine, metals, balance,
 /// the reading, then papers and dates.
 #[rustfmt::skip]
 pub const GATES: [Row; 30] = {
-    use Salt::*;
+    use By::*;
+    use EffectOnSalt::*;
     [
-        // gate, code, salt, power, asked, judge
-        row(Gate::Code, "code", Notes, false, true, judge::code),
-        row(Gate::PreviousSanitizer, "past", Holds, false, true, judge::previous_sanitizer),
-        row(Gate::CyanuricAcid, "cyanurate", Holds, false, false, judge::cyanuric_acid),
-        row(Gate::Fill, "fill", Notes, false, true, judge::fill),
-        row(Gate::Running, "running", Holds, false, true, judge::running),
-        row(Gate::Clear, "clear", Holds, false, true, judge::clear),
-        row(Gate::Algae, "algae", Holds, false, true, judge::algae),
-        row(Gate::Chlorine, "chlorine", Holds, true, true, judge::chlorine),
-        row(Gate::Combined, "combined", Notes, false, true, judge::combined),
-        row(Gate::Copper, "copper", Notes, false, true, judge::copper),
-        row(Gate::Iron, "iron", Notes, false, true, judge::iron),
-        row(Gate::BalanceFirst, "first", Holds, false, false, judge::balance_first),
-        row(Gate::Temperature, "heat", Holds, true, false, judge::temperature),
-        row(Gate::Alkalinity, "ta", Notes, false, true, judge::alkalinity),
-        row(Gate::Hardness, "ch", Notes, false, true, judge::hardness),
-        row(Gate::Stabilizer, "cya", Notes, false, true, judge::stabilizer),
-        row(Gate::Ph, "ph", Holds, true, false, judge::ph),
-        row(Gate::Index, "index", Holds, false, false, judge::index),
-        row(Gate::Volume, "volume", Notes, false, false, judge::volume), // The retest decides.
-        row(Gate::Target, "target", Holds, false, false, judge::target),
-        row(Gate::Reading, "reading", Holds, true, false, judge::reading),
-        row(Gate::ReadingAge, "reading-age", Holds, true, true, judge::reading_age),
-        row(Gate::Grade, "grade", Notes, false, true, judge::grade),
-        row(Gate::FinishAge, "finish-age", Holds, false, true, judge::finish_age),
-        row(Gate::Clearance, "clearance", Holds, false, true, judge::clearance),
-        row(Gate::Papers, "papers", Notes, false, true, judge::papers),
-        row(Gate::Weather, "weather", Notes, false, true, judge::weather),
-        row(Gate::Electrical, "wired", Notes, true, true, judge::electrical),
-        row(Gate::Level, "level", NotAsked, true, false, judge::level),
-        row(Gate::Clock, "clock", NotAsked, true, false, judge::clock),
+        // gate, code, salt, power, by, judge
+        row(Gate::Code, "code", Notes, false, Questions, judge::code),
+        row(Gate::PreviousSanitizer, "past", Holds, false, Questions, judge::previous_sanitizer),
+        row(Gate::CyanuricAcid, "cyanurate", Holds, false, Plan, judge::cyanuric_acid),
+        row(Gate::Fill, "fill", Notes, false, Questions, judge::fill),
+        row(Gate::Running, "running", Holds, false, Questions, judge::running),
+        row(Gate::Clear, "clear", Holds, false, Questions, judge::clear),
+        row(Gate::Algae, "algae", Holds, false, Questions, judge::algae),
+        row(Gate::Chlorine, "chlorine", Holds, true, Questions, judge::chlorine),
+        row(Gate::Combined, "combined", Notes, false, Questions, judge::combined),
+        row(Gate::Copper, "copper", Notes, false, Questions, judge::copper),
+        row(Gate::Iron, "iron", Notes, false, Questions, judge::iron),
+        row(Gate::BalanceFirst, "first", Holds, false, Plan, judge::balance_first),
+        row(Gate::Temperature, "heat", Holds, true, Plan, judge::temperature),
+        row(Gate::Alkalinity, "ta", Notes, false, Questions, judge::alkalinity),
+        row(Gate::Hardness, "ch", Notes, false, Questions, judge::hardness),
+        row(Gate::CyanuricAcidBand, "cya", Notes, false, Questions, judge::cyanuric_acid_band),
+        row(Gate::Ph, "ph", Holds, true, Plan, judge::ph),
+        row(Gate::Index, "index", Holds, false, Plan, judge::index),
+        row(Gate::Volume, "volume", Notes, false, Plan, judge::volume), // The retest decides.
+        row(Gate::Target, "target", Holds, false, Plan, judge::target),
+        row(Gate::Reading, "reading", Holds, true, Plan, judge::reading),
+        row(Gate::ReadingAge, "reading-age", Holds, true, Questions, judge::reading_age),
+        row(Gate::Grade, "grade", Notes, false, Questions, judge::grade),
+        row(Gate::FinishAge, "finish-age", Holds, false, Questions, judge::finish_age),
+        row(Gate::Clearance, "clearance", Holds, false, Questions, judge::clearance),
+        row(Gate::Papers, "papers", Notes, false, Questions, judge::papers),
+        row(Gate::Weather, "weather", Notes, false, Questions, judge::weather),
+        row(Gate::Electrical, "wired", Notes, true, Questions, judge::electrical),
+        row(Gate::Level, "level", NotAsked, true, Plan, judge::level),
+        row(Gate::Clock, "clock", NotAsked, true, Plan, judge::clock),
     ]
 };
 
@@ -159,8 +169,29 @@ const _: () = {
 
 /// What each gate says, in the order of [`GATES`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Gates([Verdict; GATES.len()]);
+
+/// The verdicts by the codes of their gates.
+#[cfg(feature = "serde")]
+impl serde::Serialize for Gates {
+    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_map(GATES.iter().map(|row| (row.code, self.at(row.gate))))
+    }
+}
+
+#[cfg(feature = "serde")]
+impl<'de> serde::Deserialize<'de> for Gates {
+    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        let place = |code: &str| GATES.iter().position(|row| row.code == code);
+        let all = crate::serialize::map(from, [None; GATES.len()], place, |mut all, place, verdict| {
+            all[place].replace(verdict).is_none().then_some(all)
+        })?;
+        if let Some(place) = all.iter().position(Option::is_none) {
+            return Err(serde::de::Error::missing_field(GATES[place].code));
+        }
+        Ok(Self(all.map(|verdict| verdict.unwrap_or(Verdict::Unknown))))
+    }
+}
 
 impl Gates {
     /// Judges each gate. A value on a limit takes the better side.

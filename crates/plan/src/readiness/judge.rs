@@ -1,6 +1,7 @@
 //! Is the pool ready for salt, and for the generator? One judgement a subject.
 //!
-//! A value on a limit takes the better side, but for metals, which pass below theirs. What is missing is unknown, never passed.
+//! A value on a limit takes the better side, but for metals, which pass below theirs. What is missing is unknown,
+//! never passed.
 
 use crate::input::answers::{self, Ruling, Typed};
 use crate::input::case::Case;
@@ -11,17 +12,27 @@ use crate::readiness::verdict::Verdict::{self, Over, Pass, Stop, Unknown, Wait};
 use crate::readiness::verdict::{of, up_to, within};
 use crate::salt::code::Standing;
 use crate::water::balance::{Balance, shown};
+use chem::Salinity;
 
-/// What is missing or invalid is not there to be ruled on.
+/// What is missing or invalid is not there to be ruled on. A ruling counts with a name, a role and a day that has come.
 fn overruled(ruling: Ruling, today: Option<i64>, verdict: Verdict) -> Verdict {
-    if ruling.counts(today) && matches!(verdict, Wait | Stop) { Over } else { verdict }
+    let counts = ruling.named && ruling.day.valid().zip(today).is_some_and(|(day, today)| day <= today);
+    if counts && matches!(verdict, Wait | Stop) { Over } else { verdict }
+}
+
+impl Case {
+    /// Is the reading so low that a slip of its unit is likelier?
+    #[must_use]
+    pub fn reading_is_rare(&self) -> bool {
+        self.read().is_some_and(|read| read > Salinity::NONE && read.mg_per_l() < policy::LEAST_READING)
+    }
 }
 
 /// The day on which a cement finish is old enough; nothing where there is none, or its day is not known.
 #[must_use]
 pub fn finish_day(case: &Case) -> Option<i64> {
     let cement = matches!(case.surface, Some(Surface::Cement | Surface::Tile));
-    case.ready.finish.valid().filter(|_| cement).map(|day| day + policy::FINISH_DAYS)
+    case.ready.finish.valid().filter(|_| cement).map(|day| day.saturating_add(policy::FINISH_DAYS))
 }
 
 pub(crate) fn finish_age(Inputs { case, .. }: &Inputs) -> Verdict {
@@ -44,7 +55,7 @@ pub(crate) fn clearance(Inputs { case, .. }: &Inputs) -> Verdict {
         Word::Refused => Stop,
     });
     // A refusal gives way only to a later word, so its own day has to be known.
-    let later = case.ready.word_day.zip(case.ready.rulings.clearance.day);
+    let later = case.ready.word_day.zip(case.ready.rulings.clearance.day.valid());
     match word {
         Stop if later.is_none_or(|(refused, released)| released < refused) => Stop,
         word => overruled(case.ready.rulings.clearance, case.today, word),
@@ -118,7 +129,9 @@ pub(crate) fn chlorine(Inputs { case, .. }: &Inputs) -> Verdict {
     let Some(free) = case.water.chlorine.valid().map(|x| x.mg_per_l()) else { return Unknown };
     let cya = case.water.cyanuric_acid.map(|x| x.mg_per_l());
     let least = match cya {
-        Some(cya) if cya > 0.0 => policy::CHLORINE_STABILIZED.max(cya * policy::CHLORINE_OF_CYANURIC_ACID),
+        Some(cya) if cya > 0.0 => {
+            policy::CHLORINE_WITH_CYANURIC_ACID.max(cya * policy::CHLORINE_OF_CYANURIC_ACID)
+        }
         _ => policy::CHLORINE_BARE,
     };
     let goal = case.goals.chlorine.map_or(0.0, |x| x.mg_per_l());
@@ -151,22 +164,21 @@ fn metal(answer: Typed<f64>, [pass, wait]: [f64; 2]) -> Verdict {
 }
 
 pub(crate) fn alkalinity(Inputs { case, .. }: &Inputs) -> Verdict {
-    of(case.water.alkalinity, |ta| within(ta.mg_per_l(), policy::ALKALINITY_PASS, policy::ALKALINITY_WAIT))
+    of(case.water.alkalinity, |ta| within(ta.mg_per_l(), &policy::ALKALINITY))
 }
 
 pub(crate) fn hardness(Inputs { case, .. }: &Inputs) -> Verdict {
     let shell = case.surface.map(Surface::is_shell);
     of(case.water.hardness.zip(shell), |(ch, shell)| {
-        let [pass, wait] = if shell { policy::HARDNESS_SHELL } else { policy::HARDNESS_CEMENT };
-        within(ch.mg_per_l(), pass, wait)
+        within(ch.mg_per_l(), if shell { &policy::HARDNESS_SHELL } else { &policy::HARDNESS_CEMENT })
     })
 }
 
 /// The band for cyanuric acid by place; above what only other water brings down another gate judges.
-pub(crate) fn stabilizer(Inputs { case, .. }: &Inputs) -> Verdict {
+pub(crate) fn cyanuric_acid_band(Inputs { case, .. }: &Inputs) -> Verdict {
     of(case.water.cyanuric_acid.zip(case.ready.place), |(cya, place)| {
-        let band = if place == Place::Indoor { [0.0, 0.0] } else { policy::CYANURIC_ACID_PASS };
-        if within(cya.mg_per_l(), band, band) == Pass { Pass } else { Wait }
+        let [low, high] = if place == Place::Indoor { [0.0, 0.0] } else { policy::CYANURIC_ACID_PASS };
+        if (low..=high).contains(&cya.mg_per_l()) { Pass } else { Wait }
     })
 }
 
@@ -175,8 +187,8 @@ pub(crate) fn reading_age(Inputs { case, latest, .. }: &Inputs) -> Verdict {
     let old = |days: i64| days * 1_440;
     of(case.now.zip(latest.at), |(now, read)| match now.saturating_sub(read) {
         age if age < -policy::AHEAD => Unknown, // A slip: nobody reads tomorrow.
-        age if age > old(policy::READING_DAYS[1]) => Stop,
-        age if age > old(policy::READING_DAYS[0]) => Wait,
+        age if age > old(policy::READING_DAYS) => Stop,
+        age if age > old(policy::READING_FRESH_DAYS) => Wait,
         _ => of(case.ready.moved, |moved| if moved == YesNo::Yes { Wait } else { Pass }),
     })
 }
@@ -256,10 +268,12 @@ pub(crate) fn volume(Inputs { case, .. }: &Inputs) -> Verdict {
 }
 
 pub(crate) fn reading(Inputs { case, latest, .. }: &Inputs) -> Verdict {
+    // A line that can't be used may be a reading.
+    let log_at_fault = case.log.is_invalid() || case.again.is_invalid() || case.read_at.is_invalid();
     match latest.instrument {
         Some(Instrument::Display) => Wait,
         Some(_) => Pass,
-        None if case.instrument == Some(Instrument::Assumed) => Stop,
+        None if case.instrument == Some(Instrument::Assumed) && !log_at_fault => Stop,
         None => Unknown,
     }
 }
@@ -281,13 +295,7 @@ pub(crate) fn temperature(Inputs { case, .. }: &Inputs) -> Verdict {
 }
 
 pub(crate) fn ph(Inputs { case, .. }: &Inputs) -> Verdict {
-    let within = |x: f64, [low, high]: [f64; 2]| x >= low && x <= high;
-    match case.water.ph.map(|ph| ph.units()) {
-        None => Unknown,
-        Some(ph) if within(ph, policy::PH_PASS) => Pass,
-        Some(ph) if within(ph, policy::PH_WAIT) => Wait,
-        Some(_) => Stop,
-    }
+    of(case.water.ph, |ph| within(ph.units(), &policy::PH))
 }
 
 pub(crate) fn index(Inputs { case, balance, .. }: &Inputs) -> Verdict {

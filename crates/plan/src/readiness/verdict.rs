@@ -1,6 +1,7 @@
 //! What can a gate say, and how does it follow from a figure and its limits?
 
 use crate::input::answers::Typed;
+use crate::policy::Within;
 
 /// What a gate says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -32,10 +33,13 @@ pub(crate) fn up_to(answer: Typed<f64>, [pass, wait]: [f64; 2]) -> Verdict {
 }
 
 /// Within the inner band it passes, within the outer it waits, outside it stops.
-pub(crate) fn within(x: f64, [low, high]: [f64; 2], [least, most]: [f64; 2]) -> Verdict {
-    match x {
-        x if x >= low && x <= high => Verdict::Pass,
-        x if x >= least && x <= most => Verdict::Wait,
-        _ => Verdict::Stop,
+pub(crate) fn within(x: f64, bands: &Within) -> Verdict {
+    let lies = |[low, high]: [f64; 2]| x >= low && x <= high;
+    if lies(bands.pass) {
+        Verdict::Pass
+    } else if lies(bands.wait) {
+        Verdict::Wait
+    } else {
+        Verdict::Stop
     }
 }

@@ -12,7 +12,7 @@ pub enum Code {
     WaitLonger,
     /// The reading is lower than can be believed: brush, wait, read again with another instrument.
     ReadsTooLow,
-    /// The reading is higher than can be believed: the same.
+    /// The reading is higher than can be believed: read again now, with another instrument.
     ReadsTooHigh,
     /// The readings agree on a volume that can't be believed: measure the pool again.
     VolumeImplausible,

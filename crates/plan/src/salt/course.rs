@@ -56,8 +56,8 @@ pub struct Course {
 /// let read = Reading { salt, again: None, instrument: Instrument::Meter };
 /// let six = Mass::from_kilograms(120.0).unwrap();
 /// let mut log: Log = [None; MOST_ENTRIES];
-/// log[0] = Some(Entry { when: 2_000, what: What::Reading(read) });
-/// log[1] = Some(Entry { when: 0, what: What::Dose(six) }); // before any reading: an ordinary beginning
+/// log[0] = Some(Entry { when: 2_000, what: LogEvent::Reading(read) });
+/// log[1] = Some(Entry { when: 0, what: LogEvent::Dose(six) }); // before any reading: an ordinary beginning
 /// let course = course(None, &log);
 /// let visit = course.visits[0].unwrap();
 /// assert_eq!((visit.put_in, visit.since, course.last_dose), (six, Since::Day, Some(0)));
@@ -65,7 +65,7 @@ pub struct Course {
 #[must_use]
 pub fn course(baseline: Option<Baseline>, log: &Log) -> Course {
     let mut events = [None; MOST_VISITS];
-    events[0] = baseline.map(|b| (b.when, What::Reading(b.reading)));
+    events[0] = baseline.map(|b| (b.when, LogEvent::Reading(b.reading)));
     for (event, entry) in events[1..].iter_mut().zip(log) {
         *event = entry.map(|e| (Some(e.when), e.what));
     }
@@ -73,19 +73,19 @@ pub fn course(baseline: Option<Baseline>, log: &Log) -> Course {
         Course { visits: [None; MOST_VISITS], after: Mass::NONE, put_in: Mass::NONE, last_dose: None };
     let (mut latest, mut place) = (Mass::NONE, 0);
     // No moment sorts before any, and of equals the first is taken.
-    let earliest = |events: &[Option<(Option<i64>, What)>]| {
+    let earliest = |events: &[Option<(Option<i64>, LogEvent)>]| {
         let there = events.iter().enumerate().filter_map(|(at, event)| event.map(|(when, _)| (at, when)));
         there.min_by_key(|&(_, when)| when)
     };
     while let Some((at, when)) = earliest(&events) {
         match events[at].take() {
-            Some((_, What::Dose(mass))) if mass != Mass::NONE => {
+            Some((_, LogEvent::Dose(mass))) if mass != Mass::NONE => {
                 course.after = sum(course.after, mass);
                 course.put_in = sum(course.put_in, mass);
                 course.last_dose = when;
                 latest = course.after;
             }
-            Some((_, What::Reading(reading))) if reading.instrument != Instrument::Assumed => {
+            Some((_, LogEvent::Reading(reading))) if reading.instrument != Instrument::Assumed => {
                 let elapsed = when.zip(course.last_dose).map(|(now, then)| now.saturating_sub(then));
                 course.visits[place] = Some(Visit {
                     entry: at.checked_sub(1),

@@ -8,12 +8,13 @@ use crate::salt::buy::{Buy, buy};
 use crate::salt::code::Code;
 use crate::salt::course::{Course, MOST_VISITS};
 use crate::salt::dilute::{Dilution, dilution};
-use crate::salt::dosing::{self, Dosing, Sums};
+use crate::salt::dosing::{self, Dosing};
 use crate::salt::ekf::Event;
 use crate::salt::estimate::Estimate;
 use crate::salt::job::{Job, JobError, JobErrors};
 use crate::salt::outliers::{ReadingStatus, Screened, Screening, Side};
 use crate::salt::stage::{Bound, Stage, stage};
+use crate::salt::sums::{Sums, sums};
 
 /// A reading to come, mg/L.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -25,7 +26,7 @@ pub struct Expected {
     pub range: [f64; 2],
 }
 
-/// What is known at the last reading, if it is believed.
+/// What is known at the last reading that is believed, or guessed before there is one.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Known {
@@ -45,12 +46,13 @@ pub struct Known {
 pub struct Decision {
     /// What is to be done.
     pub code: Code,
-    /// Bags for the whole job by the volume as stated and the first reading.
+    /// Bags for the whole job by the volume as stated and the first reading that counts; before that by one whose two
+    /// readings differ, else by the mean of the guess.
     pub plain: f64,
     /// Every reading and what became of it.
     pub visits: [Option<Screened>; MOST_VISITS],
-    /// The volume before any reading, m³.
-    pub stated: Moments,
+    /// The volume before any reading, m³: as stated, less what people over-estimate by.
+    pub prior_volume: Moments,
     /// What is known; nothing while no reading counts, or the last one is not believed.
     pub known: Option<Known>,
     /// What is guessed while no reading counts; to buy by, and for nothing else.
@@ -80,7 +82,7 @@ pub struct Decision {
 /// use plan::salt::course::*;
 /// use plan::salt::decide::decide;
 /// use plan::salt::job::*;
-/// use plan::Levels;
+/// use plan::RiskLevels;
 /// use plan::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let salt = |x| Salinity::from_mg_per_l(x);
@@ -95,8 +97,8 @@ pub struct Decision {
 ///     band: Band::of(None, salt(3_200.0).ok(), None).unwrap(),
 ///     history: History::Fresh,
 ///     fill: None,
-///     handled: Handled::Bags([kg(0.05)?, kg(0.5)?]),
-///     levels: Levels::default(),
+///     handled: Handled::Bags(Bag::default().weighed_in),
+///     levels: RiskLevels::default(),
 /// };
 /// let read = |x| -> Result<_, OutOfRange> {
 ///     Ok(Reading { salt: salt(x)?, again: None, instrument: Instrument::Meter })
@@ -106,8 +108,8 @@ pub struct Decision {
 /// let first = decide(&job, &course(baseline, &log)).unwrap();
 /// assert_eq!((first.code, first.stage.unwrap().bags), (Code::AddAndRetest, 6.0));
 /// assert_eq!(first.buy.unwrap().bags, 9);
-/// log[0] = Some(Entry { when: 0, what: What::Dose(kg(120.0)?) });
-/// log[1] = Some(Entry { when: 1_440, what: What::Reading(read(2_320.0)?) });
+/// log[0] = Some(Entry { when: 0, what: LogEvent::Dose(kg(120.0)?) });
+/// log[1] = Some(Entry { when: 1_440, what: LogEvent::Reading(read(2_320.0)?) });
 /// let second = decide(&job, &course(baseline, &log)).unwrap();
 /// assert_eq!((second.code, second.stage.unwrap().bags), (Code::AddAndFinish, 2.5));
 /// # Ok(())
@@ -122,7 +124,7 @@ pub fn decide(job: &Job, course: &Course) -> Result<Decision, JobErrors> {
         code,
         plain,
         visits: screening.visits,
-        stated: job.prior().moments(),
+        prior_volume: job.prior().moments(),
         known: None,
         guess: None,
         stage: None,
@@ -152,7 +154,7 @@ pub fn decide(job: &Job, course: &Course) -> Result<Decision, JobErrors> {
                 stage: Some(stage),
                 expect: expect(&screening, &estimate, at, next),
                 buy: Some(buy(job, &estimate, Some((code, stage.bags)))),
-                sums: dosing::sums(job, &screening.visits),
+                sums: sums(job, &screening.visits),
                 dilution: water_to_replace(job, code, known.salt),
                 ..undecided(code, plain)
             }
@@ -253,11 +255,14 @@ fn room(
     let opening = screening.visits[..at].iter().flatten().all(|read| read.status != ReadingStatus::Counts);
     let before = job.in_bags(course.put_in) - job.in_bags(course.after);
     let cap = job.levels.cap;
-    let room = match () {
-        () if cap == 1.0 => None,
-        () if screening.pair => Some(cap * need), // It starts again.
-        () if opening || before < policy::CAP_STILL_HOLDS * cap * plain => Some(cap * plain - before),
-        () => None,
+    let room = if cap == 1.0 {
+        None
+    } else if screening.pair {
+        Some(cap * need) // It starts again.
+    } else if opening || before < policy::CAP_STILL_HOLDS * cap * plain {
+        Some(cap * plain - before)
+    } else {
+        None
     };
     (opening, room)
 }
@@ -278,14 +283,20 @@ fn whole_or_weighed(job: &Job, estimate: &Estimate, plain: f64, opening: bool, r
 fn by_stage(job: &Job, stage: &Stage, pair: bool) -> Code {
     let enough = stage.low <= job.levels.low;
     let some = stage.bags > 0.0;
-    match () {
-        () if stage.over_now > policy::EVEN_ODDS => Code::TooSalty,
-        () if some && enough && stage.bound != Bound::Cap && !pair => Code::AddAndFinish,
-        () if some => Code::AddAndRetest,
-        () if enough && stage.over_now <= job.levels.over => Code::StopInBand,
-        () if enough => Code::StopNearHigh,
-        () if stage.part.is_some() => Code::BagTooCoarse,
-        () => Code::NoMore,
+    if stage.over_now > policy::EVEN_ODDS {
+        Code::TooSalty
+    } else if some && enough && stage.bound != Bound::Cap && !pair {
+        Code::AddAndFinish
+    } else if some {
+        Code::AddAndRetest
+    } else if enough && stage.over_now <= job.levels.over {
+        Code::StopInBand
+    } else if enough {
+        Code::StopNearHigh
+    } else if stage.part.is_some() {
+        Code::BagTooCoarse
+    } else {
+        Code::NoMore
     }
 }
 

@@ -1,6 +1,6 @@
 //! How much water to replace while the salt is in doubt?
 
-use crate::input::case::{Band, Levels};
+use crate::input::case::{Band, RiskLevels};
 use crate::policy::uncertainty::{Moments, REPLACED_STD_DEV};
 use crate::salt::mixture::upper_tail;
 use chem::Salinity;
@@ -18,11 +18,11 @@ pub struct Dilution {
 ///
 /// `f = (C - target)/(C - fill)`. If the salt is then still above the high limit more often than
 /// allowed: the share at which it is not, if that does not go below the low limit. Its
-/// standard deviation after it: `√(((1 - f) s)² + (0.03 (C - fill))²)`.
+/// standard deviation after it: `√(((1 - f) sd)² + (0.03 (C - fill))²)`, `sd` the salt's before.
 pub(crate) fn dilution(
     band: &Band,
     fill: Option<Salinity>,
-    levels: &Levels,
+    levels: &RiskLevels,
     salt: Moments,
 ) -> Option<Dilution> {
     let fill = fill.filter(|fill| *fill < band.target)?.mg_per_l();

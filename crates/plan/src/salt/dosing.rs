@@ -1,14 +1,12 @@
-//! What do the doses themselves say of the volume, and what would the simple sums add?
+//! What do the doses themselves say of the volume?
 //!
-//! The estimate decides; these stand beside it. One sum believes only the volume, the other only the
-//! readings.
+//! The estimate decides; this stands beside it.
 
 use crate::input::log::Reading;
 use crate::policy;
 use crate::policy::uncertainty::{DRIFT_STD_DEV, InstrumentError, Moments, PURITY_STD_DEV, instrument_error};
 use crate::salt::job::Job;
 use crate::salt::outliers::{ReadingStatus, Screened};
-use chem::{Mass, Salinity, salt};
 
 /// The volume from the first dose alone.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -29,23 +27,13 @@ pub enum Dosing {
     },
 }
 
-/// The simple sums for what is still missing.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-pub struct Sums {
-    /// By the volume as stated: `V (target - reading)/purity`.
-    pub by_volume: Mass,
-    /// By proportion, `m (target - reading)/(reading - first reading)`, with the mass `m` that went in
-    /// between; nothing where the reading did not rise.
-    pub by_proportion: Option<Mass>,
-}
-
 /// The volume that the first dose tells of: the one between the first two readings that have salt
 /// between them, whatever was decided about those. Nothing before there are two.
 ///
-/// `V = 1000 m purity (1 - u)/d`, `d = r1 - r0`, with `σ²` of `d`: what each reading has of its own, the
-/// water's change, and `ρ²d²` for purity and undissolved salt; the gain too where one instrument made
-/// both, otherwise offset and gain of each at its reading. Standard deviation `V σ/d`; 95 %: `V d/(d ± 1.96 σ)`, without upper end where `d ≤ 1.96 σ`.
+/// `V = 1000 · mass · purity (1 - u)/d`, `d` the rise, with `σ²` of `d`: what each reading has of its own, the water's
+/// change, and a part of `d²` for purity and undissolved salt; the gain too where one instrument made both, otherwise
+/// offset and gain of each at its reading. Standard deviation `V σ/d`; 95 %: `V d/(d ± 1.96 σ)`, without upper end
+/// where `d ≤ 1.96 σ`.
 pub(crate) fn dosing(job: &Job, visits: &[Option<Screened>]) -> Option<Dosing> {
     let mut before: Option<&Reading> = None;
     let mut put_in = 0.0;
@@ -96,32 +84,6 @@ fn told(dissolved: f64, undissolved: f64, before: &Reading, after: &Reading) -> 
         low,
         high,
     })
-}
-
-/// The simple sums at the last reading; nothing at the first.
-pub(crate) fn sums(job: &Job, visits: &[Option<Screened>]) -> Option<Sums> {
-    let mut counted = visits.iter().flatten().skip_while(|screened| screened.status != ReadingStatus::Counts);
-    let first = mean(&counted.next()?.visit.reading).0;
-    let (mut put_in, mut now) = (0.0, None);
-    for screened in counted {
-        put_in += screened.visit.put_in.kilograms();
-        now = Some(mean(&screened.visit.reading).0);
-    }
-    let now = now?;
-    let target = job.band.target.mg_per_l();
-    let rise = Salinity::from_mg_per_l(target - now).unwrap_or(Salinity::NONE);
-    let share = libm::fmax(target - now, 0.0) / (now - first);
-    let proportional = now > first && put_in > 0.0;
-    Some(Sums {
-        by_volume: salt::mass_for(job.volume, rise, job.purity),
-        by_proportion: Mass::from_kilograms(put_in * share).ok().filter(|_| proportional),
-    })
-}
-
-/// The last reading that counts, unless it is the first, mg/L.
-pub(crate) fn last_of_several(visits: &[Option<Screened>]) -> Option<f64> {
-    let counted = visits.iter().flatten().filter(|screened| screened.status == ReadingStatus::Counts);
-    counted.skip(1).last().map(|screened| mean(&screened.visit.reading).0)
 }
 
 /// Mean of a visit's readings, and how many there are.

@@ -2,17 +2,17 @@
 //!
 //! As long as no salt went in, the salt in mg/L depends on neither: the filter alone tells it.
 
+use crate::input::case::{Band, RiskLevels};
 use crate::policy::EVEN_ODDS;
 use crate::policy::uncertainty::{Moments, unread_salt};
 use crate::salt::code::Code;
 use crate::salt::course::{Course, MOST_VISITS};
 use crate::salt::decide::refusal;
 use crate::salt::dilute::{Dilution, dilution};
-use crate::salt::dosing::{Sums, last_of_several};
 use crate::salt::ekf::{Ekf, Evidence};
-use crate::salt::job::salt_faults;
 use crate::salt::outliers::{Screened, Screening};
 use crate::salt::salt_input::SaltInput;
+use crate::salt::sums::{Sums, last_of_several};
 use chem::Mass;
 
 /// That no salt is due.
@@ -34,11 +34,9 @@ pub struct Enough {
     pub dilution: Option<Dilution>,
 }
 
-/// Whether it is enough; `None` where that depends on bags or size, or is not so.
-pub(crate) fn enough(input: &SaltInput, course: &Course) -> Option<Enough> {
-    let (band, levels) = (input.band?, input.risk_levels()?);
-    let faults = salt_faults(&band, &levels, input.fill_salt, course);
-    if !faults.is_none() || input.doubt.is_invalid() || course.put_in > Mass::NONE {
+/// Whether it is enough; `None` where that depends on bags or size, or is not so. Nothing may be wrong with the course.
+pub(crate) fn enough(input: &SaltInput, band: &Band, levels: &RiskLevels, course: &Course) -> Option<Enough> {
+    if input.doubt.is_invalid() || course.put_in > Mass::NONE {
         return None;
     }
     let filtered = |salt: Moments, evidence: &Evidence| {
@@ -55,12 +53,16 @@ pub(crate) fn enough(input: &SaltInput, course: &Course) -> Option<Enough> {
     }
     let salt = filtered(screening.salt_prior(), &screening.evidence).salt();
     let (over, low) = (salt.prob_above(band.high.mg_per_l()), salt.prob_below(band.low.mg_per_l()));
-    let code = match () {
-        () if over > EVEN_ODDS => Code::TooSalty,
-        () if low > levels.low => return None,
-        () if over > levels.over => Code::StopNearHigh,
-        () if salt.mean >= band.target.mg_per_l() => Code::StopInBand,
-        () => return None,
+    let code = if over > EVEN_ODDS {
+        Code::TooSalty
+    } else if low > levels.low {
+        return None;
+    } else if over > levels.over {
+        Code::StopNearHigh
+    } else if salt.mean >= band.target.mg_per_l() {
+        Code::StopInBand
+    } else {
+        return None;
     };
     let last = last_of_several(&screening.visits).filter(|last| *last >= band.target.mg_per_l());
     Some(Enough {
@@ -69,6 +71,6 @@ pub(crate) fn enough(input: &SaltInput, course: &Course) -> Option<Enough> {
         salt,
         over,
         sums: last.map(|_| Sums { by_volume: Mass::NONE, by_proportion: None }),
-        dilution: if code == Code::TooSalty { dilution(&band, input.fill_salt, &levels, salt) } else { None },
+        dilution: if code == Code::TooSalty { dilution(band, input.fill_salt, levels, salt) } else { None },
     })
 }

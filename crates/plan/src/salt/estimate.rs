@@ -43,8 +43,8 @@ pub struct Node {
 /// #     band: Band::of(None, None, None).unwrap(),
 /// #     history: History::Fresh,
 /// #     fill: None,
-/// #     handled: Handled::Parts([1.0, 0.5]),
-/// #     levels: Levels::default(),
+/// #     handled: Handled::Parts(policy::PART_OF_BAG),
+/// #     levels: RiskLevels::default(),
 /// # };
 /// # let salt = Salinity::from_mg_per_l(400.0)?;
 /// # let reading = Reading { salt, again: None, instrument: Instrument::Meter };
@@ -75,8 +75,7 @@ impl Estimate {
     /// Nodes stand evenly over ±4 `s`, by the trapezoid rule; then twice more over mean ± 8 standard
     /// deviations of the pass before. Within 0.3 % in volume and 11 mg/L in salt of brute force.
     pub(crate) fn new(volume: &VolumePrior, salt: Moments, evidence: &Evidence) -> Self {
-        let (before, after) = evidence.around_first_dose();
-        let start = Ekf::new(salt, &evidence.instruments).after(before, &evidence.instruments, 0.0);
+        let (start, after) = at_first_dose(salt, evidence);
         let mut nodes = [Node::default(); NODES];
         let end = 4.0 * volume.s;
         let (mut low, mut high) = (-end, end);
@@ -130,8 +129,7 @@ impl Estimate {
     /// The reading that is to be expected at `event`, the last of the evidence, whose readings do not
     /// count yet.
     pub(crate) fn predict(&self, salt: Moments, evidence: &Evidence, event: &Event) -> Mixture {
-        let (before, after) = evidence.around_first_dose();
-        let start = Ekf::new(salt, &evidence.instruments).after(before, &evidence.instruments, 0.0);
+        let (start, after) = at_first_dose(salt, evidence);
         Mixture(self.nodes.map(|node| {
             let x = node.mg_per_l_per_bag;
             let found = start.after(after, &evidence.instruments, x);
@@ -176,6 +174,12 @@ impl Estimate {
         }
         enough
     }
+}
+
+/// What is known before the first dose, in which the volume has no say, and the events from there on.
+fn at_first_dose(salt: Moments, evidence: &Evidence) -> (Ekf, &[Option<Event>]) {
+    let (before, after) = evidence.around_first_dose();
+    (Ekf::new(salt, &evidence.instruments).after(before, &evidence.instruments, 0.0), after)
 }
 
 /// A figure without doubt.

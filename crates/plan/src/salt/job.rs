@@ -1,10 +1,10 @@
 //! What is asked of a job, and does it make sense?
 
-use crate::input::case::{Band, Levels};
+use crate::input::case::{Band, RiskLevels, WeighedIn};
 use crate::input::choices::{History, Method};
 use crate::input::limits;
-use crate::policy;
 use crate::policy::uncertainty::{Moments, VolumeError, unread_salt, volume_error};
+use crate::policy::{self, PartOfBag};
 use crate::salt::course::{Course, Visit};
 use crate::salt::prior::VolumePrior;
 use chem::{Fraction, Mass, Purity, Salinity, Volume, bounds};
@@ -36,18 +36,18 @@ pub struct Job {
     /// How finely salt is put in.
     pub handled: Handled,
     /// Which risks are taken.
-    pub levels: Levels,
+    pub levels: RiskLevels,
 }
 
 /// How finely salt is put in.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub enum Handled {
-    /// By [`policy::PART_OF_BAG`]; by weight where the job takes under
-    /// [`policy::WEIGH_BELOW_BAGS`], in these steps: under [`policy::WEIGH_FINELY_BELOW`] in all, and above.
-    Bags([Mass; 2]),
-    /// In these parts of a bag: at the first stage, later.
-    Parts([f64; 2]),
+    /// By [`policy::PART_OF_BAG`]; by weight where the job takes under [`policy::WEIGH_BELOW_BAGS`], in these steps,
+    /// the fine one under [`policy::WEIGH_FINELY_BELOW`] in all.
+    Bags(WeighedIn),
+    /// In these parts of a bag.
+    Parts(PartOfBag),
 }
 
 /// What is wrong with a job. The page shows all of it; the first one has precedence.
@@ -107,7 +107,7 @@ impl Display for JobError {
             Self::Dose => ("salt put in", "within `limits::SALT`, each dose and all together"),
             Self::Doubt => ("doubt of the volume", "a part of it, 0 to 1"),
             Self::Fill => ("fill water's salt", "between the limits of `bounds::SALINITY`"),
-            Self::Levels => ("risk levels", "parts of 1, as `Levels::are_levels` asks"),
+            Self::Levels => ("risk levels", "parts of 1, as `RiskLevels::are_levels` asks"),
             Self::Handled => ("steps in which salt is put in", "more than none, within `limits::SALT`"),
             Self::Instruments => ("instruments", "three at most, so leave out the readings of the others"),
         };
@@ -119,8 +119,23 @@ impl Error for JobError {}
 
 /// A set of faults, never empty where it stands for a result.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct JobErrors(u16);
+
+/// The list of their names.
+#[cfg(feature = "serde")]
+impl serde::Serialize for JobErrors {
+    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_seq(self.iter())
+    }
+}
+
+#[cfg(feature = "serde")]
+impl<'de> serde::Deserialize<'de> for JobErrors {
+    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        let add = |all: Self, fault| (!all.contains(fault)).then(|| all.and(fault));
+        crate::serialize::list(from, Self::default(), add)
+    }
+}
 
 /// Each of them, parted by semicolons; see [`Job::faults`] for an example.
 impl Display for JobErrors {
@@ -169,7 +184,7 @@ impl JobErrors {
 /// What is wrong with what was read and with what it is held against, whatever the bags and the pool.
 pub(crate) fn salt_faults(
     band: &Band,
-    levels: &Levels,
+    levels: &RiskLevels,
     fill: Option<Salinity>,
     course: &Course,
 ) -> JobErrors {
@@ -207,8 +222,8 @@ impl Job {
     ///     band: Band::of(None, None, None).unwrap(),
     ///     history: History::Fresh,
     ///     fill: None,
-    ///     handled: Handled::Parts([1.0, 0.5]),
-    ///     levels: Levels::default(),
+    ///     handled: Handled::Parts(policy::PART_OF_BAG),
+    ///     levels: RiskLevels::default(),
     /// };
     /// let nothing_yet = course(None, &[None; MOST_ENTRIES]);
     /// assert!(job.faults(&nothing_yet).is_none());
@@ -222,8 +237,8 @@ impl Job {
     #[must_use]
     pub fn faults(&self, course: &Course) -> JobErrors {
         let steps = match self.handled {
-            Handled::Bags(steps) => steps.map(Mass::kilograms),
-            Handled::Parts(parts) => parts,
+            Handled::Bags(steps) => [steps.fine, steps.coarse].map(Mass::kilograms),
+            Handled::Parts(parts) => [parts.first, parts.later],
         };
         salt_faults(&self.band, &self.levels, self.fill, course).and_those(&[
             (JobError::Volume, bounds::POOL.check(self.volume.cubic_metres()).is_ok()),
@@ -277,7 +292,7 @@ impl Job {
             Handled::Bags(_) => policy::PART_OF_BAG,
             Handled::Parts(parts) => parts,
         };
-        parts[if opening { 0 } else { 1 }]
+        if opening { parts.first } else { parts.later }
     }
 
     /// The step by weight, in bags, where the whole job takes so many bags; nothing where bags are fine
@@ -286,7 +301,7 @@ impl Job {
         let Handled::Bags(steps) = self.handled else { return None };
         let bag = self.bag.kilograms();
         let finely = plain * bag < policy::WEIGH_FINELY_BELOW;
-        let step = steps[if finely { 0 } else { 1 }].kilograms();
+        let step = if finely { steps.fine } else { steps.coarse }.kilograms();
         (plain < policy::WEIGH_BELOW_BAGS).then_some(step / bag)
     }
 }

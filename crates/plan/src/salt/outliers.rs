@@ -55,7 +55,8 @@ pub struct Screened {
 pub(crate) struct Screening {
     /// The visits in order of time, from the front.
     pub visits: [Option<Screened>; MOST_VISITS],
-    /// The last reading and one that was set aside are both outliers, and both count: the expectation was wrong.
+    /// The last reading made a pair with one that was set aside: both are outliers, so the expectation was wrong, and
+    /// all that waited counts.
     pub pair: bool,
     /// What the estimate goes by. Its events stand beside the visits; while no
     /// reading counts, what went in since is one more.
@@ -177,7 +178,7 @@ impl Screening {
         }
     }
 
-    /// `z = (r - m)/√v`: how far the mean of a visit's readings stands above what was expected of it.
+    /// `z = (ȳ - μ)/√v`: how far the mean of a visit's readings stands above what was expected of it.
     fn z(&self, at: usize, salt: Moments, expect: Expect) -> f64 {
         let Some(event) = &self.evidence.events[at] else { return 0.0 };
         let expected = expect(salt, &self.evidence, event);

@@ -1,7 +1,7 @@
 //! What is the salt worked out from?
 
 use crate::input::answers::{Needs, Typed};
-use crate::input::case::{Bag, Band, Case, Levels, taken};
+use crate::input::case::{Bag, Band, Case, RiskLevels, taken};
 use crate::input::choices::{History, Input, Instrument, Method};
 use crate::input::log::{Baseline, Log, MOST_ENTRIES, Reading};
 use crate::salt::course::{Course, course};
@@ -36,7 +36,7 @@ pub struct SaltInput {
     /// The fill water's salt.
     pub fill_salt: Option<Salinity>,
     /// Which risks are taken.
-    pub levels: Typed<Levels>,
+    pub levels: Typed<RiskLevels>,
 }
 
 impl SaltInput {
@@ -79,8 +79,8 @@ impl SaltInput {
     }
 
     /// The risks taken; `None` while they are no levels.
-    pub(crate) fn risk_levels(&self) -> Option<Levels> {
-        self.levels.or(Levels::default())
+    pub(crate) fn risk_levels(&self) -> Option<RiskLevels> {
+        self.levels.or(RiskLevels::default())
     }
 
     /// What is missing.

@@ -4,9 +4,7 @@
 //! be off; it says how many bags to buy, how many now and how many later.
 
 use crate::input::answers::Needs;
-use crate::input::case::Case;
 use crate::input::choices::Input;
-use crate::policy::LEAST_READING;
 use crate::policy::uncertainty::Moments;
 use crate::salt::code::{Code, Standing};
 use crate::salt::course::{Course, Visit};
@@ -14,7 +12,7 @@ use crate::salt::decide::{Decision, decide};
 use crate::salt::dilute::Dilution;
 use crate::salt::dosing::mean;
 use crate::salt::enough::{Enough, enough};
-use crate::salt::job::{Job, JobErrors};
+use crate::salt::job::{Job, JobErrors, salt_faults};
 use crate::salt::salt_input::SaltInput;
 use chem::{Mass, Purity, Salinity, salt};
 
@@ -44,6 +42,15 @@ pub struct SaltPlan {
     pub faults: JobErrors,
     /// What is missing.
     pub needs: Needs,
+}
+
+/// Salt that is due at a stage.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct StageMass {
+    /// All of it.
+    pub all: Mass,
+    /// What of it is not in yet.
+    pub left: Mass,
 }
 
 impl SaltPlan {
@@ -88,14 +95,14 @@ impl SaltPlan {
         self.course.as_ref()?.visits.iter().flatten().last()
     }
 
-    /// Salt that is due at this stage: all of it, and what of it is not in yet.
+    /// Salt that is due at this stage.
     #[must_use]
-    pub fn due(&self) -> Option<[Mass; 2]> {
+    pub fn due(&self) -> Option<StageMass> {
         let (stage, job, course) =
             (self.decision.as_ref()?.stage?, self.job.as_ref()?, self.course.as_ref()?);
         let bags = stage.part.unwrap_or(stage.bags);
         let all = job.bag.checked_mul(bags).ok()?;
-        Some([all, all.saturating_sub(course.after)])
+        Some(StageMass { all, left: all.saturating_sub(course.after) })
     }
 
     /// Whole bags that it takes from here on, what went in since the last reading taken off.
@@ -108,7 +115,7 @@ impl SaltPlan {
     /// The reading that the simple sum expects after the first stage.
     #[must_use]
     pub fn plain_after(&self) -> Option<Salinity> {
-        let ([all, _], job) = (self.due()?, self.job.as_ref()?);
+        let (StageMass { all, .. }, job) = (self.due()?, self.job.as_ref()?);
         let from = self.decision.as_ref().filter(|decision| decision.is_first())?;
         let from = mean(&from.visits.iter().flatten().last()?.visit.reading).0;
         let from = Salinity::from_mg_per_l(from).ok()?;
@@ -118,9 +125,9 @@ impl SaltPlan {
     /// How likely it stands above the high limit if more went in than this stage told; nothing otherwise.
     #[must_use]
     pub fn overdone(&self) -> Option<f64> {
-        let ([all, _], job, course) = (self.due()?, self.job.as_ref()?, self.course.as_ref()?);
+        let (due, job, course) = (self.due()?, self.job.as_ref()?, self.course.as_ref()?);
         let known = self.decision.as_ref()?.known?;
-        let more = course.after.kilograms() > (1.0 + TINY) * all.kilograms();
+        let more = course.after.kilograms() > (1.0 + TINY) * due.all.kilograms();
         more.then(|| known.estimate.salt(job.in_bags(course.after)).prob_above(job.band.high.mg_per_l()))
     }
 
@@ -128,15 +135,7 @@ impl SaltPlan {
     #[must_use]
     pub fn is_in(&self) -> bool {
         self.course.is_some_and(|course| course.after > Mass::NONE)
-            && self.due().is_some_and(|[all, left]| left.kilograms() <= TINY * all.kilograms())
-    }
-}
-
-impl Case {
-    /// Is the reading so low that a slip of its unit is likelier?
-    #[must_use]
-    pub fn reading_is_rare(&self) -> bool {
-        self.read().is_some_and(|r| r > Salinity::NONE && r.mg_per_l() < LEAST_READING)
+            && self.due().is_some_and(|due| due.left.kilograms() <= TINY * due.all.kilograms())
     }
 }
 
@@ -178,7 +177,14 @@ pub fn salt_plan(input: &SaltInput) -> SaltPlan {
             Ok(decision) => plan.decision = Some(decision),
             Err(faults) => plan.faults = faults,
         },
-        (None, Some(course)) => plan.enough = enough(input, course),
+        (None, Some(course)) => {
+            if let (Some(band), Some(levels)) = (input.band, input.risk_levels()) {
+                plan.faults = salt_faults(&band, &levels, input.fill_salt, course);
+                if plan.faults.is_none() {
+                    plan.enough = enough(input, &band, &levels, course);
+                }
+            }
+        }
     }
     if plan.enough.is_some() {
         plan.needs = Needs::of(&[(Input::Volume, input.volume.is_some())]); // None of the bags, then.

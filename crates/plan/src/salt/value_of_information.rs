@@ -71,8 +71,8 @@ impl ValueOfInformation {
 /// #     band: Band::of(None, None, None).unwrap(),
 /// #     history: History::Fresh,
 /// #     fill: None,
-/// #     handled: Handled::Parts([1.0, 0.5]),
-/// #     levels: Levels::default(),
+/// #     handled: Handled::Parts(policy::PART_OF_BAG),
+/// #     levels: RiskLevels::default(),
 /// # };
 /// # let salt = Salinity::from_mg_per_l(400.0)?;
 /// # let reading = Reading { salt, again: None, instrument: Instrument::Meter };

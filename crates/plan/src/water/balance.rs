@@ -14,7 +14,7 @@ use chem::{ChlorineSpecies, chlorine, langelier};
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Balance {
     /// What the salt test responded to.
-    pub responds: SaltTest,
+    pub salt_test: SaltTest,
     /// Sodium chloride behind the reading.
     pub salt: Salinity,
     /// The water as tested.
@@ -133,10 +133,10 @@ pub fn balance(water: &TestedWater, due: Due) -> Result<Balance, Unknown> {
     else {
         return Err(Unknown::Needs(needs));
     };
-    let responds = instrument.responds();
-    let others = other_ions(responds, sample.alkalinity, sample.hardness);
+    let salt_test = instrument.salt_test();
+    let others = other_ions(salt_test, sample.alkalinity, sample.hardness);
     let belied =
-        responds == SaltTest::Conductivity && others.mg_per_l() > reading.mg_per_l() + policy::BELIED_BY;
+        salt_test == SaltTest::Conductivity && others.mg_per_l() > reading.mg_per_l() + policy::BELIED_BY;
     let today = sample.state().map_err(Unknown::Chemistry)?;
     let after = match due {
         Due::Unknown => After::Unknown,
@@ -148,7 +148,7 @@ pub fn balance(water: &TestedWater, due: Due) -> Result<Balance, Unknown> {
         chlorine::species(free, sample.cyanuric_acid, sample.ph, sample.temperature, today.strength).ok()
     });
     let forms = Forms::of(&sample, &today, reading.mg_per_l());
-    Ok(Balance { responds, salt: sample.salt, today, forms, aired, chlorine, belied, after })
+    Ok(Balance { salt_test, salt: sample.salt, today, forms, aired, chlorine, belied, after })
 }
 
 fn salted(sample: Sample, reading: Salinity, rise: Salinity) -> Result<Salted, chem::WaterError> {

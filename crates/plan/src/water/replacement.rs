@@ -102,10 +102,8 @@ pub struct Replace {
 pub struct Parts {
     /// The most that may be drained at one go, and whose figure that is.
     pub cap: Cap,
-    /// The owner's own figure is larger, and was not used.
-    pub owner_larger: bool,
     /// The first of them.
-    pub first: [Option<Part>; MOST_PARTS],
+    pub first: [Option<DrainPart>; MOST_PARTS],
     /// How many in all.
     pub count: u32,
     /// All together.
@@ -115,7 +113,7 @@ pub struct Parts {
 /// One drain.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-pub struct Part {
+pub struct DrainPart {
     /// Of the pool.
     pub amount: Amount,
     /// What the drains are for, after it: the analyte that decides, mg/L.
@@ -166,7 +164,8 @@ impl ReplacementInput {
 
 /// Replacement that takes all of an excess away: the analyte that needs most decides.
 ///
-/// Where the salt is in doubt, `dilution` has its share. Errors: [`Unknown::Needs`] while the pool's or the fill water's value of an analyte in excess is missing.
+/// Where the salt is in doubt, `dilution` has its share. Errors: [`Unknown::Needs`] while the pool's or the fill
+/// water's value of an analyte in excess is missing.
 ///
 /// ```
 /// use chem::Salinity;
@@ -267,8 +266,8 @@ fn parts(
     of: Analyte,
     amount: impl Fn(f64) -> Amount,
 ) -> Option<Parts> {
-    let (cap, owner_larger) = cap(&input.drain)?;
-    let mut parts = Parts { cap, owner_larger, first: [None; MOST_PARTS], count: 0, total: amount(0.0) };
+    let cap = cap(&input.drain)?;
+    let mut parts = Parts { cap, first: [None; MOST_PARTS], count: 0, total: amount(0.0) };
     let mut total = 0.0;
     for part in dilution::in_parts(share, cap.share) {
         if let Some(place) = parts.first.get_mut(parts.count as usize) {
@@ -280,7 +279,7 @@ fn parts(
                     after(pool.cyanuric_acid, fill.cyanuric_acid, gone).map(CyanuricAcid::mg_per_l)
                 }
             };
-            *place = Some(Part { amount: amount(part.share.ratio()), level });
+            *place = Some(DrainPart { amount: amount(part.share.ratio()), level });
         }
         parts.count = parts.count.saturating_add(1);
         total += part.share.ratio();

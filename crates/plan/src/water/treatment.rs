@@ -148,7 +148,7 @@ impl Start {
 /// On which side of its band a figure stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-pub enum Side {
+pub enum Position {
     /// Below it.
     Below,
     /// In it.
@@ -161,9 +161,9 @@ pub enum Side {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ends {
     /// Its pH.
-    pub ph: Side,
+    pub ph: Position,
     /// Its index with the salt in, as far as there is one.
-    pub balance: Option<Side>,
+    pub balance: Option<Position>,
     /// That index, as shown.
     pub index: Option<f64>,
 }
@@ -193,17 +193,19 @@ impl Treatment {
     #[must_use]
     pub fn ends(&self, surface: Option<Surface>) -> Option<Ends> {
         let end = self.end()?;
-        let [low, high] = policy::PH_PASS;
+        let [low, high] = policy::PH.pass;
         let ph = match shown(end.then.ph.units()) {
-            ph if ph < low => Side::Below,
-            ph if ph > high => Side::Above,
-            _ => Side::Within,
+            ph if ph < low => Position::Below,
+            ph if ph > high => Position::Above,
+            _ => Position::Within,
         };
         let index = end.salted.or(end.then.index).map(|index| shown(index.log10()));
         let balance = index.map(|index| match index {
-            index if index < -policy::INDEX_PASS && !surface.is_some_and(Surface::is_shell) => Side::Below,
-            index if index > policy::INDEX_PASS => Side::Above,
-            _ => Side::Within,
+            index if index < -policy::INDEX_PASS && !surface.is_some_and(Surface::is_shell) => {
+                Position::Below
+            }
+            index if index > policy::INDEX_PASS => Position::Above,
+            _ => Position::Within,
         });
         Some(Ends { ph, balance, index })
     }

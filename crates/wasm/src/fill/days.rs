@@ -27,8 +27,7 @@ impl Filler<'_> {
                 // Off until when? By the log alone, also where nothing else is reckoned from it.
                 let last = case.last_dose().valid().filter(|_| self.answer.output("clock.power").is_none());
                 if let Some(last) = last {
-                    let power = last.saturating_add(policy::HOURS_TO_POWER * 60);
-                    self.answer.put("clock.power", Shown::moment(power));
+                    self.answer.put("clock.power", Shown::moment(policy::power_from(last)));
                 }
             }
             Some(false) => self.answer.say("on"),

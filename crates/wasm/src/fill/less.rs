@@ -36,7 +36,7 @@ impl Filler<'_> {
                 Basis::Cement => "cap.third",
                 Basis::Owner => "cap.owner",
             });
-            if parts.owner_larger {
+            if parts.cap.owner_larger {
                 self.answer.say("cap.larger");
             }
             self.answer.say("less.parts");

@@ -4,7 +4,7 @@ use super::Filler;
 use crate::answer::joined;
 use chem::Salinity;
 use plan::operation::{Setting, Warmth};
-use plan::water::drain::{effort, exchange_hours};
+use plan::water::effort::{effort, exchange_hours};
 use plan::water::replacement::Amount;
 use plan::{Case, Plan, policy};
 
@@ -33,7 +33,7 @@ impl Filler<'_> {
         if let Some(ahead) = &running.ahead {
             self.answer.say("season");
             self.salt("season.end", ahead.salt);
-            if let Ok(less) = Salinity::from_mg_per_l(ahead.less) {
+            if let Ok(less) = Salinity::from_mg_per_l(ahead.loss) {
                 self.salt("season.less", less);
             }
             if let Some(mass) = ahead.mass {

@@ -9,11 +9,13 @@ use plan::salt::buy::Buy;
 use plan::salt::code::Code;
 use plan::salt::course::{Course, Visit};
 use plan::salt::decide::Decision;
-use plan::salt::dosing::{Dosing, Sums};
+use plan::salt::dosing::Dosing;
 use plan::salt::enough::Enough;
 use plan::salt::job::JobError;
 use plan::salt::outliers::{ReadingStatus, Screened, Side};
+use plan::salt::salt_plan::StageMass;
 use plan::salt::stage::{Bound, Stage};
+use plan::salt::sums::Sums;
 use plan::salt::value_of_information::{Measurement, value_of_information};
 use plan::{Band, Case, Plan, SaltPlan, Typed, policy};
 
@@ -72,7 +74,8 @@ impl Filler<'_> {
             self.answer.say("log.too-much");
         }
         // Whether the log can be true is not known while something that it is held against is at fault.
-        if let Some(course) = dose.course.as_ref().filter(|_| dose.faults.is_none() && !case.is_invalid()) {
+        let known = dose.faults.is_none() && !case.is_invalid() && !case.uncounted;
+        if let Some(course) = dose.course.as_ref().filter(|_| known) {
             self.clock(case, course);
         }
         if let Some(enough) = &dose.enough {
@@ -136,7 +139,7 @@ impl Filler<'_> {
         if let Some(stage) = &d.stage {
             self.chance("risk.now", stage.over_now);
         }
-        if let (Some(stage), Some([all, left])) = (&d.stage, dose.due()) {
+        if let (Some(stage), Some(StageMass { all, left })) = (&d.stage, dose.due()) {
             self.stage(dose, stage);
             if d.is_first() {
                 self.answer.say("stage.first");
@@ -166,7 +169,7 @@ impl Filler<'_> {
             self.about_water("found.volume", known.volume);
             self.bags("found.need", known.need.max(0.0));
         }
-        self.about_water("stated.volume", d.stated);
+        self.about_water("stated.volume", d.prior_volume);
         self.sums(d.sums.as_ref());
         self.dosing(d.dosing.as_ref());
         self.visits(case, &d.visits);

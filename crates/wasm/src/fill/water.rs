@@ -7,7 +7,7 @@ use chem::{Quantity, SaturationIndex};
 use plan::readiness::judge::low_is_a_note;
 use plan::water::balance::{After, Forms};
 use plan::water::product::ProductAmount;
-use plan::water::treatment::{Additive, Side, TreatmentStep};
+use plan::water::treatment::{Additive, Position, TreatmentStep};
 use plan::{Acid, Balance, Case, Treatment};
 
 /// From two quarts on nobody measures ounces, m³.
@@ -15,7 +15,7 @@ const QUARTS: f64 = 0.0019;
 
 impl Filler<'_> {
     pub(super) fn balance(&mut self, case: &Case, b: &Balance) {
-        self.answer.say(match b.responds {
+        self.answer.say(match b.salt_test {
             SaltTest::Chloride => "index.salt.chloride",
             _ => "index.salt.conductivity",
         });
@@ -141,16 +141,16 @@ impl Filler<'_> {
         let (Some(end), Some(ends)) = (t.end(), t.ends(case.surface)) else { return };
         self.number("treat.end.ph", end.then.ph.units(), 2);
         self.answer.say(match ends.ph {
-            Side::Below => "treat.ends.acid",
-            Side::Within => "treat.settles-ph",
-            Side::Above => "treat.ends.basic",
+            Position::Below => "treat.ends.acid",
+            Position::Within => "treat.settles-ph",
+            Position::Above => "treat.ends.basic",
         });
         if let Some(index) = ends.index {
             self.signed("treat.end.index", index);
         }
         match ends.balance {
-            Some(Side::Below) => self.answer.say("treat.ends.low"),
-            Some(Side::Above) => self.answer.say("treat.ends.high"),
+            Some(Position::Below) => self.answer.say("treat.ends.low"),
+            Some(Position::Above) => self.answer.say("treat.ends.high"),
             _ => {}
         }
     }

@@ -1,7 +1,7 @@
 //! In which order does the plan follow from the case?
 //!
 //! The salt as it was read; the pool now; the water to replace; the salt for the water that it then goes into;
-//! the other tests of that water; the gates; the days and the generator at work. Each stage is a function of
+//! the other tests of that water; the gates; the days and the generator at work. Each link is a function of
 //! those before it.
 
 use crate::input::answers::{Needs, Typed, Unknown};
@@ -9,8 +9,8 @@ use crate::input::case::{Case, TestedWater, taken};
 use crate::input::choices::Instrument;
 use crate::operation::{self, OutputInput, SeasonInput};
 use crate::readiness::gates::Gates;
+use crate::readiness::go::{self, Go};
 use crate::readiness::inputs::{Inputs, LatestReading};
-use crate::readiness::power::{self, Go};
 use crate::salt::code::Standing;
 use crate::salt::salt_input::SaltInput;
 use crate::salt::salt_plan::{SaltPlan, salt_plan};
@@ -102,9 +102,9 @@ pub fn plan(case: &Case) -> Plan {
     let gates = Gates::of(&Inputs { case, latest, balance: &balance, treatment: &treatment });
     Plan {
         counted_from: counted.from,
-        go: power::go(case, &salt, &gates),
-        power: power::power(case, &gates),
-        earliest: power::earliest(case, &gates, &treatment),
+        go: go::go(case, &salt, &gates),
+        power: go::power(case, &gates),
+        earliest: go::earliest(case, &gates, &treatment),
         needs: needs(&salt, &balance, &replacement.replace, &treatment),
         schedule: schedule(&Clock::of(case), &salt),
         running: AtWork {
@@ -121,7 +121,7 @@ pub fn plan(case: &Case) -> Plan {
     }
 }
 
-/// Stage: the pool as it is now. The reading as typed; once salt went in, or there is too much of it, the estimate.
+/// Link: the pool as it is now. The reading as typed; once salt went in, or there is too much of it, the estimate.
 struct PoolNow {
     reading: Option<Salinity>,
     volume: Option<Volume>,
@@ -149,7 +149,7 @@ fn is_untold(case: &Case) -> bool {
     case.log != Typed::Missing && (case.is_invalid() || case.uncounted)
 }
 
-/// Stage: what only other water takes out, and how much of it.
+/// Link: what only other water takes out, and how much of it.
 struct Replacement {
     excess: Option<Excess>,
     replace: Result<Replace, Unknown>,
@@ -186,7 +186,7 @@ impl Replacement {
     }
 }
 
-/// Stage: the salt, counted for the water that it goes into.
+/// Link: the salt, counted for the water that it goes into.
 struct Counted {
     salt: SaltPlan,
     /// The reading expected once water is replaced.
@@ -209,7 +209,7 @@ impl Counted {
     }
 }
 
-/// Stage: the water that the other tests were taken of, with its own reading: where only the log has readings, the
+/// Link: the water that the other tests were taken of, with its own reading: where only the log has readings, the
 /// first of them.
 fn tested(case: &Case, salt: &SaltPlan) -> TestedWater {
     let first = salt.course.as_ref().and_then(|course| course.visits[0]);
@@ -225,7 +225,8 @@ fn tested(case: &Case, salt: &SaltPlan) -> TestedWater {
 
 /// What is to happen to the salt, from the reading that the other tests go with.
 fn due(case: &Case, water: &TestedWater, salt: &SaltPlan, rise: Option<Salinity>) -> Due {
-    let known = water.reading.is_some() && salt.course.is_some() && !case.is_invalid();
+    let at_fault = case.is_invalid() || case.uncounted;
+    let known = water.reading.is_some() && salt.course.is_some() && !at_fault;
     match (salt.standing(), rise) {
         (None, _) if !known => Due::Unknown,
         (None, Some(rise)) => Due::Rise(rise),
@@ -240,8 +241,8 @@ fn due(case: &Case, water: &TestedWater, salt: &SaltPlan, rise: Option<Salinity>
 fn due_rise(case: &Case, water: &TestedWater, salt: &SaltPlan) -> Option<Salinity> {
     let to_target = case.band.zip(water.reading).and_then(|(band, reading)| band.target.excess_over(reading));
     let by_stage = || {
-        let ([stage, _], job) = (salt.due()?, salt.job.as_ref()?);
-        chem::salt::rise_from(stage, job.purity, job.volume).ok()
+        let (stage, job) = (salt.due()?, salt.job.as_ref()?);
+        chem::salt::rise_from(stage.all, job.purity, job.volume).ok()
     };
     to_target.or_else(by_stage)
 }

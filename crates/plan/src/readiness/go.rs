@@ -2,7 +2,7 @@
 
 use crate::input::answers::{Typed, Unknown};
 use crate::input::case::Case;
-use crate::readiness::gates::{Gate, Gates, Row, Salt};
+use crate::readiness::gates::{By, EffectOnSalt, Gate, Gates, Row};
 use crate::readiness::judge::finish_day;
 use crate::readiness::verdict::Verdict;
 use crate::salt::code::Standing;
@@ -31,12 +31,16 @@ pub enum Go {
 /// that holds, which a stage that is in is too; then anything missing.
 #[must_use]
 pub fn go(case: &Case, plan: &SaltPlan, gates: &Gates) -> Go {
-    let salt = |row: &Row| row.salt != Salt::NotAsked;
-    let holds = |row: &Row| row.salt == Salt::Holds;
-    let figures = |row: &Row| holds(row) && !row.asked;
+    let salt = |row: &Row| row.salt != EffectOnSalt::NotAsked;
+    let holds = |row: &Row| row.salt == EffectOnSalt::Holds;
+    let figures = |row: &Row| holds(row) && row.by == By::Plan;
     match plan.standing() {
         Some(Standing::Over) => Go::No,
         _ if gates.any(Verdict::Stop, salt) => Go::No,
+        // What can't be used may be what stands against it.
+        Some(Standing::Within) if (case.unlisted || case.untested) && gates.any(Verdict::Unknown, salt) => {
+            Go::CantSay
+        }
         Some(Standing::Within) if gates.at(Gate::Reading) == Verdict::Pass => Go::Nothing,
         Some(Standing::Within | Standing::Held) => Go::NotYet,
         None => Go::CantSay,
@@ -68,16 +72,23 @@ pub fn power(case: &Case, gates: &Gates) -> Go {
     }
 }
 
-/// The first day on which salt may go in by the waits that have a date; `None` where none of them has. It may be
-/// later: other waits have no date.
+/// The first day on which salt may go in by the waits that have a date; `None` where none of them has, and where one
+/// of them can't be told for a fault: of two the later counts. It may be later: other waits have no date.
 #[must_use]
 pub fn earliest(case: &Case, gates: &Gates, treatment: &Result<Treatment, Unknown>) -> Option<i64> {
     let today = case.today?;
-    let age = finish_day(case).filter(|_| gates.at(Gate::FinishAge) == Verdict::Wait);
-    let running = (gates.at(Gate::Running) == Verdict::Wait).then_some(today + 1);
+    let waits = |gate| gates.at(gate) == Verdict::Wait;
+    let age = finish_day(case).filter(|_| waits(Gate::FinishAge));
+    let running = waits(Gate::Running).then(|| today.saturating_add(1));
     let steps: u32 = treatment
         .as_ref()
         .map_or(0, |treatment| treatment.steps.iter().flatten().map(|step| step.wait).sum());
-    let steps = (steps > 0).then_some(today + i64::from(steps.div_ceil(24)));
+    let asked = !matches!(treatment, Err(Unknown::NotAsked));
+    let untold = asked && steps == 0 && (case.untested || case.uncounted);
+    let ruled = age.is_some() && case.ready.rulings.finish_age.day.is_invalid();
+    if untold || ruled || case.ready.finish.is_invalid() {
+        return None;
+    }
+    let steps = (steps > 0).then(|| today.saturating_add(steps.div_ceil(24).into()));
     [age, running, steps].into_iter().flatten().max()
 }
