@@ -108,7 +108,8 @@ pub(crate) struct Parted {
     bound: f64,
     /// All the cyanuric acid.
     cyanuric_acid: f64,
-    /// Equivalents that take up acid: OCl-, H2Cy-, HClCy-, Cl2Cy- once, ClCy-- (and HCy--) twice.
+    /// Equivalents that take up acid: OCl-, H2Cy-, HClCy-, Cl2Cy- once, ClCy-- twice; HCy-- is left out, as it is
+    /// wherever alkalinity is counted.
     pub alkalinity: f64,
     /// The slope of that against pH · ln 10.
     pub slope: f64,
@@ -161,8 +162,8 @@ impl Binding {
 
         // Means over cyanuric acid's forms: of charge z, of chlorine n, and of their products.
         let per = 1.0 / (a0 + x * (a1 + x * (a2 + x * a3)));
-        let z = per * (h2cy + 2.0 * hcy + x * (hclcy + 2.0 * clcy + x * cl2cy));
-        let zz = per * (h2cy + 4.0 * hcy + x * (hclcy + 4.0 * clcy + x * cl2cy));
+        let z = per * (h2cy + x * (hclcy + 2.0 * clcy + x * cl2cy));
+        let zz = per * (h2cy + x * (hclcy + 4.0 * clcy + x * cl2cy));
         let zn = per * x * (hclcy + 2.0 * clcy + x * 2.0 * cl2cy);
         let n = per * x * (a1 + x * (2.0 * a2 + x * 3.0 * a3));
         let nn = per * x * (a1 + x * (4.0 * a2 + x * 9.0 * a3));
