@@ -35,6 +35,17 @@ pub const ROWS: &[Row] = &[
         holds: "treat.steps",
     },
     Row {
+        name: "where only the log has a reading, the steps go by its first",
+        form: &[
+            "pool.how=taped pool.volume=10 pool.volume.unit=m3 salt.now.unit=[ppm] water.heat=26.7",
+            "water.heat.unit=Cel water.ph=7.2 water.ta=100 water.ch=250 water.cya=30 treat.acid=31.45",
+            "treat.calcium=77 treat.bleach=10 treat.powder=100 goal.ph=7.5",
+            "log.1.kind=reading log.1.salt=400 log.1.how=drops log.1.when=2027-05-20T09:00",
+        ],
+        shows: &[],
+        holds: "treat.steps !treat.unknown",
+    },
+    Row {
         name: "card 6: the chlorine first, and much alkalinity down by acid and air",
         form: &[
             "pool.how=taped pool.volume=50 pool.volume.unit=m3 salt.now=400 salt.now.unit=[ppm] salt.how=drops salt.target=3200",
