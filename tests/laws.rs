@@ -318,6 +318,19 @@ fn chlorine_is_shared_out_whole_and_warmth_frees_it() {
     }
 }
 
+/// From ordinary pools to the sea, and never the other way about.
+#[test]
+fn the_doubt_of_an_index_grows_with_the_salt() {
+    let doubt = |salt: f64| {
+        let salt = Salinity::from_mg_per_l(salt).unwrap();
+        Sample { salt, ..plain(26.0, 7.5, 120.0) }.state().unwrap().index_doubt()
+    };
+    assert_eq!(
+        [0.0, 3_200.0, 9_000.0, 12_000.0, 35_000.0, 40_000.0].map(doubt),
+        [0.1, 0.1, 0.1, 0.15, 0.15, 0.15]
+    );
+}
+
 /// A trace of cyanuric acid can bind no more than a trace of chlorine, and a trace of chlorine can't move the water:
 /// there is no step from none to a little. The first missed by a whole unit of pH while chlorine was either all
 /// free or all bound.
