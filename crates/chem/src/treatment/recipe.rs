@@ -256,51 +256,40 @@ pub fn dose_to_ph(water: &Water, chemical: Chemical, ph: Ph) -> Result<Dose, Rec
     let goal = bounds::POOL_PH.check(ph.units()).map_err(WaterError::from)?;
     // How far the goal still is, on this side of it above nothing.
     let start = goal - water.state()?.ph.units();
-    let left = |mmol: f64| {
-        let state = water.treated_by(chemical, mmol).state();
-        state.map(|state| (goal - state.ph.units()) * start.signum())
-    };
-    let dose = |mmol| Dose::from_mmol_per_l(mmol).map_err(|_| RecipeError::OutOfReach);
-    if start.abs() < NEAR {
-        return dose(0.0);
-    }
     let (mut near, mut near_left) = (0.0, start.abs());
-    // A water that has no pH any more lies behind the goal, too.
-    let (mut far, mut far_left) = (0.01, left(0.01).ok());
-    while far_left.is_some_and(|x| x > 0.0) {
-        let here = far_left.unwrap_or(0.0);
-        if here >= near_left || far > bounds::DOSE.high {
-            return Err(RecipeError::OutOfReach);
-        }
-        (near, near_left) = (far, here);
-        far *= 2.0;
-        far_left = left(far).ok();
-    }
-    // Which end moved last: the other one's distance counts half the second time.
-    let mut moved = 0;
-    for _ in 0..100 {
-        let between = match far_left {
-            Some(behind) => near + (far - near) * near_left / (near_left - behind),
-            None => 0.5 * (near + far),
-        };
-        let there = left(between).ok();
+    // A dose with the goal behind it, and how far; a water that has no pH any more lies behind it, too.
+    let mut far: Option<(f64, Option<f64>)> = None;
+    // Which end moved last: where the same one moves again, the other's distance counts half.
+    let mut near_moved = false;
+    let mut next = if near_left < NEAR { 0.0 } else { 0.01 };
+    for _ in 0..150 {
+        let state = water.treated_by(chemical, next).state();
+        let there = state.ok().map(|state| (goal - state.ph.units()) * start.signum());
         match there {
-            Some(x) if x.abs() < NEAR / 100.0 => return dose(between),
-            Some(x) if x > 0.0 => {
-                (near, near_left) = (between, x);
-                if moved == 1 {
-                    far_left = far_left.map(|x| 0.5 * x);
+            Some(left) if left.abs() < NEAR => {
+                return Dose::from_mmol_per_l(next).map_err(|_| RecipeError::OutOfReach);
+            }
+            Some(left) if left > 0.0 => {
+                if far.is_none() && left >= near_left {
+                    break; // The other way.
                 }
-                moved = 1;
+                if let (true, Some((_, Some(behind)))) = (near_moved, &mut far) {
+                    *behind *= 0.5;
+                }
+                (near, near_left, near_moved) = (next, left, far.is_some());
             }
             _ => {
-                (far, far_left) = (between, there);
-                if moved == 2 {
+                if !near_moved && far.is_some() {
                     near_left *= 0.5;
                 }
-                moved = 2;
+                (far, near_moved) = (Some((next, there)), false);
             }
         }
+        next = match far {
+            None => 2.0 * next,
+            Some((far, Some(behind))) => near + (far - near) * near_left / (near_left - behind),
+            Some((far, None)) => 0.5 * (near + far),
+        };
     }
     Err(RecipeError::OutOfReach)
 }
