@@ -2,10 +2,10 @@
 
 mod rows;
 
-use wasm::ask::ASKED;
-use wasm::number::Signs;
-use wasm::variant::value;
-use wasm::{Answer, Form, answer};
+use form::exercise::asked::ASKED;
+use form::exercise::variant::value;
+use form::read::number::Signs;
+use form::{Answer, Form, answer};
 
 /// The demo of the page: 16,596 US gallons, 400 to 3,200 ppm, bags of 40 lb. By hand: to rise 2,800; pure
 /// 16,596 × 2,800 × 0.0000083454 = 387.8 lb; of these bags 390.1 lb, 9.75 bags; first stage 6 bags, 2,122 ppm.
@@ -101,7 +101,7 @@ fn an_attempt_that_is_no_number_is_a_fault() {
 }
 
 /// All that is shown, in rows too.
-fn shown_in(answer: &Answer) -> impl Iterator<Item = &(String, wasm::Shown)> {
+fn shown_in(answer: &Answer) -> impl Iterator<Item = &(String, form::Shown)> {
     let lines = answer.rows.iter().flat_map(|(_, lines)| lines);
     answer.outputs.iter().chain(lines.flat_map(|line| &line.cells))
 }
@@ -198,7 +198,7 @@ fn figures_lie_in_their_ranges_and_none_is_rare() {
         let mut seen = [0; 15];
         for number in 1..=3_000 {
             let text = value(number, "salt.now", "2.5 9.5 0.5", signs).unwrap();
-            let read = wasm::number::read(&text, signs).unwrap().unwrap();
+            let read = form::read::number::read(&text, signs).unwrap().unwrap();
             assert_eq!(read.other, None, "{text} reads in one way only");
             let step = (read.value - 2.5) / 0.5;
             assert!(step.fract() == 0.0 && (0.0..=14.0).contains(&step), "{text}");
@@ -212,6 +212,6 @@ fn figures_lie_in_their_ranges_and_none_is_rare() {
         assert_eq!(value(7, "salt.now", wrong, Signs::default()), None, "{wrong}");
     }
     for wrong in ["", "0", "-1", "1.5", "x", "10000", "99999999999"] {
-        assert_eq!(wasm::variant::read(wrong), None, "{wrong}");
+        assert_eq!(form::exercise::variant::read(wrong), None, "{wrong}");
     }
 }

@@ -2,7 +2,7 @@
 
 mod rows;
 
-use wasm::answer;
+use form::answer;
 
 #[test]
 fn every_case_says_what_it_must() {
@@ -113,7 +113,7 @@ fn the_steps_before_the_salt_come_out_as_by_hand() {
         let row = rows::all().find(|r| r.name.starts_with(row)).unwrap();
         let answer = answer(&rows::form(row.form));
         let (_, lines) = answer.rows.iter().find(|(list, _)| *list == "treatment").unwrap();
-        let cell = |line: &wasm::answer::Line, name: &str| {
+        let cell = |line: &form::answer::Line, name: &str| {
             line.cells.iter().find(|(n, _)| n == name).unwrap().1.text.clone()
         };
         let ours: Vec<_> =

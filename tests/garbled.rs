@@ -2,8 +2,9 @@
 
 mod rows;
 
+use form::contract::fields;
+use form::{Answer, Shown, answer};
 use std::collections::BTreeSet;
-use wasm::{Answer, Shown, answer, field};
 
 /// What stands beside the rows, one set at a time: a job over days with every kind of line, switched on; the work
 /// after it; a price.
@@ -85,7 +86,7 @@ fn changed(before: &Answer, now: &Answer) -> Vec<String> {
 #[test]
 fn a_garbled_field_takes_away_and_changes_nothing() {
     // In which units all of it is shown is no figure.
-    let is_field = |name: &str| field::find(name).is_some() && name != "show";
+    let is_field = |name: &str| fields::find(name).is_some() && name != "show";
     let (mut wrong, mut garbled) = (BTreeSet::new(), 0);
     // Each row with one of them: with all, it would take thrice as long.
     for (row, beside) in rows::all().zip(BESIDE.into_iter().cycle()) {

@@ -3,11 +3,11 @@
 #[path = "hostile/texts.rs"]
 mod texts;
 
+use form::Form;
+use form::export::csv::{form_of, table, typed};
+use form::export::ics::{Entry, calendar};
 use icalendar::{Calendar, CalendarComponent, Component};
 use texts::{TEXTS, cell};
-use wasm::Form;
-use wasm::calendar::{Entry, calendar};
-use wasm::table::{form_of, table, typed};
 
 #[test]
 fn a_text_is_one_cell_that_no_spreadsheet_works_out() {

@@ -7,12 +7,12 @@
 mod draw;
 
 use draw::Draw;
+use form::export::csv::table;
+use form::export::ics::{Entry, calendar};
+use form::export::qr::code;
+use form::job_journal::{self, NotKept, Store};
 use std::cell::{Cell, RefCell};
 use std::collections::BTreeMap;
-use wasm::calendar::{Entry, calendar};
-use wasm::code::code;
-use wasm::keep::{self, NotKept, Store};
-use wasm::table::table;
 
 /// A store that can be made to fail.
 #[derive(Default)]
@@ -70,13 +70,13 @@ fn ten_thousand_cuts_leave_the_new_or_the_one_before() {
         let (mut number, mut last) = (0, None);
         for n in 0..d.below(4) + 1 {
             let text = form(&mut d, n);
-            number = keep::write(&store, "job", &text, n as u64, number).unwrap();
+            number = job_journal::write(&store, "job", &text, n as u64, number).unwrap();
             last = Some(text);
         }
         let text = form(&mut d, 99);
         store.cut.set(Some(d.below(text.len() + 40)));
-        let wrote = keep::write(&store, "job", &text, 99, number);
-        let read = keep::read(&store, "job").map(|kept| kept.form);
+        let wrote = job_journal::write(&store, "job", &text, 99, number);
+        let read = job_journal::read(&store, "job").map(|kept| kept.form);
         if read.as_ref() == Some(&text) {
             assert_eq!(wrote, Ok(number + 1));
             whole += 1;
@@ -87,9 +87,9 @@ fn ten_thousand_cuts_leave_the_new_or_the_one_before() {
         }
         // Afterwards it goes on.
         store.cut.set(None);
-        let known = keep::read(&store, "job").map_or(0, |kept| kept.number);
-        assert_eq!(keep::write(&store, "job", "n=100", 100, known), Ok(known + 1));
-        assert_eq!(keep::read(&store, "job").unwrap().form, "n=100");
+        let known = job_journal::read(&store, "job").map_or(0, |kept| kept.number);
+        assert_eq!(job_journal::write(&store, "job", "n=100", 100, known), Ok(known + 1));
+        assert_eq!(job_journal::read(&store, "job").unwrap().form, "n=100");
     }
     assert!(cut_short > 1_000 && whole > 1_000, "{cut_short} cut short, {whole} whole");
 }
@@ -97,19 +97,19 @@ fn ten_thousand_cuts_leave_the_new_or_the_one_before() {
 #[test]
 fn any_other_text_is_never_taken_for_a_job() {
     let store = Frail::default();
-    keep::write(&store, "job", "pool.volume=50", 7, 0).unwrap();
+    job_journal::write(&store, "job", "pool.volume=50", 7, 0).unwrap();
     let text = store.get("saltwright.job.a").or(store.get("saltwright.job.b")).unwrap();
     let key = store.keys().into_iter().find(|key| key.starts_with("saltwright.job.")).unwrap();
     for at in 0..text.len() {
         let mut bytes = text.clone().into_bytes();
         bytes[at] ^= 1;
         store.texts.borrow_mut().insert(key.clone(), String::from_utf8(bytes).unwrap());
-        assert_eq!(keep::read(&store, "job"), None, "byte {at} turned");
+        assert_eq!(job_journal::read(&store, "job"), None, "byte {at} turned");
     }
     for foreign in ["", " ", "{}", "1 2 3", "0 0 0 x", "99999999999999999999 1 1 x"] {
         store.texts.borrow_mut().insert(key.clone(), foreign.into());
-        assert_eq!(keep::read(&store, "job"), None, "{foreign:?}");
-        assert!(keep::jobs(&store).is_empty());
+        assert_eq!(job_journal::read(&store, "job"), None, "{foreign:?}");
+        assert!(job_journal::jobs(&store).is_empty());
     }
 }
 
@@ -122,28 +122,28 @@ fn a_forged_job_can_be_read_and_after_the_last_number_none_is_kept() {
         .fold(0xcbf2_9ce4_8422_2325_u64, |sum, byte| (sum ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3));
     let store = Frail::default();
     store.set("saltwright.job.a", &format!("{sum} {text}"));
-    let kept = keep::read(&store, "job").unwrap();
+    let kept = job_journal::read(&store, "job").unwrap();
     assert_eq!(kept.form, "pool.volume=50");
-    assert!(wasm::moment::read(&wasm::moment::write(kept.saved as i64)).is_some());
-    assert_eq!(keep::write(&store, "job", "pool.volume=60", 1, kept.number), Err(NotKept::NoStore));
+    assert!(form::read::moment::read(&form::read::moment::write(kept.saved as i64)).is_some());
+    assert_eq!(job_journal::write(&store, "job", "pool.volume=60", 1, kept.number), Err(NotKept::NoStore));
 }
 
 #[test]
 fn a_store_that_is_full_throws_or_is_wiped_is_told() {
     let store = Frail::default();
-    let number = keep::write(&store, "job", "n=1", 1, 0).unwrap();
+    let number = job_journal::write(&store, "job", "n=1", 1, 0).unwrap();
     store.room.set(Some(60));
-    assert_eq!(keep::write(&store, "job", &"x".repeat(100), 2, number), Err(NotKept::NoStore));
-    assert_eq!(keep::read(&store, "job").unwrap().form, "n=1", "what was there stays");
+    assert_eq!(job_journal::write(&store, "job", &"x".repeat(100), 2, number), Err(NotKept::NoStore));
+    assert_eq!(job_journal::read(&store, "job").unwrap().form, "n=1", "what was there stays");
     store.room.set(None);
     store.throws.set(true);
-    assert_eq!(keep::write(&store, "job", "n=2", 2, number), Err(NotKept::NoStore));
-    assert_eq!(keep::read(&store, "job"), None);
+    assert_eq!(job_journal::write(&store, "job", "n=2", 2, number), Err(NotKept::NoStore));
+    assert_eq!(job_journal::read(&store, "job"), None);
     store.throws.set(false);
     // Wiped while the page stands: the next write keeps all of it again.
     store.texts.borrow_mut().clear();
-    assert_eq!(keep::write(&store, "job", "n=3", 3, number), Ok(number + 1));
-    assert_eq!(keep::read(&store, "job").unwrap().form, "n=3");
+    assert_eq!(job_journal::write(&store, "job", "n=3", 3, number), Ok(number + 1));
+    assert_eq!(job_journal::read(&store, "job").unwrap().form, "n=3");
 }
 
 #[test]
@@ -156,8 +156,8 @@ fn two_tabs_never_write_over_each_other() {
         for n in 0..12 {
             let tab = d.below(2);
             let text = format!("tab={tab}&n={n}");
-            let latest = keep::read(&store, "job").map_or(0, |kept| kept.number);
-            match keep::write(&store, "job", &text, n, known[tab]) {
+            let latest = job_journal::read(&store, "job").map_or(0, |kept| kept.number);
+            match job_journal::write(&store, "job", &text, n, known[tab]) {
                 Ok(number) => {
                     assert_eq!(known[tab], latest, "written over a newer one");
                     (known[tab], newest) = (number, text);
@@ -168,7 +168,7 @@ fn two_tabs_never_write_over_each_other() {
                 }
                 Err(NotKept::NoStore) => panic!("the store works"),
             }
-            assert_eq!(keep::read(&store, "job").map_or(String::new(), |kept| kept.form), newest);
+            assert_eq!(job_journal::read(&store, "job").map_or(String::new(), |kept| kept.form), newest);
         }
     }
 }
@@ -177,15 +177,15 @@ fn two_tabs_never_write_over_each_other() {
 fn jobs_are_listed_the_last_saved_first() {
     let store = Frail::default();
     for (job, saved) in [("1", 5), ("2", 9), ("3", 7)] {
-        keep::write(&store, job, &format!("job.name={job}"), saved, 0).unwrap();
+        job_journal::write(&store, job, &format!("job.name={job}"), saved, 0).unwrap();
     }
     store.set("other.thing", "x");
-    let names = |store: &Frail| keep::jobs(store).into_iter().map(|(job, _)| job).collect::<Vec<_>>();
+    let names = |store: &Frail| job_journal::jobs(store).into_iter().map(|(job, _)| job).collect::<Vec<_>>();
     assert_eq!(names(&store), ["2", "3", "1"]);
-    assert_eq!(keep::in_hand(&store).as_deref(), Some("2"));
-    keep::take_up(&store, "1");
-    assert_eq!(keep::in_hand(&store).as_deref(), Some("1"));
-    keep::drop(&store, "2");
+    assert_eq!(job_journal::in_hand(&store).as_deref(), Some("2"));
+    job_journal::take_up(&store, "1");
+    assert_eq!(job_journal::in_hand(&store).as_deref(), Some("1"));
+    job_journal::drop(&store, "2");
     assert_eq!(names(&store), ["3", "1"]);
     assert_eq!(store.get("other.thing").as_deref(), Some("x"), "what is not ours stays");
 }

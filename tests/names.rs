@@ -5,12 +5,12 @@
 
 mod rows;
 
+use form::contract::names::{self, Name};
+use form::contract::units::UNITS;
+use form::exercise::asked::ASKED;
+use form::{Answer, answer};
 use std::collections::BTreeSet;
 use std::fmt::Write;
-use wasm::ask::ASKED;
-use wasm::names::{self, Name};
-use wasm::unit::UNITS;
-use wasm::{Answer, answer};
 
 type Names = BTreeSet<String>;
 

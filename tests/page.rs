@@ -2,11 +2,11 @@
 
 mod rows;
 
+use form::answer;
+use form::contract::fields::{Answered, FIELDS, In};
+use form::contract::names::{self, Name};
+use form::contract::units::{Kind, UNITS, Unit};
 use std::collections::BTreeSet;
-use wasm::answer;
-use wasm::field::{Answered, FIELDS, In};
-use wasm::names::{self, Name};
-use wasm::unit::{Kind, UNITS, Unit};
 
 const PAGE: &str = include_str!("../www/index.html");
 
@@ -136,7 +136,7 @@ fn every_question_is_asked_with_all_its_answers() {
     // What the page asks of nobody but its own style.
     let mut known: Names =
         names::FIELDS.iter().map(|row| row.name).filter(|name| of_the_page(name)).map(String::from).collect();
-    known.extend(wasm::ask::ASKED.iter().map(|asked| asked.attempt.into()));
+    known.extend(form::exercise::asked::ASKED.iter().map(|asked| asked.attempt.into()));
     for field in FIELDS {
         known.insert(field.name.into());
         match &field.answer {

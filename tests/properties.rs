@@ -4,8 +4,8 @@ mod draw;
 
 use chem::*;
 use draw::Draw;
+use form::{Form, answer};
 use plan::{Bag, Band, Case, Typed};
-use wasm::{Form, answer};
 
 #[test]
 fn a_dose_gives_back_its_rise_and_no_stage_exceeds_it() {
@@ -115,7 +115,7 @@ fn whatever_is_typed_no_nonsense_is_shown() {
         "0.5",
         "50",
     ];
-    let codes: Vec<&str> = wasm::unit::UNITS
+    let codes: Vec<&str> = form::contract::units::UNITS
         .iter()
         .map(|u| u.code)
         .chain(["", "cement", "meter", "drops", "low", "yes"])
@@ -125,18 +125,18 @@ fn whatever_is_typed_no_nonsense_is_shown() {
     let mut d = Draw(4);
     for _ in 0..rounds {
         let mut form = Form::default();
-        for field in wasm::field::FIELDS {
+        for field in form::contract::fields::FIELDS {
             let codes = match &field.answer {
-                wasm::field::Answered::Choice(all) => all,
+                form::contract::fields::Answered::Choice(all) => all,
                 _ => &codes[..],
             };
             let name = first_line(field.name);
-            let unit = wasm::field::unit_of(&name);
+            let unit = form::contract::fields::unit_of(&name);
             if unit != name {
                 form.0.push((unit.into(), d.pick(codes).into()));
             }
             let text = match field.answer {
-                wasm::field::Answered::Choice(all) if d.next() < 0.9 => d.pick(all),
+                form::contract::fields::Answered::Choice(all) if d.next() < 0.9 => d.pick(all),
                 _ => d.pick(TEXTS),
             };
             form.0.push((name, text.into()));
@@ -148,17 +148,17 @@ fn whatever_is_typed_no_nonsense_is_shown() {
             .chain(answer.rows.iter().flat_map(|(_, lines)| lines.iter().flat_map(|line| &line.cells)))
         {
             // A person's own words are given back as they are.
-            let field = name.strip_prefix("echo.").and_then(wasm::field::find);
-            if field.is_some_and(|field| matches!(field.answer, wasm::field::Answered::Text)) {
+            let field = name.strip_prefix("echo.").and_then(form::contract::fields::find);
+            if field.is_some_and(|field| matches!(field.answer, form::contract::fields::Answered::Text)) {
                 assert_eq!(Some(shown.text.as_str()), name.strip_prefix("echo.").map(|name| form.text(name)));
                 continue;
             }
-            let day = shown.unit == Some("day") && wasm::moment::read_day(&shown.text).is_some();
+            let day = shown.unit == Some("day") && form::read::moment::read_day(&shown.text).is_some();
             let word = shown.text.is_empty()
                 && plan::readiness::gates::GATES.iter().any(|row| shown.unit == Some(row.code));
             let of_list = |c| "; ".contains(c) && name.starts_with("echo.pool.");
             let number = shown.text.chars().all(|c| c.is_ascii_digit() || ".,+−".contains(c) || of_list(c));
-            let moment = shown.unit == Some("moment") && wasm::moment::read(&shown.text).is_some();
+            let moment = shown.unit == Some("moment") && form::read::moment::read(&shown.text).is_some();
             assert!(
                 (number || moment || day) && (!shown.text.is_empty() || word || name.ends_with(".unit")),
                 "{name} shows {:?} for {form:?}",
@@ -198,7 +198,7 @@ fn no_amount_is_told_while_what_it_goes_by_is_at_fault() {
     };
     let amounts =
         ["now.mass", "now.bags", "buy.bags", "buy.total", "now.expect", "found.need", "found.volume"];
-    let told = |answer: &wasm::Answer| amounts.iter().filter(|name| answer.text(name).is_some()).count();
+    let told = |answer: &form::Answer| amounts.iter().filter(|name| answer.text(name).is_some()).count();
     assert_eq!(told(&with("show", "metric")), amounts.len());
     let broken = [
         "pool.volume",
@@ -255,8 +255,9 @@ fn a_field_at_fault_counts_for_nothing() {
     let mut broken = 0;
     for reading in ["salt.now=400", "salt.now=3000", "salt.now=4100"] {
         let parts: Vec<&str> = full.split_whitespace().chain([reading]).collect();
-        for field in
-            wasm::field::FIELDS.iter().filter(|f| matches!(f.answer, wasm::field::Answered::Number(..)))
+        for field in form::contract::fields::FIELDS
+            .iter()
+            .filter(|f| matches!(f.answer, form::contract::fields::Answered::Number(..)))
         {
             let with = |text: Option<&str>| {
                 let mut form = Form(
@@ -298,8 +299,9 @@ fn a_field_at_fault_counts_for_nothing() {
             }
         }
     }
-    let numbers =
-        wasm::field::FIELDS.iter().filter(|field| matches!(field.answer, wasm::field::Answered::Number(..)));
+    let numbers = form::contract::fields::FIELDS
+        .iter()
+        .filter(|field| matches!(field.answer, form::contract::fields::Answered::Number(..)));
     let once = numbers.filter(|field| alone(field.name)).count();
     assert_eq!(broken, 3 * 7 * once, "every number field, at three readings, in seven ways");
 }

@@ -49,7 +49,7 @@ pub fn all() -> impl Iterator<Item = &'static Row> {
 }
 
 /// The form of a row, its parts put together.
-pub fn form(parts: &[&str]) -> wasm::Form {
+pub fn form(parts: &[&str]) -> form::Form {
     let pairs = parts.iter().flat_map(|part| part.split(' ')).map(|pair| pair.split_once('=').unwrap());
-    wasm::Form(pairs.map(|(name, text)| (name.to_string(), text.to_string())).collect())
+    form::Form(pairs.map(|(name, text)| (name.to_string(), text.to_string())).collect())
 }

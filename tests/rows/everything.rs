@@ -1,8 +1,8 @@
 //! Which forms make the code say everything that it can say?
 
 use super::{all, form};
-use wasm::Form;
-use wasm::field::{Answered, FIELDS};
+use form::Form;
+use form::contract::fields::{Answered, FIELDS};
 
 /// The page has one line of the log, which stands for all of them.
 fn first_line(name: &str) -> String {
@@ -29,7 +29,7 @@ pub fn forms() -> Vec<Form> {
                 for text in ["x", "7 kg", "1e9", "-1", "999999999", "0.001", "7,400", "7.5", "0.5"] {
                     forms.push(with(field.name, text));
                 }
-                forms.push(with(wasm::field::unit_of(&first_line(field.name)), ""));
+                forms.push(with(form::contract::fields::unit_of(&first_line(field.name)), ""));
                 // Emptied, so that it is needed.
                 let mut form = with("bag.have", "1");
                 form.0.retain(|(name, _)| *name != first_line(field.name));

@@ -90,8 +90,8 @@ fn warmth(temperature: Temperature) -> Warmth {
 /// The setting, once size, rating and pump hours are there.
 ///
 /// ```
-/// use plan::operation::{OutputInput, setting};
-/// use plan::{Run, Typed};
+/// use saltwright_plan::operation::{OutputInput, setting};
+/// use saltwright_plan::{Run, Typed};
 /// # fn main() -> Result<(), chem::OutOfRange> {
 /// let run = Run { demand: Typed::Valid(3.0), makes: Typed::Valid(20.0), hours: Typed::Valid(12.0) };
 /// let volume = Some(chem::Volume::from_cubic_metres(62.82)?);
@@ -224,8 +224,8 @@ pub struct Ahead {
 ///
 /// ```
 /// use chem::{Salinity, Volume};
-/// use plan::operation::{SeasonInput, ahead};
-/// use plan::{Season, Typed};
+/// use saltwright_plan::operation::{SeasonInput, ahead};
+/// use saltwright_plan::{Season, Typed};
 /// # fn main() -> Result<(), chem::OutOfRange> {
 /// let ppm = Salinity::from_mg_per_l;
 /// let lost = Typed::Valid(2_500.0 * 0.003785411784);

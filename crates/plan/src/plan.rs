@@ -70,7 +70,7 @@ pub struct AtWork {
 ///
 /// ```
 /// use chem::*;
-/// use plan::*;
+/// use saltwright_plan::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let case = Case {
 ///     volume: Some(Volume::from_cubic_metres(62.82)?),

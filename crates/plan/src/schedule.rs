@@ -116,8 +116,8 @@ const fn waits(act: Act) -> bool {
 /// The schedule; `None` while there is no moment to reckon from, or while one can't be used.
 ///
 /// ```
-/// use plan::schedule::{Act, Clock, schedule};
-/// use plan::{SaltPlan, Typed};
+/// use saltwright_plan::schedule::{Act, Clock, schedule};
+/// use saltwright_plan::{SaltPlan, Typed};
 /// // Switched on at minute 0: what is left is testing.
 /// let clock = Clock { on: Typed::Valid(0), ..Clock::default() };
 /// let all = schedule(&clock, &SaltPlan::default()).unwrap();
@@ -172,8 +172,8 @@ pub fn schedule(clock: &Clock, salt: &SaltPlan) -> Option<Schedule> {
 /// `None` where it is not said to be on, or nobody knows when the last salt went in.
 ///
 /// ```
-/// use plan::Typed;
-/// use plan::schedule::{Clock, is_on_early};
+/// use saltwright_plan::Typed;
+/// use saltwright_plan::schedule::{Clock, is_on_early};
 /// // No salt went in, so no moment is too early.
 /// let clock = Clock { on: Typed::Valid(0), ..Clock::default() };
 /// assert_eq!(is_on_early(&clock), Some(false));

@@ -36,7 +36,7 @@ fn compile() -> Result<()> {
     for crates in files_and_folders(&cargo_home().join("registry/src")).unwrap_or_default() {
         flags.push(format!("--remap-path-prefix={}=.", crates.display()));
     }
-    let words = "build --quiet --package wasm --lib --release --target wasm32-unknown-unknown";
+    let words = "build --quiet --package saltwright-web --lib --release --target wasm32-unknown-unknown";
     shell::run(shell::cargo(words).env("CARGO_ENCODED_RUSTFLAGS", flags.join("\x1f")))
 }
 
@@ -55,7 +55,7 @@ struct Loader {
 
 fn loader() -> Result<Loader> {
     let target = shell::target();
-    let input = target.join("wasm32-unknown-unknown/release/wasm.wasm");
+    let input = target.join("wasm32-unknown-unknown/release/saltwright_web.wasm");
     let folder = target.join("loader");
     let (input, output) = (input.to_string_lossy(), folder.to_string_lossy());
     wasm_bindgen::run_cli_with_args([

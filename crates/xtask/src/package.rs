@@ -46,9 +46,11 @@ const CHEM: &str = "saltwright-chem";
 
 /// Packs the crates, and builds each from what was packed; then another crate, far away, uses the chemistry.
 pub fn crates() -> Result<()> {
-    let mut words = format!("package --quiet --allow-dirty --package {CHEM} --package plan --package wasm");
+    let mut words = format!(
+        "package --quiet --allow-dirty --package {CHEM} --package saltwright-plan --package saltwright-form --package saltwright-web"
+    );
     // Nobody publishes them, so cargo has to be told where a packed crate's neighbour lies.
-    for (name, folder) in [(CHEM, "chem"), ("plan", "plan")] {
+    for (name, folder) in [(CHEM, "chem"), ("saltwright-plan", "plan"), ("saltwright-form", "form")] {
         words.push_str(&format!(" --config patch.crates-io.{name}.path=\"crates/{folder}\""));
     }
     // In a folder beside `target/package`, which is not cargo's; what is compiled already is not compiled again.

@@ -10,7 +10,7 @@ const STYLE: &str = r#"<link rel="stylesheet" href="style.css">"#;
 const SCRIPT: &str = r#"<script type="module" src="saltwright.js"></script>"#;
 
 /// What a page says that is to be found without its server, and what its policy then allows: worker and manifest of
-/// its own address, and the one name, `VOUCHER` in `wasm/src/offline.rs`, under which the worker's is vouched for.
+/// its own address, and the one name, `VOUCHER` in `web/src/offline.rs`, under which the worker's is vouched for.
 const WORKER: &str = " data-worker=";
 const SERVED: &str = "worker-src 'self'; manifest-src 'self'; trusted-types saltwright";
 const UNSERVED: &str = "trusted-types 'none'";
@@ -28,7 +28,7 @@ pub fn script(loader: &str, wasm: &[u8]) -> Result<String> {
     };
     for name in EXPORTS {
         let export = format!("export function {name}(");
-        ensure!(loader.contains(&export), "crate wasm must export `{name}`");
+        ensure!(loader.contains(&export), "crate web must export `{name}`");
     }
     let loader = strip(&strip(loader, "/*", "*/"), "//", "\n");
     let import = loader.lines().find(|line| line.starts_with("import "));

@@ -141,7 +141,7 @@ mod tests {
                 names.insert(line[..end].into());
             }
         }
-        for ours in ["chem", "saltwright-chem", "plan", "wasm"] {
+        for ours in ["chem", "plan", "form", "web"] {
             names.remove(ours);
         }
         names

@@ -2,12 +2,12 @@
 
 use crate::shell;
 use anyhow::{Context, Result};
+use form::contract::fields::{self, Answered, In};
+use form::contract::names::{self, Name};
+use form::contract::units::{Kind, UNITS};
+use form::exercise::asked::ASKED;
 use std::fmt::Write;
 use std::fs;
-use wasm::ask::ASKED;
-use wasm::field::{self, Answered, In};
-use wasm::names::{self, Name};
-use wasm::unit::{Kind, UNITS};
 
 /// Where it lies, in `www`.
 pub const FILE: &str = "names.md";
@@ -134,7 +134,7 @@ fn answer(name: &str) -> String {
     if name.ends_with(".unit") {
         return units_of(name);
     }
-    match field::FIELDS.iter().find(|field| field.name == name).map(|field| &field.answer) {
+    match fields::FIELDS.iter().find(|field| field.name == name).map(|field| &field.answer) {
         None => codes(name).unwrap_or("text".into()),
         Some(Answered::Choice(_)) => codes(name).unwrap_or_default(),
         Some(Answered::Moment) => "moment, as 2027-05-21T09:00".into(),
@@ -187,7 +187,7 @@ fn inside(unit: &In) -> String {
 /// The codes that a question for a unit takes.
 fn units_of(name: &str) -> String {
     let mut kinds: Vec<Kind> = Vec::new();
-    for field in field::FIELDS {
+    for field in fields::FIELDS {
         if let Answered::Number(_, In::Asked(kind, asked) | In::Usual(kind, asked, _))
         | Answered::List(_, In::Asked(kind, asked)) = &field.answer
             && *asked == name
@@ -228,7 +228,7 @@ mod tests {
 
     #[test]
     fn every_question_has_a_row_and_every_choice_its_codes() {
-        for field in field::FIELDS {
+        for field in fields::FIELDS {
             assert!(names::FIELDS.iter().any(|row| row.name == field.name), "{} has no meaning", field.name);
             if let Answered::Choice(all) = &field.answer {
                 for code in *all {

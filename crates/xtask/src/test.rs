@@ -29,7 +29,7 @@ fn all(steps: &mut Steps) -> Result<()> {
     steps.take("format", || run(&mut cargo("fmt --all --check")))?;
     steps.take("lints", || run(&mut cargo("clippy --workspace --all-targets -- -D warnings")))?;
     steps.take("lints, wasm", || {
-        run(&mut cargo(&format!("clippy --package wasm --all-targets {WASM} -- -D warnings")))
+        run(&mut cargo(&format!("clippy --package saltwright-web --all-targets {WASM} -- -D warnings")))
     })?;
     steps.take("without std and heap", bare)?;
     steps.take("docs", || run(cargo("doc --workspace --no-deps").env("RUSTDOCFLAGS", "-D warnings")))?;
@@ -47,7 +47,8 @@ fn all(steps: &mut Steps) -> Result<()> {
         run(tests.env("SALTWRIGHT_NATIVE", native).env("SALTWRIGHT_NATIVE_STAGING", native_staging))
     })?;
     steps.take("tests of wasm in a browser", || {
-        run(&mut browser.wasm(&format!("test --package wasm --lib {WASM}"))?)
+        run(&mut browser
+            .wasm(&format!("test --package saltwright-form --package saltwright-web --lib {WASM}"))?)
     })?;
 
     let site = build::make(steps)?;

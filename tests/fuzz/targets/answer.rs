@@ -7,11 +7,12 @@ mod forms;
 use libfuzzer_sys::fuzz_target;
 use std::cell::RefCell;
 use std::collections::BTreeSet;
-use wasm::answer::Row;
-use wasm::field::{Answered, find};
-use wasm::names::{self, is_listed};
-use wasm::plain::Plain;
-use wasm::{Answer, Form, Shown, answer, moment, number};
+use form::answer::Row;
+use form::contract::fields::{Answered, find};
+use form::contract::names::{self, is_listed};
+use web::to_js::Plain;
+use form::read::{moment, number};
+use form::{Answer, Form, Shown, answer};
 
 fuzz_target!(|bytes: &[u8]| {
     let form = forms::form(bytes);

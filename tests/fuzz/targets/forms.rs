@@ -9,10 +9,10 @@ mod tests {
 
 use std::sync::LazyLock;
 use tests::rows;
-use wasm::Form;
-use wasm::ask::ASKED;
-use wasm::field::{Answered, FIELDS, find, unit_of};
-use wasm::unit::UNITS;
+use form::Form;
+use form::exercise::asked::ASKED;
+use form::contract::fields::{Answered, FIELDS, find, unit_of};
+use form::contract::units::UNITS;
 
 /// What else a form may hold: what the browser hands over, what a link says, and a name that nobody knows.
 const BESIDE: [&str; 16] = [

@@ -10,15 +10,17 @@ mod store;
 use libfuzzer_sys::fuzz_target;
 use std::collections::BTreeSet;
 use store::{Memory, sealed};
-use wasm::arrival::{hangs_on_signs, here};
-use wasm::calendar::{Entry, calendar};
-use wasm::field::FIELDS;
-use wasm::keep::{self, NotKept, Store};
-use wasm::number::{self, Signs};
-use wasm::table::{Cells, form_of, table, typed};
-use wasm::terms::{TERMS, Terms};
-use wasm::unit::Kind;
-use wasm::{Answer, Form, Shown, answer, length, moment, variant};
+use form::relocalize::{hangs_on_signs, here};
+use form::export::ics::{Entry, calendar};
+use form::contract::fields::FIELDS;
+use form::job_journal::{self, NotKept, Store};
+use form::read::number::{self, Signs};
+use form::export::csv::{Cells, form_of, table, typed};
+use web::embed::{TERMS, Terms};
+use form::contract::units::Kind;
+use form::exercise::variant;
+use form::read::{length, moment};
+use form::{Answer, Form, Shown, answer};
 
 const LAWS: [fn(&[u8]); 9] =
     [numbers, moments, rows, read_back, entries, kept, terms, arrivals, exercise_and_code];
@@ -188,23 +190,23 @@ fn kept(bytes: &[u8]) {
         store.set(&format!("saltwright.{}.{slot}", next()), &sealed(&text));
     }
     store.set(&next(), &next());
-    for (job, kept) in keep::jobs(&store) {
-        assert_eq!(keep::read(&store, &job), Some(kept.clone()));
+    for (job, kept) in job_journal::jobs(&store) {
+        assert_eq!(job_journal::read(&store, &job), Some(kept.clone()));
         assert!(moment::read(&moment::write(kept.saved as i64)).is_some(), "{kept:?}");
     }
-    let known = keep::read(&store, &job).map_or(0, |kept| kept.number);
-    let there = keep::read(&store, &job).map(|kept| kept.form);
-    let number = match keep::write(&store, &job, &first, 1, known) {
+    let known = job_journal::read(&store, &job).map_or(0, |kept| kept.number);
+    let there = job_journal::read(&store, &job).map(|kept| kept.form);
+    let number = match job_journal::write(&store, &job, &first, 1, known) {
         Ok(number) => number,
         Err(wrong) => return assert_eq!((wrong, known), (NotKept::NoStore, u64::MAX)),
     };
-    assert_eq!(keep::read(&store, &job).map(|kept| kept.form), Some(first.clone()), "after {there:?}");
+    assert_eq!(job_journal::read(&store, &job).map(|kept| kept.form), Some(first.clone()), "after {there:?}");
     if number < u64::MAX && first != second {
         let before = store.clone();
-        assert_eq!(keep::write(&store, &job, &second, 2, number), Ok(number + 1));
-        assert_eq!(keep::write(&store, &job, &first, 2, number), Err(NotKept::Newer));
+        assert_eq!(job_journal::write(&store, &job, &second, 2, number), Ok(number + 1));
+        assert_eq!(job_journal::write(&store, &job, &first, 2, number), Err(NotKept::Newer));
         store.cut_what_differs(&before, bytes.len());
-        assert_eq!(keep::read(&store, &job).map(|kept| kept.form), Some(first));
+        assert_eq!(job_journal::read(&store, &job).map(|kept| kept.form), Some(first));
     }
 }
 
@@ -305,7 +307,7 @@ fn exercise_and_code(bytes: &[u8]) {
         (Some(value), _) => panic!("{value:?} of {range:?}"),
         (None, _) => {}
     }
-    if let Some((width, path)) = wasm::code::code(&next()) {
+    if let Some((width, path)) = form::export::qr::code(&next()) {
         let own = |c: char| c.is_ascii_digit() || "Mhv- ".contains(c);
         assert!(width > 0 && path.starts_with('M') && path.chars().all(own), "{path}");
     }

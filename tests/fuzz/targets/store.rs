@@ -2,7 +2,7 @@
 
 use std::cell::RefCell;
 use std::collections::BTreeMap;
-use wasm::keep::Store;
+use form::job_journal::Store;
 
 #[derive(Clone, Default)]
 pub struct Memory(RefCell<BTreeMap<String, String>>);

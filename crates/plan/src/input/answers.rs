@@ -92,7 +92,7 @@ impl Needs {
     /// The inputs of `all` that are not there.
     ///
     /// ```
-    /// use plan::{Input, Needs};
+    /// use saltwright_plan::{Input, Needs};
     /// let needs = Needs::of(&[(Input::Volume, true), (Input::Reading, false)]);
     /// assert!(needs.contains(Input::Reading) && !needs.contains(Input::Volume) && !needs.is_none());
     /// ```

@@ -365,7 +365,7 @@ impl Case {
     /// none went in.
     ///
     /// ```
-    /// use plan::{Case, Typed};
+    /// use saltwright_plan::{Case, Typed};
     /// let case = Case { log: Typed::Invalid, ..Case::default() };
     /// assert_eq!(case.last_dose(), Typed::Invalid); // not that none went in
     /// ```
@@ -383,7 +383,7 @@ impl Case {
     ///
     /// ```
     /// use chem::Salinity;
-    /// use plan::{Case, Instrument, Typed};
+    /// use saltwright_plan::{Case, Instrument, Typed};
     /// let reading = Typed::Valid(Salinity::NONE);
     /// let case = Case { reading, instrument: Some(Instrument::Assumed), ..Case::default() };
     /// assert_eq!(case.read(), None);

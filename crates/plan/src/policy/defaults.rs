@@ -27,7 +27,7 @@ impl Band {
     ///
     /// ```
     /// use chem::Salinity;
-    /// use plan::Band;
+    /// use saltwright_plan::Band;
     /// let target = Salinity::from_mg_per_l(3_000.0).ok();
     /// let band = Band::of(None, target, None).unwrap();
     /// assert_eq!((band.low.mg_per_l(), band.high.mg_per_l()), (2_600.0, 3_400.0));

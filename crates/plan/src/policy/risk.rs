@@ -55,7 +55,7 @@ impl RiskLevels {
     /// even odds, where it is too salty for any dose.
     ///
     /// ```
-    /// use plan::RiskLevels;
+    /// use saltwright_plan::RiskLevels;
     /// assert!(RiskLevels::default().are_levels());
     /// assert!(!RiskLevels { over: f64::NAN, ..RiskLevels::default() }.are_levels());
     /// ```

@@ -20,7 +20,7 @@ impl Moments {
     /// Where it lies 9 times in 10, taken as a normal distribution.
     ///
     /// ```
-    /// use plan::policy::Moments;
+    /// use saltwright_plan::policy::Moments;
     /// let [low, high] = Moments { mean: 60.0, std_dev: 2.0 }.nine_in_ten();
     /// assert!((low - 56.71).abs() < 0.001 && (high - 63.29).abs() < 0.001);
     /// ```
@@ -42,7 +42,7 @@ pub struct VolumeError {
 /// By how the volume was found. Our choice.
 ///
 /// ```
-/// use plan::{Method, policy::volume_error};
+/// use saltwright_plan::{Method, policy::volume_error};
 /// assert!(volume_error(Method::Remembered).rho > volume_error(Method::Taped).rho);
 /// ```
 #[must_use]
@@ -93,7 +93,7 @@ impl InstrumentError {
     /// Variance of `e` at some salt, the rounding included: `a² + (r · salt)² + step²/12`.
     ///
     /// ```
-    /// use plan::{Instrument, policy::instrument_error};
+    /// use saltwright_plan::{Instrument, policy::instrument_error};
     /// let strip = instrument_error(Instrument::Strip).unwrap();
     /// assert_eq!(strip.variance(-5.0), strip.variance(0.0)); // no salt is the least there is
     /// assert!(strip.variance(3_000.0).sqrt() > 180.0);
@@ -108,7 +108,7 @@ impl InstrumentError {
 /// By instrument; nothing where nothing was read. Our choice.
 ///
 /// ```
-/// use plan::{Instrument, policy::instrument_error};
+/// use saltwright_plan::{Instrument, policy::instrument_error};
 /// assert!(instrument_error(Instrument::Assumed).is_none());
 /// ```
 #[must_use]
@@ -142,7 +142,7 @@ impl Since {
     /// By elapsed minutes: a day is 24 hours, whatever the clocks do.
     ///
     /// ```
-    /// use plan::policy::Since;
+    /// use saltwright_plan::policy::Since;
     /// assert_eq!([1_439, 1_440, 2_880].map(Since::of_minutes), [Since::Early, Since::Day, Since::TwoDays]);
     /// ```
     #[must_use]
@@ -160,7 +160,7 @@ impl Since {
     /// Our choice.
     ///
     /// ```
-    /// use plan::policy::Since;
+    /// use saltwright_plan::policy::Since;
     /// assert!(Since::Day.undissolved().mean > Since::TwoDays.undissolved().mean);
     /// ```
     #[must_use]

@@ -197,8 +197,8 @@ impl Gates {
     /// Judges each gate. A value on a limit takes the better side.
     ///
     /// ```
-    /// use plan::readiness::inputs::{Inputs, LatestReading};
-    /// use plan::{Case, Gate, Gates, Needs, Unknown, Verdict};
+    /// use saltwright_plan::readiness::inputs::{Inputs, LatestReading};
+    /// use saltwright_plan::{Case, Gate, Gates, Needs, Unknown, Verdict};
     /// let (case, latest) = (Case::default(), LatestReading::default());
     /// let (balance, treatment) = (Err(Unknown::Needs(Needs::NONE)), Err(Unknown::NotAsked));
     /// let gates = Gates::of(&Inputs { case: &case, latest, balance: &balance, treatment: &treatment });

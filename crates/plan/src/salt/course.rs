@@ -48,10 +48,10 @@ pub struct Course {
 ///
 /// ```
 /// use chem::{Mass, Salinity};
-/// use plan::Instrument;
-/// use plan::log::*;
-/// use plan::salt::course::*;
-/// use plan::policy::Since;
+/// use saltwright_plan::Instrument;
+/// use saltwright_plan::log::*;
+/// use saltwright_plan::salt::course::*;
+/// use saltwright_plan::policy::Since;
 /// let salt = Salinity::from_mg_per_l(2_150.0).unwrap();
 /// let read = Reading { salt, again: None, instrument: Instrument::Meter };
 /// let six = Mass::from_kilograms(120.0).unwrap();

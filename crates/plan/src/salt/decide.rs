@@ -78,12 +78,12 @@ pub struct Decision {
 ///
 /// ```
 /// use chem::*;
-/// use plan::log::*;
-/// use plan::salt::course::*;
-/// use plan::salt::decide::decide;
-/// use plan::salt::job::*;
-/// use plan::RiskLevels;
-/// use plan::*;
+/// use saltwright_plan::log::*;
+/// use saltwright_plan::salt::course::*;
+/// use saltwright_plan::salt::decide::decide;
+/// use saltwright_plan::salt::job::*;
+/// use saltwright_plan::RiskLevels;
+/// use saltwright_plan::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let salt = |x| Salinity::from_mg_per_l(x);
 /// let kg = |x| Mass::from_kilograms(x);

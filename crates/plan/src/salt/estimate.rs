@@ -27,11 +27,11 @@ pub struct Node {
 ///
 /// ```
 /// # use chem::*;
-/// # use plan::log::*;
-/// # use plan::salt::course::*;
-/// # use plan::salt::decide::decide;
-/// # use plan::salt::job::*;
-/// # use plan::*;
+/// # use saltwright_plan::log::*;
+/// # use saltwright_plan::salt::course::*;
+/// # use saltwright_plan::salt::decide::decide;
+/// # use saltwright_plan::salt::job::*;
+/// # use saltwright_plan::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// # let job = Job {
 /// #     volume: Volume::from_cubic_metres(62.82)?,

@@ -207,10 +207,10 @@ impl Job {
     ///
     /// ```
     /// use chem::*;
-    /// use plan::log::*;
-    /// use plan::salt::course::*;
-    /// use plan::salt::job::{JobError, Handled, Job};
-    /// use plan::*;
+    /// use saltwright_plan::log::*;
+    /// use saltwright_plan::salt::course::*;
+    /// use saltwright_plan::salt::job::{JobError, Handled, Job};
+    /// use saltwright_plan::*;
     /// # fn main() -> Result<(), OutOfRange> {
     /// let mut job = Job {
     ///     volume: Volume::from_cubic_metres(62.82)?,

@@ -17,8 +17,8 @@ pub struct Part {
 /// What a figure may be: one normal distribution a volume.
 ///
 /// ```
-/// use plan::policy::Moments;
-/// use plan::salt::mixture::{Mixture, NODES, Part};
+/// use saltwright_plan::policy::Moments;
+/// use saltwright_plan::salt::mixture::{Mixture, NODES, Part};
 /// let moments = Moments { mean: 3_000.0, std_dev: 100.0 };
 /// let plain = Mixture([Part { weight: 1.0 / NODES as f64, moments }; NODES]);
 /// assert!((plain.prob_above(3_100.0) - 0.1587).abs() < 1e-4);

@@ -146,7 +146,7 @@ const TINY: f64 = 1e-6;
 ///
 /// ```
 /// use chem::*;
-/// use plan::*;
+/// use saltwright_plan::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// let case = Case {
 ///     volume: Some(Volume::from_cubic_metres(62.82)?),
@@ -161,7 +161,7 @@ const TINY: f64 = 1e-6;
 ///     },
 ///     ..Case::default()
 /// };
-/// let plan = plan::salt::salt_plan::salt_plan(&plan::salt::salt_input::SaltInput::of(&case));
+/// let plan = saltwright_plan::salt::salt_plan::salt_plan(&saltwright_plan::salt::salt_input::SaltInput::of(&case));
 /// assert!((plan.bags.unwrap() - 8.85).abs() < 0.005);
 /// assert_eq!(plan.decision.unwrap().stage.unwrap().bags, 6.0);
 /// # Ok(())

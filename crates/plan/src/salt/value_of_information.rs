@@ -55,11 +55,11 @@ impl ValueOfInformation {
 ///
 /// ```
 /// # use chem::*;
-/// # use plan::log::*;
-/// # use plan::salt::course::*;
-/// # use plan::salt::value_of_information::value_of_information;
-/// # use plan::salt::job::*;
-/// # use plan::*;
+/// # use saltwright_plan::log::*;
+/// # use saltwright_plan::salt::course::*;
+/// # use saltwright_plan::salt::value_of_information::value_of_information;
+/// # use saltwright_plan::salt::job::*;
+/// # use saltwright_plan::*;
 /// # fn main() -> Result<(), OutOfRange> {
 /// # let job = Job {
 /// #     volume: Volume::from_cubic_metres(62.82)?,

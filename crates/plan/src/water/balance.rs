@@ -113,8 +113,8 @@ impl Balance {
 /// Errors: [`Unknown::Needs`] what is missing, [`Unknown::Chemistry`] why today's water has no answer.
 ///
 /// ```
-/// use plan::water::balance::{Due, balance};
-/// use plan::{Input, TestedWater, Unknown};
+/// use saltwright_plan::water::balance::{Due, balance};
+/// use saltwright_plan::{Input, TestedWater, Unknown};
 /// let Err(Unknown::Needs(needs)) = balance(&TestedWater::default(), Due::Nothing) else { panic!() };
 /// assert!(needs.contains(Input::Ph)); // never taken for granted
 /// ```
@@ -162,7 +162,7 @@ fn salted(sample: Sample, reading: Salinity, rise: Salinity) -> Result<Salted, c
 /// An index or a pH as it is shown, so that the digits and the verdict can't disagree.
 ///
 /// ```
-/// assert_eq!(plan::water::balance::shown(-0.3049), -0.3);
+/// assert_eq!(saltwright_plan::water::balance::shown(-0.3049), -0.3);
 /// ```
 #[must_use]
 pub fn shown(index: f64) -> f64 {

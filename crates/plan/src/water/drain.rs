@@ -56,8 +56,8 @@ impl DrainInput {
 /// The cap; `None` while the owner's own figure is invalid, or the depth.
 ///
 /// ```
-/// use plan::water::drain::{Basis, DrainInput, cap};
-/// use plan::{Surface, Typed};
+/// use saltwright_plan::water::drain::{Basis, DrainInput, cap};
+/// use saltwright_plan::{Surface, Typed};
 /// // Cement alone is not enough for the larger cap: what stands under it counts.
 /// let input = DrainInput { surface: Some(Surface::Cement), ..DrainInput::default() };
 /// assert_eq!(cap(&input).unwrap().basis, Basis::Careful);

@@ -26,7 +26,7 @@ impl Excess {
     ///
     /// ```
     /// use chem::CyanuricAcid;
-    /// use plan::{Excess, Goals, Tests};
+    /// use saltwright_plan::{Excess, Goals, Tests};
     /// let mg = |x| CyanuricAcid::from_mg_per_l(x).ok();
     /// let goals = Goals { cyanuric_acid: mg(50.0), ..Goals::default() };
     /// let water = Tests { cyanuric_acid: mg(130.0), ..Tests::default() };
@@ -169,7 +169,7 @@ impl ReplacementInput {
 ///
 /// ```
 /// use chem::Salinity;
-/// use plan::{Case, water::replacement as replace};
+/// use saltwright_plan::{Case, water::replacement as replace};
 /// let ppm = |x| Salinity::from_mg_per_l(x).unwrap();
 /// let case = Case { fill_salt: Some(ppm(400.0)), ..Case::default() };
 /// let input = replace::ReplacementInput::of(&case, Some(ppm(4_000.0)), None);

@@ -36,7 +36,7 @@ pub fn measured(metered: Option<Volume>, taped: Option<(Pool, Size)>) -> Option<
 /// ```
 /// use chem::Volume;
 /// let [typed, measured] = [66.0, 60.0].map(|x| Volume::from_cubic_metres(x).unwrap());
-/// let (more, wrong) = plan::water::size::apart(typed, measured);
+/// let (more, wrong) = saltwright_plan::water::size::apart(typed, measured);
 /// assert!((more - 0.1).abs() < 1e-9 && !wrong);
 /// ```
 #[must_use]

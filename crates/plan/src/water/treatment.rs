@@ -225,8 +225,8 @@ impl Treatment {
 /// [`Unknown::NotAsked`] without a goal, [`Unknown::Chemistry`].
 ///
 /// ```
-/// use plan::Unknown;
-/// use plan::water::treatment::{Start, TreatmentInput, treat};
+/// use saltwright_plan::Unknown;
+/// use saltwright_plan::water::treatment::{Start, TreatmentInput, treat};
 /// let nothing = treat(&TreatmentInput::default(), chem::Salinity::NONE, Start::Today);
 /// assert!(matches!(nothing, Err(Unknown::NotAsked)));
 /// ```

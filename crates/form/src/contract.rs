@@ -1,0 +1,5 @@
+//! Which names make up the contract between page and code?
+
+pub mod fields;
+pub mod names;
+pub mod units;

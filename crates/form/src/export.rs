@@ -1,0 +1,5 @@
+//! How does a job leave: as a calendar, a table, a code on paper?
+
+pub mod csv;
+pub mod ics;
+pub mod qr;

@@ -1,0 +1,52 @@
+//! The contract: text in, names with texts and states out. Pure: no browser, no clock, no store.
+//!
+//! | Question | Room |
+//! |---|---|
+//! | Which questions, results, states and units are there? | [`contract`] |
+//! | What was typed, in which signs, and in which units are results shown? | `form` |
+//! | How are numbers, lengths and moments read; which case do the fields make? | [`read`] |
+//! | What goes back to the page? | [`mod@answer`] |
+//! | Which name shows which part of the plan? | `present` |
+//! | What has a learner to find, and which figures has an exercise? | [`exercise`] |
+//! | How does a job leave: calendar, table, code on paper? | [`export`] |
+//! | What does a form from elsewhere mean on this page? | [`relocalize`] |
+//! | What was typed, kept on a device: is it whole? | [`job_journal`] |
+
+pub mod answer;
+pub mod contract;
+pub mod exercise;
+pub mod export;
+mod form;
+pub mod job_journal;
+mod present;
+pub mod read;
+pub mod relocalize;
+pub mod text;
+
+pub use answer::{Answer, Fault, Shown};
+pub use form::Form;
+
+/// Works out the answer to a form. Pure: the same form, the same answer, on any machine.
+///
+/// ```
+/// use saltwright_form::{Form, answer};
+/// let form = Form::from([
+///     ("pool.volume", "16,596"), ("pool.volume.unit", "[gal_us]"), ("pool.how", "taped"),
+///     ("salt.now", "400"), ("salt.now.unit", "[ppm]"), ("salt.how", "meter"), ("salt.target", "3200"),
+///     ("bag.size", "40"), ("bag.size.unit", "[lb_av]"), ("bag.purity", "99.4"),
+/// ]);
+/// let answer = answer(&form);
+/// assert_eq!(answer.text("dose.mass"), Some("390.1"));
+/// assert_eq!(answer.text("buy.bags"), Some("10"));
+/// assert_eq!(answer.text("now.bags"), Some("6"));
+/// assert!(answer.holds("gate.index.unknown")); // nothing was tested, and nothing passed
+/// ```
+pub fn answer(form: &Form) -> Answer {
+    let mut answer = Answer::default();
+    let (case, units) = read::case::read(form, &mut answer);
+    let plan = plan::plan(&case);
+    present::fill(form, &case, &plan, units, &mut answer);
+    exercise::variant::check(form, &mut answer);
+    exercise::asked::hold(form, &mut answer);
+    answer
+}

@@ -1,0 +1,63 @@
+//! What does a form get that its author left out? Labels and descriptions tied to their fields, silent outputs.
+
+use crate::renderer::all;
+use form::text::joined;
+use wasm_bindgen::prelude::*;
+use web_sys::{Element, HtmlFormElement};
+
+/// What a field is described by: its hint, what was understood, what is wrong. Which attribute names the field, and
+/// what stands there in front of its name?
+const ABOUT: [(&str, &str, &str); 3] = [
+    ("[data-hint]", "data-hint", ""),
+    ("output[name^='echo.']", "name", "echo."),
+    ("[data-fault]:not(template)", "data-fault", ""),
+];
+
+/// Ties what the author has not tied; `number` tells one form's ids from another's.
+pub fn wire(form: &HtmlFormElement, number: usize) -> Result<(), JsValue> {
+    let mut count = 0;
+    let mut id = |element: &Element| -> Result<String, JsValue> {
+        if element.id().is_empty() {
+            count += 1;
+            element.set_id(&joined(&["saltwright-", &number.to_string(), "-", &count.to_string()]));
+        }
+        Ok(element.id())
+    };
+    for output in all(form, "output:not([aria-live])") {
+        output.set_attribute("aria-live", "off")?;
+    }
+    let fields = all(form, "input[name]:not([type=hidden]), select[name], textarea[name]");
+    let mut about_all = Vec::new();
+    for (selector, attribute, before) in ABOUT {
+        for place in all(form, selector) {
+            let of = place.get_attribute(attribute).unwrap_or_default();
+            about_all.push((of.strip_prefix(before).unwrap_or_default().to_string(), place));
+        }
+    }
+    for field in &fields {
+        let name = field.get_attribute("name").unwrap_or_default();
+        if !field.has_attribute("aria-describedby") {
+            let mut about = String::new();
+            for (_, place) in about_all.iter().filter(|(of, _)| *of == name) {
+                about = joined(&[&about, if about.is_empty() { "" } else { " " }, &id(place)?]);
+            }
+            if !about.is_empty() {
+                field.set_attribute("aria-describedby", &about)?;
+            }
+        }
+    }
+    // A label that holds no field and names none is of the field that comes next.
+    for label in all(form, "label:not([for])") {
+        if !all(&label, "input, select, textarea").is_empty() {
+            continue;
+        }
+        let behind = |field: &&Element| label.compare_document_position(field) & FOLLOWING != 0;
+        if let Some(field) = fields.iter().find(behind) {
+            label.set_attribute("for", &id(field)?)?;
+        }
+    }
+    Ok(())
+}
+
+/// DOM's own number for "comes after".
+const FOLLOWING: u16 = 4;

@@ -1,0 +1,353 @@
+//! Who writes on the page? Outputs and rows by name, `hidden` by state, messages by fault.
+//!
+//! Nothing else is changed: no HTML, class or style is written, and no word comes from here.
+
+use crate::bindings::{Places, drawn};
+use form::answer::{Answer, Line, Row, Shown};
+use form::contract::units::Unit;
+use form::read::number::Signs;
+use form::text::joined;
+use std::cell::{OnceCell, RefCell};
+use wasm_bindgen::prelude::*;
+use web_sys::{DocumentFragment, Element, HtmlFormElement, HtmlTemplateElement, Node};
+
+/// What writes on one form.
+pub struct Pen {
+    form: HtmlFormElement,
+    /// UCUM code and word, as the page has them.
+    words: Vec<(String, String)>,
+    signs: Signs,
+    /// How a day and a moment are written, once it has been asked for.
+    formats: [OnceCell<js_sys::Function>; 2],
+    /// The rows that stand on the page.
+    rows: RefCell<Vec<(&'static str, Vec<Line>)>>,
+    /// Where all else is written, and what stands there.
+    places: RefCell<Option<Places>>,
+}
+
+impl Pen {
+    /// For a form, with the words for units that stand in it.
+    pub fn new(form: HtmlFormElement, signs: Signs) -> Self {
+        let mut words = Vec::new();
+        for list in all(&form, "template[data-units], template[data-gates]").into_iter().filter_map(content) {
+            for word in all(&list, "data[value]") {
+                let code = word.get_attribute("value").unwrap_or_default();
+                words.push((code, word.text_content().unwrap_or_default()));
+            }
+        }
+        Self {
+            form,
+            words,
+            signs,
+            formats: Default::default(),
+            rows: RefCell::default(),
+            places: RefCell::default(),
+        }
+    }
+
+    /// Writes what is new in an answer.
+    pub fn write(&self, answer: &Answer) -> Result<(), JsValue> {
+        let known = self.places.take().filter(Places::are_there);
+        let mut places = known.unwrap_or_else(|| Places::find(&self.form));
+        for output in &mut places.outputs {
+            let found = answer.output(&output.name);
+            if output.shown.as_ref().is_none_or(|shown| shown.as_ref() != found) {
+                self.show(&output.element, found);
+                output.shown = Some(found.cloned());
+            }
+        }
+        let is_new =
+            |same: fn(&Answer, &Answer) -> bool| places.written.as_ref().is_none_or(|w| !same(w, answer));
+        let states_changed = is_new(|a, b| a.states == b.states);
+        if states_changed {
+            for place in &places.waiting {
+                hide(&place.element, !fits(&place.name, |state| answer.holds(state)));
+            }
+        }
+        self.rows(answer, states_changed)?;
+        if is_new(|a, b| a.marks == b.marks) {
+            self.marks(answer)?;
+        }
+        if is_new(|a, b| a.shapes == b.shapes && drawn(a) == drawn(b)) {
+            self.shapes(answer)?;
+        }
+        if is_new(|a, b| a.faults == b.faults) {
+            self.faults(answer)?;
+        }
+        places.remember(answer.clone());
+        self.places.replace(Some(places));
+        Ok(())
+    }
+
+    /// Somebody else has written on the page, or will.
+    pub fn forget(&self) {
+        self.places.take();
+    }
+
+    /// Numbers, in the drawings' own geometry: `data-left` to `data-right` is the scale.
+    fn marks(&self, answer: &Answer) -> Result<(), JsValue> {
+        for drawing in all(&self.form, "svg[data-scale]") {
+            let edge = |name: &str| -> f64 {
+                drawing.get_attribute(name).and_then(|text| text.parse::<u16>().ok()).unwrap_or(0).into()
+            };
+            let (left, right) = (edge("data-left"), edge("data-right"));
+            let place = |part: f64| (left + part * (right - left)).round() as u32;
+            for mark in all(&drawing, "[data-mark]") {
+                let name = mark.get_attribute("data-mark").unwrap_or_default();
+                let Some((_, ends)) = answer.marks.iter().find(|(n, _)| *n == name) else { continue };
+                let [from, to] = ends.map(place);
+                let geometry = match mark.tag_name().as_str() {
+                    "rect" => [("x", from), ("width", to.saturating_sub(from).max(1))],
+                    "line" => [("x1", from), ("x2", to)],
+                    _ => [("x", from), ("x", from)],
+                };
+                for (attribute, x) in geometry {
+                    mark.set_attribute(attribute, &x.to_string())?;
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// Drawings whose parts come whole: paths, and labels with their places. What is not told is not there.
+    fn shapes(&self, answer: &Answer) -> Result<(), JsValue> {
+        for part in all(&self.form, "svg [data-shape]") {
+            let name = part.get_attribute("data-shape").unwrap_or_default();
+            let shape = answer.shapes.iter().find(|(n, _)| *n == name).map_or("", |(_, shape)| shape);
+            if part.tag_name() == "path" {
+                part.set_attribute("d", shape)?;
+            } else {
+                part.set_attribute("transform", shape)?;
+                set_text(&part, &answer.output(&name).map_or(String::new(), |shown| self.text(shown)));
+            }
+        }
+        Ok(())
+    }
+
+    /// So many lines of the log, each a copy of the page's template for one.
+    pub fn lines(&self, count: usize) -> Result<(), JsValue> {
+        let Some(template) = first(&self.form, "template[data-lines]") else { return Ok(()) };
+        let (Some(line), Some(parent)) = (content(template.clone()), template.parent_node()) else {
+            return Ok(());
+        };
+        let there = all(&self.form, "[data-line]");
+        there.iter().skip(count).for_each(Element::remove);
+        for n in there.len() + 1..=count {
+            let n = n.to_string();
+            let copy = line.clone_node_with_deep(true)?;
+            for element in all(&copy, "*") {
+                // What has the line's number in it, where the template says N.
+                for attribute in ["name", "value", "id", "for", "aria-describedby", "data-when", "data-fault"]
+                {
+                    if let Some(value) = element.get_attribute(attribute) {
+                        element.set_attribute(attribute, &value.replace('N', &n))?;
+                    }
+                }
+                if element.has_attribute("data-n") {
+                    element.set_text_content(Some(&n));
+                }
+            }
+            if let Some(first) = copy.unchecked_ref::<DocumentFragment>().children().item(0) {
+                first.set_attribute("data-line", &n)?;
+            }
+            parent.insert_before(&copy, Some(&template))?;
+        }
+        Ok(())
+    }
+
+    /// What a template of the form says of an answer, as text.
+    pub fn sentence(&self, template: &str, answer: &Answer) -> Option<String> {
+        let copy = content(first(&self.form, template)?)?.clone_node_with_deep(true).ok()?;
+        self.outputs(&copy, &answer.outputs);
+        conditions(&copy, |state| answer.holds(state));
+        all(&copy, "[hidden]").iter().for_each(Element::remove);
+        copy.text_content()
+    }
+
+    fn text(&self, shown: &Shown) -> String {
+        match shown.unit {
+            None => shown.text.clone(),
+            Some("moment") => self.moment(&shown.text, true),
+            Some("day") => self.moment(&shown.text, false),
+            Some(code) => {
+                let word = self.words.iter().find(|(c, _)| c == code).map_or(code, |(_, word)| word);
+                let space = if shown.text.is_empty() { "" } else { "\u{a0}" };
+                joined(&[&shown.text, space, word])
+            }
+        }
+    }
+
+    /// A moment in the page's language and this place's time; or a day, which is the same everywhere.
+    fn moment(&self, text: &str, timed: bool) -> String {
+        let format = self.formats[usize::from(timed)].get_or_init(|| {
+            let lang = self.form.closest("[lang]").ok().flatten().and_then(|e| e.get_attribute("lang"));
+            let style = js_sys::Object::new();
+            let more = if timed { ("timeStyle", "short") } else { ("timeZone", "UTC") };
+            for (key, value) in [("dateStyle", "medium"), more] {
+                let _ = js_sys::Reflect::set(&style, &key.into(), &value.into());
+            }
+            js_sys::Intl::DateTimeFormat::new(&js_sys::Array::from_iter(lang.map(JsValue::from)), &style)
+                .format()
+        });
+        let moment = js_sys::Date::new(&joined(&[text, if timed { "Z" } else { "" }]).into());
+        format.call1(&JsValue::NULL, &moment).ok().and_then(|text| text.as_string()).unwrap_or_default()
+    }
+
+    fn outputs(&self, within: &Node, shown: &Row) {
+        for output in all(within, "output[name]") {
+            let name = output.get_attribute("name").unwrap_or_default();
+            self.show(&output, shown.iter().find(|(n, _)| *n == name).map(|(_, shown)| shown));
+        }
+    }
+
+    /// In an output; a dash where there is nothing to show.
+    fn show(&self, output: &Element, shown: Option<&Shown>) {
+        let text = shown.map(|shown| self.text(self.in_unit(output, shown).as_ref().unwrap_or(shown)));
+        set_text(output, &text.unwrap_or("–".into()));
+    }
+
+    /// In the unit that the author has settled for an output, if that measures the same.
+    fn in_unit(&self, output: &Element, shown: &Shown) -> Option<Shown> {
+        let code = output.get_attribute("data-unit")?;
+        let (x, unit) = shown.number?;
+        Some(Shown::of(x, Unit::find(unit?.kind, &code)?, self.signs))
+    }
+
+    /// One copy of a `data-each` template a row, before the template. Only lists that have changed are made anew, or
+    /// all where what they wait for may have.
+    fn rows(&self, answer: &Answer, states_changed: bool) -> Result<(), JsValue> {
+        let there = self.rows.replace(answer.rows.clone());
+        let has_changed = |list: &str| states_changed || !lines(&there, list).eq(lines(&answer.rows, list));
+        let list_of = |element: &Element, attribute| {
+            Some(element.get_attribute(attribute).unwrap_or_default()).filter(|list| has_changed(list))
+        };
+        if !states_changed && there == answer.rows {
+            return Ok(());
+        }
+        for row in all(&self.form, "[data-row]") {
+            if list_of(&row, "data-row").is_some() {
+                row.remove();
+            }
+        }
+        for template in all(&self.form, "template[data-each]") {
+            let Some(list) = list_of(&template, "data-each") else { continue };
+            let (Some(row), Some(parent)) = (content(template.clone()), template.parent_node()) else {
+                continue;
+            };
+            for shown in lines(&answer.rows, &list) {
+                let copy = row.clone_node_with_deep(true)?;
+                self.outputs(&copy, &shown.cells);
+                conditions(&copy, |state| state == shown.state || answer.holds(state));
+                let children = copy.unchecked_ref::<DocumentFragment>().children();
+                for i in 0..children.length() {
+                    children.item(i).map_or(Ok(()), |child| child.set_attribute("data-row", &list))?;
+                }
+                parent.insert_before(&copy, Some(&template))?;
+            }
+        }
+        Ok(())
+    }
+
+    /// The message of each fault, and `aria-invalid` on the field.
+    fn faults(&self, answer: &Answer) -> Result<(), JsValue> {
+        for place in all(&self.form, "[data-fault]:not(template)") {
+            let of = place.get_attribute("data-fault").unwrap_or_default();
+            let (field, code) = of.split_once(':').unwrap_or((&of, ""));
+            let fault =
+                answer.faults.iter().find(|f| f.field == field && (code.is_empty() || f.code == code));
+            hide(&place, fault.is_none());
+            let Some(fault) = fault else { continue };
+            if code.is_empty() {
+                let own = joined(&["[data-fault='", field, ":", fault.code, "']"]);
+                let general = joined(&["template[data-fault='*:", fault.code, "']"]);
+                let message = first(&self.form, &general).and_then(content);
+                let (Some(message), None) = (message, first(&self.form, &own)) else {
+                    hide(&place, true);
+                    continue;
+                };
+                if place.get_attribute("data-code").as_deref() != Some(fault.code) {
+                    place.set_text_content(None);
+                    place.append_child(&message.clone_node_with_deep(true)?)?;
+                    place.set_attribute("data-code", fault.code)?;
+                }
+            }
+            for output in all(&place, "output[name]") {
+                let limit = |i: usize| fault.limits.as_ref().map(|limits| self.text(&limits[i]));
+                let text = match output.get_attribute("name").unwrap_or_default().as_str() {
+                    "low" => limit(0),
+                    "high" => limit(1),
+                    "other" => fault.other.as_ref().map(|x| self.text(x)),
+                    _ => Some(fault.got.clone()),
+                };
+                set_text(&output, &text.unwrap_or_default());
+            }
+        }
+        for field in all(&self.form, "input[name], select[name]") {
+            let name = field.get_attribute("name").unwrap_or_default();
+            if answer.faults.iter().any(|f| f.field == name) {
+                field.set_attribute("aria-invalid", "true")?;
+            } else {
+                field.remove_attribute("aria-invalid")?;
+            }
+        }
+        Ok(())
+    }
+}
+
+/// The lines of one list.
+fn lines<'a>(rows: &'a [(&'static str, Vec<Line>)], list: &'a str) -> impl Iterator<Item = &'a Line> {
+    rows.iter().filter(move |(name, _)| *name == list).flat_map(|(_, lines)| lines)
+}
+
+/// Shows what `data-when` says.
+fn conditions(within: &Node, holds: impl Fn(&str) -> bool) {
+    for element in all(within, "[data-when]") {
+        hide(&element, !fits(&element.get_attribute("data-when").unwrap_or_default(), &holds));
+    }
+}
+
+/// Every state named must hold, every one behind `!` must not.
+fn fits(when: &str, holds: impl Fn(&str) -> bool) -> bool {
+    when.split(' ').all(|state| match state.strip_prefix('!') {
+        Some(state) => !holds(state),
+        None => holds(state),
+    })
+}
+
+fn set_text(output: &Element, text: &str) {
+    if output.text_content().as_deref() != Some(text) {
+        output.set_text_content(Some(text));
+    }
+}
+
+/// Hides an element, or shows it.
+pub fn hide(element: &Element, hidden: bool) {
+    if element.has_attribute("hidden") != hidden {
+        let _ = element.toggle_attribute_with_force("hidden", hidden);
+    }
+}
+
+/// Elements within a node that match, in their order; none for a selector that means nothing.
+pub fn all(within: &Node, selector: &str) -> Vec<Element> {
+    let list = match within.dyn_ref::<Element>() {
+        Some(element) => element.query_selector_all(selector),
+        None => within.unchecked_ref::<DocumentFragment>().query_selector_all(selector),
+    };
+    let mut found = Vec::new();
+    if let Ok(list) = list {
+        for i in 0..list.length() {
+            found.extend(list.get(i).map(JsCast::unchecked_into::<Element>));
+        }
+    }
+    found
+}
+
+/// The first of them.
+pub fn first(within: &Node, selector: &str) -> Option<Element> {
+    all(within, selector).into_iter().next()
+}
+
+/// What a template holds.
+pub fn content(template: Element) -> Option<DocumentFragment> {
+    Some(template.dyn_ref::<HtmlTemplateElement>()?.content())
+}
