@@ -1,11 +1,9 @@
-//! What goes back to the page: names with texts, states that hold, rows, faults.
+//! What goes back to the page: results, states that hold, rows, faults.
 
 use crate::contract::units::Unit;
+use crate::contract::{DrawingMark, DrawingPart, FaultCode, FieldId, List, Output, OutputId, State, States};
 use crate::read::moment;
 use crate::read::number::{self, Signs};
-
-/// The contract between page and code; see the form's `data-saltwright`.
-pub const CONTRACT: u32 = 1;
 
 /// A number as it is shown, and the code of its unit; the page has the unit's word.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,14 +17,14 @@ pub struct Shown {
     pub number: Option<(f64, Option<&'static Unit>)>,
 }
 
-/// Outputs by name: of the whole page, or of one row by the name they have inside it.
-pub type Row = Vec<(String, Shown)>;
+/// Outputs: of the whole page, or of one line of a list.
+pub type Row = Vec<(OutputId, Shown)>;
 
 /// One line of a list: its outputs, and the state that holds in it alone.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Line {
     /// What sort of line it is, if there are several.
-    pub state: &'static str,
+    pub state: Option<State>,
     /// Its outputs.
     pub cells: Row,
 }
@@ -37,24 +35,44 @@ pub struct Answer {
     /// What each output shows; one that is not here shows a dash.
     pub outputs: Row,
     /// The states that hold.
-    pub states: Vec<String>,
+    pub states: States,
     /// The lines of each list.
-    pub rows: Vec<(&'static str, Vec<Line>)>,
+    pub rows: Vec<(List, Vec<Line>)>,
     /// Where each mark of the drawing lies: from, to, as parts of its scale.
-    pub marks: Vec<(&'static str, [f64; 2])>,
+    pub marks: Vec<(DrawingMark, [f64; 2])>,
     /// What each part of the pool's drawing looks like, in the drawing's own grammar: a path, or where a word goes.
-    pub shapes: Vec<(&'static str, String)>,
+    pub shapes: Vec<(Part, String)>,
     /// The fields that can't be used.
     pub faults: Vec<Fault>,
+}
+
+/// A part of the pool's drawing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// A path.
+    Path(DrawingPart),
+    /// The place of this result.
+    Label(Output),
+}
+
+impl Part {
+    /// The name under which a page has it.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Path(part) => part.name(),
+            Self::Label(output) => output.name(),
+        }
+    }
 }
 
 /// A field that can't be used, with what its message needs.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fault {
     /// The field.
-    pub field: &'static str,
+    pub field: FieldId,
     /// What is wrong.
-    pub code: &'static str,
+    pub code: FaultCode,
     /// Lowest and highest value allowed, in the unit typed.
     pub limits: Option<[Shown; 2]>,
     /// What was typed.
@@ -64,43 +82,53 @@ pub struct Fault {
 }
 
 impl Answer {
-    /// The text of an output.
+    /// The text of the output of that name.
+    #[must_use]
     pub fn text(&self, name: &str) -> Option<&str> {
         self.output(name).map(|shown| shown.text.as_str())
     }
 
-    /// An output, if it is shown.
+    /// The output of that name, if it is shown.
+    #[must_use]
     pub fn output(&self, name: &str) -> Option<&Shown> {
-        self.outputs.iter().find(|(n, _)| n == name).map(|(_, shown)| shown)
+        self.shown(OutputId::find(name)?)
+    }
+
+    /// Does the state of that name hold?
+    #[must_use]
+    pub fn holds(&self, name: &str) -> bool {
+        State::find(name).is_some_and(|state| self.is(state))
+    }
+
+    /// An output, if it is shown.
+    #[must_use]
+    pub fn shown(&self, output: impl Into<OutputId>) -> Option<&Shown> {
+        let output = output.into();
+        self.outputs.iter().find(|(id, _)| *id == output).map(|(_, shown)| shown)
     }
 
     /// Does a state hold?
-    pub fn holds(&self, state: &str) -> bool {
-        self.states.iter().any(|s| s == state)
+    #[must_use]
+    pub fn is(&self, state: impl Into<State>) -> bool {
+        self.states.hold(state.into())
     }
 
     /// Without what is nobody's business but this device's: which other jobs it keeps.
+    #[must_use]
     pub fn for_others(&self) -> Self {
         let mut answer = self.clone();
-        answer.rows.retain(|(list, _)| *list != "jobs");
+        answer.rows.retain(|(list, _)| *list != List::Jobs);
         answer
     }
 
-    /// Shows something under a name.
-    pub fn put(&mut self, name: &str, shown: Shown) {
-        self.outputs.push((name.into(), shown));
+    /// Shows something.
+    pub fn put(&mut self, output: impl Into<OutputId>, shown: Shown) {
+        self.outputs.push((output.into(), shown));
     }
 
     /// Says that something is so.
-    pub fn say(&mut self, state: &str) {
-        self.states.push(state.into());
-    }
-
-    /// Says what several things may bring about.
-    pub fn say_once(&mut self, state: &str) {
-        if !self.holds(state) {
-            self.say(state);
-        }
+    pub fn say(&mut self, state: impl Into<State>) {
+        self.states.say(state.into());
     }
 }
 

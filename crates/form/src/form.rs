@@ -1,7 +1,8 @@
 //! What was typed, in which signs, and in which units are results shown?
 
-use crate::contract::fields::LINES;
-use crate::contract::units::{self, Kind, Unit};
+use crate::contract::codes::Show;
+use crate::contract::units::{self, QuantityKind, Unit};
+use crate::contract::{Field, FieldId, FieldType, LINES, OF_A_LINE, PLACES, Scope};
 use crate::read::number::{self, Signs};
 
 /// The flat form: name to text as typed. A name twice: the last counts.
@@ -14,53 +15,101 @@ impl<const N: usize> From<[(&str, &str); N]> for Form {
     }
 }
 
+/// Begins the name under which a moment is handed over in minutes of UTC.
+pub const UTC: &str = "utc.";
+
 impl Form {
     /// The text of a field, without white space around it; empty when it is not there.
+    #[must_use]
     pub fn text(&self, name: &str) -> &str {
         self.raw(name).trim_ascii()
     }
 
     /// The text of a field as it was typed.
+    #[must_use]
     pub fn raw(&self, name: &str) -> &str {
         self.said(name).unwrap_or_default()
     }
 
     /// The same; nothing for a name that is not there.
+    #[must_use]
     pub fn said(&self, name: &str) -> Option<&str> {
         self.0.iter().rev().find(|(n, _)| n == name).map(|(_, text)| text.as_str())
     }
 
     /// The page's signs for decimals and groups, handed over in the form by whoever knows its
     /// language.
+    #[must_use]
     pub fn signs(&self) -> Signs {
-        let first = |name| self.raw(name).chars().next();
-        let decimal = first("sign.decimal").filter(|c| number::is_decimal(*c)).unwrap_or('.');
-        let group = first("sign.group").filter(|c| number::is_group(*c) && *c != decimal);
-        let grouped_from = if self.text("sign.grouped") == "5" { 5 } else { 4 };
+        let first = |field: Field| self.raw(field.name()).chars().next();
+        let decimal = first(Field::SignDecimal).filter(|c| number::is_decimal(*c)).unwrap_or('.');
+        let group = first(Field::SignGroup).filter(|c| number::is_group(*c) && *c != decimal);
+        let grouped_from = if self.text(Field::SignGrouped.name()) == "5" { 5 } else { 4 };
         Signs { grouped_from, ..Signs::new(decimal, group.unwrap_or(if decimal == ',' { '.' } else { ',' })) }
     }
 
     /// The number of the last line of the log in which anything stands; 0 for none.
-    pub fn lines_used(&self) -> usize {
+    #[must_use]
+    pub fn lines_used(&self) -> u8 {
         let mut used = 0;
-        for (name, _) in &self.0 {
-            if name.starts_with("log.") && !self.text(name).is_empty() {
-                let line = LINES.iter().position(|line| line.names().contains(&name.as_str()));
-                used = used.max(line.map_or(0, |at| at + 1));
+        for (name, text) in &self.0 {
+            if let Some(FieldId::Line(field, line)) = FieldId::find(name)
+                && field != Field::LogMassUnit // Of what?
+                && !text.trim_ascii().is_empty()
+            {
+                used = used.max(line);
             }
         }
         used
     }
 
     /// Has anything been typed or chosen, beyond what the page itself began with?
+    #[must_use]
     pub fn is_blank(&self) -> bool {
-        let begun = |n: &str| {
-            matches!(n, "lock" | "ask" | "only" | "now" | "view" | "at" | "paper" | "bag.purity" | "show")
-                || n.ends_with(".unit") // Of what?
-                || n.starts_with("sign.")
-                || ["treat.", "level.", "utc.", "ask.", "link.", "give."].iter().any(|begin| n.starts_with(begin))
+        let begun = |name: &str| match FieldId::find(name) {
+            Some(FieldId::Field(field) | FieldId::Line(field, _)) => {
+                let own = matches!(field.scope(), Scope::Job | Scope::Person);
+                !own || matches!(field.kind(), FieldType::Unit(_)) // Of what?
+            }
+            Some(FieldId::AttemptUnit(_)) => true,
+            Some(_) => false,
+            None => name.starts_with(UTC),
         };
-        self.0.iter().all(|(n, _)| begun(n) || self.text(n).is_empty())
+        self.0.iter().all(|(name, _)| begun(name) || self.text(name).is_empty())
+    }
+}
+
+/// What was typed, each text at its field's place.
+pub struct Texts<'a>(Vec<&'a str>);
+
+impl<'a> Texts<'a> {
+    /// Of a form; what is no question has no place here.
+    #[must_use]
+    pub fn of(form: &'a Form) -> Self {
+        let mut all = vec![""; PLACES];
+        for (name, text) in &form.0 {
+            if let Some(place) = FieldId::find(name).and_then(FieldId::place) {
+                all[place] = text.trim_ascii();
+            }
+        }
+        Self(all)
+    }
+
+    /// The text of a field, without white space around it; empty when it is not there.
+    #[must_use]
+    pub fn text(&self, field: impl Into<FieldId>) -> &'a str {
+        field.into().place().map_or("", |place| self.0[place])
+    }
+
+    /// The number of the last line of the log in which anything stands; 0 for none.
+    #[must_use]
+    pub fn lines_used(&self) -> u8 {
+        let stands = |line: u8| {
+            OF_A_LINE
+                .iter()
+                .any(|field| *field != Field::LogMassUnit && !self.text(field.in_line(line)).is_empty())
+        };
+        LINES.rev().find(|line| stands(*line)).unwrap_or(0)
     }
 }
 
@@ -87,24 +136,26 @@ pub struct Units {
 
 impl Units {
     /// As typed where it was typed, otherwise to go with what was; or all of one system.
-    pub fn of(form: &Form) -> Self {
-        let typed = |kind, name| Unit::find(kind, form.text(name));
+    pub fn of(form: &Texts) -> Self {
+        let typed = |kind, field: Field| Unit::find(kind, form.text(field));
         let known = |kind, code| Unit::find(kind, code).unwrap_or(&units::UNITS[0]);
-        let both = |water, mass| (known(Kind::Water, water), known(Kind::Mass, mass));
-        let measured = typed(Kind::Length, "pool.length.unit");
-        let mut length = measured.unwrap_or(known(Kind::Length, "m"));
-        let (water, mass) = match form.text("show") {
-            "metric" => {
-                length = known(Kind::Length, "m");
+        let both = |water, mass| (known(QuantityKind::Water, water), known(QuantityKind::Mass, mass));
+        let measured = typed(QuantityKind::Length, Field::PoolLengthUnit);
+        let mut length = measured.unwrap_or(known(QuantityKind::Length, "m"));
+        let (water, mass) = match form.text(Field::Show) {
+            show if show == Show::Metric.code() => {
+                length = known(QuantityKind::Length, "m");
                 both("m3", "kg")
             }
-            "us" => {
-                length = known(Kind::Length, "[ft_i]");
+            show if show == Show::Us.code() => {
+                length = known(QuantityKind::Length, "[ft_i]");
                 both("[gal_us]", "[lb_av]")
             }
             _ => {
-                let (water, mass) =
-                    (typed(Kind::Water, "pool.volume.unit"), typed(Kind::Mass, "bag.size.unit"));
+                let (water, mass) = (
+                    typed(QuantityKind::Water, Field::PoolVolumeUnit),
+                    typed(QuantityKind::Mass, Field::BagSizeUnit),
+                );
                 // By what was typed of the water, else by the tape, else by the bags.
                 let american = match (water, measured, mass) {
                     (Some(water), ..) => water.code == "[gal_us]",
@@ -115,14 +166,15 @@ impl Units {
                 (water.unwrap_or(w), mass.unwrap_or(m))
             }
         };
-        let salt = typed(Kind::Salt, "salt.now.unit").unwrap_or(known(Kind::Salt, "[ppm]"));
+        let salt =
+            typed(QuantityKind::Salt, Field::SaltNowUnit).unwrap_or(known(QuantityKind::Salt, "[ppm]"));
         let american = mass.code == "[lb_av]";
         let liquid = if american { ["[foz_us]", "[gal_us]"] } else { ["L", "L"] };
-        let liquid = liquid.map(|code| known(Kind::Liquid, code));
+        let liquid = liquid.map(|code| known(QuantityKind::Liquid, code));
         let usual = |kind, name| typed(kind, name).unwrap_or(known(kind, "mg/L"));
-        let alkalinity = usual(Kind::Alkalinity, "water.ta.unit");
-        let hardness = usual(Kind::Hardness, "water.ch.unit");
-        let reading = typed(Kind::Reading, "salt.now.unit").unwrap_or(salt);
+        let alkalinity = usual(QuantityKind::Alkalinity, Field::WaterTaUnit);
+        let hardness = usual(QuantityKind::Hardness, Field::WaterChUnit);
+        let reading = typed(QuantityKind::Reading, Field::SaltNowUnit).unwrap_or(salt);
         Self { water, mass, salt, alkalinity, hardness, liquid, reading, length }
     }
 }

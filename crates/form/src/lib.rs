@@ -25,6 +25,7 @@ pub mod text;
 
 pub use answer::{Answer, Fault, Shown};
 pub use form::Form;
+use form::Texts;
 
 /// Works out the answer to a form. Pure: the same form, the same answer, on any machine.
 ///
@@ -43,9 +44,10 @@ pub use form::Form;
 /// ```
 pub fn answer(form: &Form) -> Answer {
     let mut answer = Answer::default();
-    let (case, units) = read::case::read(form, &mut answer);
+    let texts = Texts::of(form);
+    let (case, taped) = read::case::read(form, &texts, &mut answer);
     let plan = plan::plan(&case);
-    present::fill(form, &case, &plan, units, &mut answer);
+    present::present(&texts, form.signs(), &case, taped.as_ref(), &plan, &mut answer);
     exercise::variant::check(form, &mut answer);
     exercise::asked::hold(form, &mut answer);
     answer

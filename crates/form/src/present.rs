@@ -1,19 +1,21 @@
 //! Which name shows which part of the plan? Rounding lives here, words do not.
 
 use crate::answer::{Answer, Line, Shown};
-use crate::contract::fields;
-use crate::contract::units::{Kind, Unit};
-use crate::form::{Form, Units};
+use crate::contract::codes::Tick;
+use crate::contract::units::{QuantityKind, Unit};
+use crate::contract::{Cell, Fact, FaultCode, Field, FieldId, List, Output, State};
+use crate::form::{Texts, Units};
+use crate::read::case::Taped;
 use crate::read::number::Signs;
-use crate::text::joined;
-use chem::{Alkalinity, Hardness, Mass, Salinity, State, Volume};
+use chem::{Alkalinity, Hardness, Mass, Salinity, State as Water, Volume};
 use plan::readiness::gates::{By, EffectOnSalt, GATES, Row};
 use plan::water::replacement::Amount;
 use plan::{Case, Go, Input, Needs, Plan, Standing, Unknown, Verdict};
 
 mod days;
-pub(crate) mod drawing;
+mod drawing;
 mod operation;
+mod pool;
 mod replacement;
 mod salt;
 mod water;
@@ -25,43 +27,54 @@ struct Filler<'a> {
 }
 
 /// Puts the plan into the answer.
-pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut Answer) {
-    let mut f = Filler { answer, units, signs: form.signs() };
-    f.answer.say("ready");
-    f.answer.put("edition", Shown::words(env!("CARGO_PKG_VERSION").into()));
+pub fn present(
+    texts: &Texts,
+    signs: Signs,
+    case: &Case,
+    taped: Option<&Taped>,
+    plan: &Plan,
+    answer: &mut Answer,
+) {
+    let units = Units::of(texts);
+    let mut f = Filler { answer, units, signs };
+    if let Some(Taped { measured, typed, metered_wrong }) = taped {
+        pool::measured(&mut f, measured, *typed, *metered_wrong);
+    }
+    f.answer.say(Fact::Ready);
+    f.answer.put(Output::Edition, Shown::words(env!("CARGO_PKG_VERSION").into()));
     if let Some(now) = case.now {
-        f.answer.put("clock.now", Shown::moment(now));
+        f.answer.put(Output::ClockNow, Shown::moment(now));
     }
     f.needs(plan);
     if let Some(volume) = case.volume {
         let unit = units.water;
         let size = unit.rounded(unit.outward(volume.cubic_metres()));
-        f.answer.put("used.volume", Shown::plain(size, Some(unit), f.signs));
+        f.answer.put(Output::UsedVolume, Shown::plain(size, Some(unit), f.signs));
     }
     if let Some(band) = &case.band {
         f.band(band);
     }
     let standing = plan.salt.standing();
     f.answer.say(match standing {
-        None => "dose.unknown",
-        Some(Standing::Short) => "dose.add",
-        Some(Standing::Within) => "dose.enough",
-        Some(Standing::Over) => "dose.less",
-        Some(Standing::Held) => "dose.hold",
+        None => Fact::StandingUnknown,
+        Some(Standing::Short) => Fact::StandingShort,
+        Some(Standing::Within) => Fact::StandingWithin,
+        Some(Standing::Over) => Fact::StandingOver,
+        Some(Standing::Held) => Fact::StandingHeld,
     });
     for (name, unit) in [
-        ("salt.unit", units.salt),
-        ("ta.unit", units.alkalinity),
-        ("ch.unit", units.hardness),
-        ("reading.unit", units.reading),
+        (Output::SaltUnit, units.salt),
+        (Output::TaUnit, units.alkalinity),
+        (Output::ChUnit, units.hardness),
+        (Output::ReadingUnit, units.reading),
     ] {
         f.answer.put(name, Shown::word(unit.code));
     }
     if case.reading_is_rare() {
-        f.answer.say("salt.tiny");
+        f.answer.say(Fact::SaltTiny);
     }
     f.dose(case, plan, &plan.salt);
-    if form.text("ask.pays") == "yes" {
+    if texts.text(Field::AskValue) == Tick::Yes.code() {
         f.pays(&plan.salt);
     }
     if let Some(schedule) = plan.schedule.as_ref().filter(|schedule| schedule.next().is_some()) {
@@ -75,91 +88,91 @@ pub fn fill(form: &Form, case: &Case, plan: &Plan, units: Units, answer: &mut An
     }
     match &plan.replace {
         Ok(replace) => f.replace(case, replace),
-        Err(Unknown::NotAsked) if standing == Some(Standing::Over) => f.answer.say("less.withheld"),
+        Err(Unknown::NotAsked) if standing == Some(Standing::Over) => f.answer.say(Fact::ReplaceWithheld),
         Err(Unknown::NotAsked) => {}
-        Err(_) => f.answer.say("less.unknown"),
+        Err(_) => f.answer.say(Fact::ReplaceUnknown),
     }
     f.excess(plan);
-    for (state, unit) in [("also.ta", units.alkalinity), ("also.ch", units.hardness)] {
+    for (state, unit) in [(Fact::AlsoTa, units.alkalinity), (Fact::AlsoCh, units.hardness)] {
         if unit.code != unit.also {
             f.answer.say(state);
         }
     }
     if !matches!(plan.treatment, Err(Unknown::NotAsked)) {
-        f.answer.say("treat");
+        f.answer.say(Fact::Treat);
     }
     match &plan.treatment {
         Ok(treatment) => f.treatment(case, treatment),
         Err(Unknown::NotAsked) => {}
-        Err(Unknown::Needs(_)) => f.answer.say("treat.unknown"),
-        Err(Unknown::Chemistry(_)) => f.answer.say("treat.outside"),
+        Err(Unknown::Needs(_)) => f.answer.say(Fact::TreatUnknown),
+        Err(Unknown::Chemistry(_)) => f.answer.say(Fact::TreatOutside),
     }
     f.answer.say(match plan.go {
-        Go::CantSay => "add.unknown",
-        Go::Nothing => "add.none",
-        Go::No => "add.no",
-        Go::NotYet => "add.wait",
-        Go::Ask => "add.unknown",
-        Go::Yes => "add.yes",
+        Go::CantSay => Fact::AddUnknown,
+        Go::Nothing => Fact::AddNone,
+        Go::No => Fact::AddNo,
+        Go::NotYet => Fact::AddWait,
+        Go::Ask => Fact::AddUnknown,
+        Go::Yes => Fact::AddYes,
     });
     if plan.go == Go::Ask {
-        f.answer.say("ready.open");
+        f.answer.say(Fact::ReadyOpen);
     }
     f.answer.say(match plan.power {
-        Go::No => "power.no",
-        Go::NotYet => "power.wait",
-        Go::Yes => "power.yes",
-        _ => "power.unknown",
+        Go::No => Fact::PowerNo,
+        Go::NotYet => Fact::PowerWait,
+        Go::Yes => Fact::PowerYes,
+        _ => Fact::PowerUnknown,
     });
     f.days(case, plan);
     f.running(case, plan);
 }
 
 impl Filler<'_> {
-    fn salt(&mut self, name: &'static str, x: Salinity) {
+    fn salt(&mut self, name: Output, x: Salinity) {
         self.answer.put(name, Shown::of(x.mg_per_l(), self.units.salt, self.signs));
     }
 
     /// Mass, without decimals that are noughts: a count of whole bags is a round figure.
-    fn mass(&mut self, name: &'static str, x: Mass) {
+    fn mass(&mut self, name: Output, x: Mass) {
         let unit = self.units.mass;
         self.answer.put(name, round(x.kilograms(), unit, self.signs));
     }
 
-    fn water(&mut self, name: &'static str, x: Volume) {
+    fn water(&mut self, name: Output, x: Volume) {
         self.answer.put(name, Shown::of(x.cubic_metres(), self.units.water, self.signs));
     }
 
     /// Nothing of what is no number: the logarithm of no calcium.
-    fn number(&mut self, name: &str, x: f64, decimals: usize) {
+    fn number(&mut self, name: Output, x: f64, decimals: usize) {
         if x.is_finite() {
             self.answer.put(name, Shown::number(x, decimals, false, self.signs));
         }
     }
 
-    fn signed(&mut self, name: &'static str, x: f64) {
+    fn signed(&mut self, name: Output, x: f64) {
         self.answer.put(name, Shown::number(x, 2, true, self.signs));
     }
 
-    fn alkalinity(&mut self, name: &'static str, x: Alkalinity) {
+    fn alkalinity(&mut self, name: Output, x: Alkalinity) {
         self.answer.put(name, Shown::of(x.mg_per_l(), self.units.alkalinity, self.signs));
     }
 
-    fn hardness(&mut self, name: &'static str, x: Hardness) {
+    fn hardness(&mut self, name: Output, x: Hardness) {
         self.answer.put(name, Shown::of(x.mg_per_l(), self.units.hardness, self.signs));
     }
 
     /// Bags: as few decimals as they need, at most two.
-    fn bags(&mut self, name: &'static str, x: f64) {
+    fn bags(&mut self, name: Output, x: f64) {
         let hundredths = (x * 100.0).round();
         self.answer.put(name, Shown::plain(hundredths / 100.0, None, self.signs));
     }
 
-    fn part(&mut self, name: &'static str, x: f64) {
+    fn part(&mut self, name: Output, x: f64) {
         self.answer.put(name, percent(x, self.signs));
     }
 
-    fn amount(&mut self, share: &'static str, volume: &'static str, amount: &Amount) {
+    fn amount(&mut self, share: Output, volume: Output, amount: &Amount) {
         self.part(share, amount.share);
         if let Some(v) = amount.volume {
             self.water(volume, v);
@@ -168,69 +181,89 @@ impl Filler<'_> {
 
     /// What the plan lacks, and whether anything typed can't be used.
     fn needs(&mut self, plan: &Plan) {
-        if self.answer.holds("need.salt-compensated") {
-            self.answer.say("need");
+        if self.answer.is(State::need(Field::SaltAtc)) {
+            self.answer.say(Fact::Need);
         }
         let wants = plan.replace.as_ref().map_or(Needs::NONE, |r| r.wants);
         for input in Input::ALL {
+            let field = field_of(*input);
             // Where only the unit is missing, ask for that.
-            let unitless = self.answer.faults.iter().any(|f| f.field == input.code() && f.code == "no-unit");
-            let asked = if unitless { fields::unit_of(input.code()) } else { input.code() };
+            let of = FieldId::Field(field);
+            let mut faults = self.answer.faults.iter();
+            let unitless = faults.any(|f| f.field == of && f.code == FaultCode::NoUnit);
+            let asked = field.unit().filter(|_| unitless).unwrap_or(field);
             if plan.needs.contains(*input) {
-                self.need(asked);
+                self.answer.say(State::need(asked));
+                self.answer.say(Fact::Need);
             } else if wants.contains(*input) {
-                self.want(asked);
+                self.answer.say(State::need(asked));
             }
         }
-        if self.answer.faults.iter().any(|f| f.code != "no-unit") {
-            self.answer.say("fault");
+        if self.answer.faults.iter().any(|f| f.code != FaultCode::NoUnit) {
+            self.answer.say(Fact::Fault);
         }
-    }
-
-    fn need(&mut self, field: &str) {
-        self.want(field);
-        self.answer.say_once("need");
-    }
-
-    /// `need.` and a field's name, its dots made hyphens.
-    fn want(&mut self, field: &str) {
-        let state = joined(&["need.", &field.replace('.', "-")]);
-        self.answer.say_once(&state);
     }
 
     fn gates(&mut self, plan: &Plan) {
         let (mut lines, mut left) = (Vec::new(), 0.0);
         for Row { gate, code, salt, by, .. } in GATES {
             let asked = by == By::Questions;
-            let (verdict, mut is) = match plan.gates.at(gate) {
-                Verdict::Pass => ("pass", "is.pass"),
-                Verdict::Wait => ("wait", "is.wait"),
-                Verdict::Stop => ("stop", "is.stop"),
-                Verdict::Unknown => ("unknown", "is.unknown"),
-                Verdict::Over => ("over", "is.over"),
+            let verdict = plan.gates.at(gate);
+            let is = match verdict {
+                Verdict::Wait if salt == EffectOnSalt::Notes => Fact::IsNote,
+                Verdict::Pass => Fact::IsPass,
+                Verdict::Wait => Fact::IsWait,
+                Verdict::Stop => Fact::IsStop,
+                Verdict::Unknown => Fact::IsUnknown,
+                Verdict::Over => Fact::IsException,
             };
-            let ask = if salt == EffectOnSalt::Holds { "ready.asks" } else { "ready.more" };
-            if verdict == "unknown" && asked && salt == EffectOnSalt::Holds {
-                left += 1.0;
+            if verdict == Verdict::Unknown && asked {
+                match salt {
+                    EffectOnSalt::Holds => {
+                        left += 1.0;
+                        self.answer.say(Fact::ReadyAsks);
+                    }
+                    EffectOnSalt::Notes => self.answer.say(Fact::ReadyMore),
+                    EffectOnSalt::NotAsked => {}
+                }
             }
-            if verdict == "unknown" && asked && salt != EffectOnSalt::NotAsked && !self.answer.holds(ask) {
-                self.answer.say(ask);
-            }
-            if verdict == "wait" && salt == EffectOnSalt::Notes {
-                is = "is.note";
-            }
-            self.answer.say(&joined(&["gate.", code, ".", verdict]));
-            lines.push(Line { state: is, cells: vec![("gate".into(), Shown::word(code))] });
+            self.answer.say(State::gate(gate, verdict));
+            let cells = vec![(Cell::GatesGate.into(), Shown::word(code))];
+            lines.push(Line { state: Some(is.into()), cells });
         }
-        self.answer.rows.push(("gates", lines));
-        self.number("ready.left", left, 0);
+        self.answer.rows.push((List::Gates, lines));
+        self.number(Output::ReadyLeft, left, 0);
         if plan.gates.call_for_chemicals() {
-            self.answer.say("adjust");
+            self.answer.say(Fact::Adjust);
         }
     }
 }
 
-fn index(state: &State) -> Option<f64> {
+/// The question that asks for what a result may lack.
+const fn field_of(input: Input) -> Field {
+    match input {
+        Input::Volume => Field::PoolVolume,
+        Input::Reading => Field::SaltNow,
+        Input::Instrument => Field::SaltMethod,
+        Input::BagSize => Field::BagSize,
+        Input::Purity => Field::BagPurity,
+        Input::Temperature => Field::WaterTemperature,
+        Input::Ph => Field::WaterPh,
+        Input::Alkalinity => Field::WaterTa,
+        Input::Hardness => Field::WaterCh,
+        Input::CyanuricAcid => Field::WaterCya,
+        Input::FillSalt => Field::FillSalt,
+        Input::FillTemperature => Field::FillTemperature,
+        Input::FillPh => Field::FillPh,
+        Input::FillAlkalinity => Field::FillTa,
+        Input::FillHardness => Field::FillCh,
+        Input::FillCyanuricAcid => Field::FillCya,
+        Input::Products => Field::TreatAcid,
+        Input::Chlorine => Field::WaterFc,
+    }
+}
+
+fn index(state: &Water) -> Option<f64> {
     state.index.map(|i| i.log10())
 }
 
@@ -241,6 +274,6 @@ fn round(x: f64, unit: &'static Unit, signs: Signs) -> Shown {
 }
 
 fn percent(x: f64, signs: Signs) -> Shown {
-    let unit = Unit::find(Kind::Part, "%");
+    let unit = Unit::find(QuantityKind::Part, "%");
     unit.map_or(Shown::number(x, 3, false, signs), |u| Shown::of(x, u, signs))
 }

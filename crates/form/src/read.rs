@@ -3,7 +3,8 @@
 mod answers;
 pub(crate) mod case;
 pub mod length;
+mod log;
 pub mod moment;
 pub mod number;
-pub(crate) mod pool;
+mod pool;
 pub(crate) mod reader;

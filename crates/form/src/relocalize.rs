@@ -4,8 +4,8 @@
 //! `1,250` is a thousand times less in French. Whatever would be read otherwise here than where it was typed is written
 //! anew, in this page's own signs and units; all else stays as it was typed.
 
-use crate::contract::fields::{self, Answered, In};
-use crate::contract::units::{Kind, Unit};
+use crate::contract::units::{QuantityKind, Unit};
+use crate::contract::{Field, FieldId, FieldType, UnitRule};
 use crate::form::Form;
 use crate::read::length;
 use crate::read::number::{self, Signs, Typed};
@@ -25,7 +25,10 @@ const SIGNS: &str = "sign.";
 pub fn hangs_on_signs(form: &Form) -> bool {
     let [point, comma] = [('.', ','), (',', '.')].map(|(decimal, group)| Signs::new(decimal, group));
     let differs = |name: &str, text: &str| {
-        let read = |signs| numbers(name, text, form.text(fields::unit_of(name)), signs);
+        let read = |signs| {
+            let asked = FieldId::unit_name(name);
+            numbers(name, text, asked.map_or("", |asked| form.text(&asked)), signs)
+        };
         read(point) != read(comma)
     };
     form.0.iter().any(|(name, text)| differs(name, text))
@@ -33,15 +36,19 @@ pub fn hangs_on_signs(form: &Form) -> bool {
 
 /// The numbers that a text holds, read as its question reads it; `None` for what can't be read, and for words.
 fn numbers(name: &str, text: &str, unit: &str, signs: Signs) -> Option<Vec<Typed>> {
-    let answer = fields::find(name).map(|field| &field.answer);
-    let length = matches!(answer, Some(Answered::List(..) | Answered::Number(_, In::Asked(Kind::Length, _))));
+    let id = FieldId::find(name)?;
+    let kind = id.field().map(|field| field.kind());
+    let length = matches!(
+        kind,
+        Some(FieldType::List(..) | FieldType::Number(_, UnitRule::Asked(QuantityKind::Length, _)))
+    );
     let read = if length && unit == "[ft_i]" { length::feet } else { number::read };
-    match answer {
-        Some(Answered::List(..)) => {
+    match kind {
+        Some(FieldType::List(..)) => {
             length::items(text, signs)?.iter().map(|item| read(item, signs).ok()?).collect()
         }
-        Some(Answered::Number(..)) => Some(vec![read(text, signs).ok()??]),
-        _ if name.starts_with("try.") => Some(vec![read(text, signs).ok()??]),
+        Some(FieldType::Number(..)) => Some(vec![read(text, signs).ok()??]),
+        None => Some(vec![read(text, signs).ok()??]),
         _ => None,
     }
 }
@@ -62,7 +69,7 @@ fn numbers(name: &str, text: &str, unit: &str, signs: Signs) -> Option<Vec<Typed
 /// assert_eq!((read.text("pool.volume"), read.text("pool.volume.unit")), ("62,822694", "m3"));
 /// ```
 pub fn here(form: &Form, own: Signs, settled: &[(String, String)]) -> Form {
-    let theirs = if form.text("sign.decimal").is_empty() { own } else { form.signs() };
+    let theirs = if form.text(Field::SignDecimal.name()).is_empty() { own } else { form.signs() };
     let mut out = Form::default();
     for (name, text) in form.0.iter().filter(|(name, _)| !name.starts_with(SIGNS)) {
         let settled =
@@ -70,10 +77,11 @@ pub fn here(form: &Form, own: Signs, settled: &[(String, String)]) -> Form {
         let text = match settled(name) {
             Some(code) => code.into(),
             None => {
-                let (asked, signs) = (fields::unit_of(name), [theirs, own]);
+                let asked = FieldId::unit_name(name);
                 let units =
-                    [Some(form.text(asked)), settled(asked)].map(|code| code.filter(|code| !code.is_empty()));
-                anew(name, text, signs, units).unwrap_or(text.clone())
+                    [asked.as_deref().map(|asked| form.text(asked)), asked.as_deref().and_then(settled)];
+                let units = units.map(|code| code.filter(|code| !code.is_empty()));
+                anew(name, text, [theirs, own], units).unwrap_or(text.clone())
             }
         };
         out.0.push((name.clone(), text));
@@ -106,10 +114,10 @@ fn anew(name: &str, text: &str, [theirs, own]: [Signs; 2], [from, to]: [Option<&
 
 /// The units of two codes for a field, as long as the one can be turned into the other.
 fn units(name: &str, from: &str, to: &str) -> Option<[&'static Unit; 2]> {
-    let (kind, squared) = match &fields::find(name)?.answer {
-        Answered::Number(_, In::Asked(kind, _) | In::Usual(kind, ..))
-        | Answered::List(_, In::Asked(kind, _)) => (*kind, false),
-        Answered::Number(_, In::Squared(_)) => (Kind::Length, true),
+    let (kind, squared) = match FieldId::find(name)?.field()?.kind() {
+        FieldType::Number(_, UnitRule::Asked(kind, _) | UnitRule::Usual(kind, ..))
+        | FieldType::List(_, UnitRule::Asked(kind, _)) => (*kind, false),
+        FieldType::Number(_, UnitRule::Squared(_)) => (QuantityKind::Length, true),
         _ => return None,
     };
     let unit = |code| Reader::unit(kind, code).ok().map(|unit| if squared { unit.squared() } else { unit });
@@ -145,10 +153,10 @@ mod tests {
             ("log.1.mass", "{bag}", "6", "kg", ""),
             ("water.heat", "Cel", "x", "[degF]", "x"),
         ] {
-            let asked = fields::unit_of(name);
-            let form = Form::from([(name, typed), (asked, unit)]);
-            let come = here(&form, POINT, &[(asked.into(), settled.into())]);
-            assert_eq!((come.text(name), come.text(asked)), (stands, settled), "{typed} {unit}");
+            let asked = FieldId::unit_name(name).unwrap();
+            let form = Form::from([(name, typed), (asked.as_str(), unit)]);
+            let come = here(&form, POINT, &[(asked.clone(), settled.into())]);
+            assert_eq!((come.text(name), come.text(&asked)), (stands, settled), "{typed} {unit}");
         }
     }
 

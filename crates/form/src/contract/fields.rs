@@ -1,300 +1,316 @@
 //! Which questions are there? One row a question; the page, the link and the file use these names.
 
-use crate::contract::units::Kind;
+use crate::contract::codes::{self, Codes};
+use crate::contract::table::{Row, by_name, names};
+use crate::contract::units::QuantityKind;
 use chem::bounds::{self, Bounds};
 use plan::limits;
-use plan::log::MOST_ENTRIES;
-use plan::{
-    Algae, Clarity, Grade, Grains, Ground, History, Instrument, Method, Paper, Place, Running, Surface,
-    Treated, Weather, Wiring, Word, YesNo,
-};
 
-/// A question.
+/// What the table says of a question besides its name.
 #[derive(Debug)]
-pub struct Field {
-    /// Its name in the form.
-    pub name: &'static str,
+pub struct Question {
     /// What kind of answer it takes.
-    pub answer: Answered,
+    pub kind: FieldType,
+    /// Whose matter it is.
+    pub scope: Scope,
 }
 
 /// What kind of answer a question takes.
 #[derive(Debug)]
-pub enum Answered {
+pub enum FieldType {
     /// A number within a row of the table of bounds.
-    Number(&'static Bounds, In),
+    Number(&'static Bounds, UnitRule),
     /// Numbers in a row, each within a row of the table of bounds.
-    List(&'static Bounds, In),
+    List(&'static Bounds, UnitRule),
     /// One of these codes.
-    Choice(&'static [&'static str]),
+    Choice(&'static Codes),
+    /// The unit of other questions.
+    Unit(QuantityKind),
     /// A moment: a day and a time of day.
     Moment,
     /// A day.
     Day,
     /// Words of a person's own, kept and shown, never judged.
     Text,
+    /// The number of an exercise.
+    Count,
+    /// Names of the contract, between commas or spaces.
+    Names,
 }
 
 /// In which unit a number is typed.
 #[derive(Debug)]
-pub enum In {
+pub enum UnitRule {
     /// In no unit.
     Bare,
     /// In one fixed unit.
-    Fixed(Kind, &'static str),
+    Fixed(QuantityKind, &'static str),
     /// In the unit that this question answers.
-    Asked(Kind, &'static str),
+    Asked(QuantityKind, Field),
     /// In the square of the unit of lengths that this question answers.
-    Squared(&'static str),
-    /// As [`In::Asked`], and in this unit while nobody has answered.
-    Usual(Kind, &'static str, &'static str),
+    Squared(Field),
+    /// As [`UnitRule::Asked`], and in this unit while nobody has answered.
+    Usual(QuantityKind, Field, &'static str),
 }
 
-const fn number(name: &'static str, bounds: &'static Bounds, unit: In) -> Field {
-    Field { name, answer: Answered::Number(bounds, unit) }
+/// Whose matter is it, and so: where is it kept, does it go into a link, does it make a job that has begun?
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Scope {
+    /// The job's.
+    Job,
+    /// The job's, and about a person: in a link only if somebody asks for that.
+    Person,
+    /// The shop's or the author's: a page may begin with it.
+    Shop,
+    /// The page's: how it stands before somebody. It leaves the page with no link.
+    Page,
+    /// A link's: the terms under which it puts the form before somebody.
+    Link,
+    /// Handed over by what runs the page; never kept.
+    Handed,
 }
 
-const fn choice(name: &'static str, codes: &'static [&'static str]) -> Field {
-    Field { name, answer: Answered::Choice(codes) }
+const fn job(kind: FieldType) -> Question {
+    Question { kind, scope: Scope::Job }
 }
 
-const fn moment(name: &'static str) -> Field {
-    Field { name, answer: Answered::Moment }
+const fn person(kind: FieldType) -> Question {
+    Question { kind, scope: Scope::Person }
 }
 
-const fn day(name: &'static str) -> Field {
-    Field { name, answer: Answered::Day }
+const fn shop(kind: FieldType) -> Question {
+    Question { kind, scope: Scope::Shop }
 }
 
-const fn text(name: &'static str) -> Field {
-    Field { name, answer: Answered::Text }
+const fn page(kind: FieldType) -> Question {
+    Question { kind, scope: Scope::Page }
 }
 
-const fn list(name: &'static str, bounds: &'static Bounds) -> Field {
-    Field { name, answer: Answered::List(bounds, LENGTH) }
+const fn link(kind: FieldType) -> Question {
+    Question { kind, scope: Scope::Link }
 }
 
-const LENGTH: In = In::Asked(Kind::Length, "pool.length.unit");
-const PART_OF_WATER: In = In::Asked(Kind::Water, "pool.part.unit");
-const METER: In = In::Asked(Kind::Water, "pool.meter.unit");
-const WATER: In = In::Asked(Kind::Water, "pool.volume.unit");
-const SALT: In = In::Asked(Kind::Salt, "salt.now.unit");
-const READING: In = In::Asked(Kind::Reading, "salt.now.unit");
-const FLOW: In = In::Usual(Kind::Flow, "less.flow.unit", "L/min");
-const TA: In = In::Usual(Kind::Alkalinity, "water.ta.unit", "mg/L");
-const CH: In = In::Usual(Kind::Hardness, "water.ch.unit", "mg/L");
-const PART: In = In::Fixed(Kind::Part, "%");
-
-/// What a line of the log can be read with: an assumed reading, the last of the list, is none.
-pub const READ_WITH: &[&str] = Instrument::CODES.split_at(Instrument::CODES.len() - 1).0;
-
-/// Edges that can be measured.
-pub const SHAPES: &[&str] = &["rectangle", "round", "ellipse", "stadium", "kidney", "ell", "freeform"];
-
-/// Floors that can be measured.
-pub const FLOORS: &[&str] = &["level", "slope", "break", "hopper"];
-
-/// Every question but the units, which are the questions that [`In::Asked`] and [`In::Usual`] name.
-pub const FIELDS: &[Field] = &[
-    number("pool.volume", &bounds::POOL, WATER),
-    choice("pool.how", Method::CODES),
-    choice("pool.shape", SHAPES),
-    number("pool.length", &limits::SPAN, LENGTH),
-    number("pool.width", &limits::SPAN, LENGTH),
-    number("pool.lobe-a", &limits::SPAN, LENGTH),
-    number("pool.lobe-b", &limits::SPAN, LENGTH),
-    number("pool.gap", &limits::SPAN, LENGTH),
-    list("pool.widths", &bounds::LENGTH),
-    list("pool.depths", &limits::DEPTH),
-    choice("pool.floor", FLOORS),
-    number("pool.shallow", &limits::DEPTH, LENGTH),
-    number("pool.deep", &limits::DEPTH, LENGTH),
-    number("pool.flat", &bounds::LENGTH, LENGTH),
-    number("pool.slope", &bounds::LENGTH, LENGTH),
-    number("pool.pad-length", &bounds::LENGTH, LENGTH),
-    number("pool.pad-width", &bounds::LENGTH, LENGTH),
-    number("pool.length-b", &limits::SPAN, LENGTH),
-    number("pool.width-b", &limits::SPAN, LENGTH),
-    number("pool.depth-b", &limits::DEPTH, LENGTH),
-    number("pool.ledge-area", &bounds::AREA, In::Squared("pool.length.unit")),
-    number("pool.ledge-water", &bounds::LENGTH, LENGTH),
-    number("pool.ledge-around", &limits::DEPTH, LENGTH),
-    list("pool.steps", &limits::DEPTH),
-    number("pool.steps-width", &bounds::LENGTH, LENGTH),
-    number("pool.steps-tread", &bounds::LENGTH, LENGTH),
-    number("pool.less", &limits::PART, PART_OF_WATER),
-    number("pool.spa", &limits::PART, PART_OF_WATER),
-    number("pool.meter-before", &limits::METER, METER),
-    number("pool.meter-after", &limits::METER, METER),
-    choice("surface.kind", Surface::CODES),
-    number("pool.doubt", &limits::DOUBT, PART),
-    number("salt.now", &bounds::SALINITY, READING),
-    number("salt.again", &bounds::SALINITY, READING),
-    moment("salt.when"),
-    choice("salt.how", Instrument::CODES),
-    choice("salt.compensated", &["yes", "no"]),
-    choice("salt.class", History::CODES),
-    number("salt.target", &limits::TARGET, SALT),
-    number("salt.low", &limits::TARGET, SALT),
-    number("salt.high", &limits::TARGET, SALT),
-    number("bag.size", &limits::BAG_SIZE, In::Asked(Kind::Mass, "bag.size.unit")),
-    number("bag.purity", &limits::BAG_PURITY, PART),
-    number("bag.have", &limits::BAGS, In::Bare),
-    number("water.heat", &bounds::TEMPERATURE, In::Asked(Kind::Heat, "water.heat.unit")),
-    number("water.ph", &bounds::POOL_PH, In::Bare),
-    number("water.ta", &bounds::ALKALINITY, TA),
-    number("water.ch", &bounds::HARDNESS, CH),
-    number("water.cya", &bounds::CYANURIC_ACID, In::Bare),
-    number("water.fc", &bounds::CHLORINE, In::Bare),
-    number("fill.salt", &bounds::SALINITY, SALT),
-    number("fill.heat", &bounds::TEMPERATURE, In::Asked(Kind::Heat, "fill.heat.unit")),
-    number("fill.ph", &bounds::POOL_PH, In::Bare),
-    number("fill.ta", &bounds::ALKALINITY, TA),
-    number("fill.ch", &bounds::HARDNESS, CH),
-    number("fill.cya", &bounds::CYANURIC_ACID, In::Bare),
-    number("less.cap", &limits::CAP, PART),
-    choice("less.ground", Ground::CODES),
-    number("goal.ph", &bounds::MODEL_PH, In::Bare),
-    number("goal.ta", &bounds::MODEL_ALKALINITY, TA),
-    number("goal.ch", &bounds::MODEL_HARDNESS, CH),
-    number("goal.cya", &bounds::MODEL_CYANURIC_ACID, In::Bare),
-    number("goal.fc", &limits::GOAL_CHLORINE, In::Bare),
-    number("treat.acid", &bounds::ACID_PERCENT, In::Usual(Kind::Acid, "treat.acid.unit", "%{HCl}")),
-    number("treat.bleach", &bounds::BLEACH_PERCENT, In::Usual(Kind::Bleach, "treat.bleach.unit", "g/dL")),
-    number("treat.calcium", &limits::BAG_PURITY, PART),
-    number("treat.powder", &limits::BAG_PURITY, PART),
-    number("level.over", &limits::RISK, PART),
-    number("level.low", &limits::CHANCE, PART),
-    number("level.cap", &limits::FIRST_PART, PART),
-    number("level.enough", &limits::CHANCE, PART),
-    number("level.drained", &limits::CHANCE, PART),
-    number("level.slack", &limits::SLACK, In::Bare),
-    number("water.cc", &limits::TRACE, In::Bare),
-    number("water.cu", &limits::TRACE, In::Bare),
-    number("water.fe", &limits::TRACE, In::Bare),
-    choice("salt.since", YesNo::CODES),
-    day("surface.day"),
-    choice("surface.word", Word::CODES),
-    text("surface.who"),
-    day("surface.word-day"),
-    choice("past.treated", Treated::CODES),
-    choice("papers.liner", Paper::CODES),
-    choice("papers.heater", Paper::CODES),
-    choice("papers.cover", Paper::CODES),
-    choice("papers.stone", Paper::CODES),
-    choice("papers.rails", Paper::CODES),
-    choice("ready.full", YesNo::CODES),
-    choice("ready.running", Running::CODES),
-    choice("ready.clear", Clarity::CODES),
-    choice("ready.algae", Algae::CODES),
-    choice("ready.people", YesNo::CODES),
-    choice("ready.weather", Weather::CODES),
-    choice("ready.wired", Wiring::CODES),
-    choice("bag.grade", Grade::CODES),
-    choice("pool.kind", plan::Kind::CODES),
-    choice("pool.operator", YesNo::CODES),
-    choice("pool.place", Place::CODES),
-    choice("grains", Grains::CODES),
-    text("job.name"),
-    text("job.by"),
-    text("job.note"),
-    text("over.finish-age.who"),
-    text("over.finish-age.role"),
-    day("over.finish-age.day"),
-    text("over.clearance.who"),
-    text("over.clearance.role"),
-    day("over.clearance.day"),
-    text("over.papers.who"),
-    text("over.papers.role"),
-    day("over.papers.day"),
-    text("over.code.who"),
-    text("over.code.role"),
-    day("over.code.day"),
-    number("run.demand", &limits::DEMAND, In::Bare),
-    number("run.makes", &limits::OUTPUT, In::Asked(Kind::Output, "run.makes.unit")),
-    number("run.hours", &limits::HOURS, In::Bare),
-    number("season.lost", &limits::LOST, In::Asked(Kind::Water, "season.lost.unit")),
-    number("season.backwash", &limits::LOST, In::Asked(Kind::Water, "season.lost.unit")),
-    number("season.times", &limits::TIMES, In::Bare),
-    number("season.rain", &limits::RAIN, In::Asked(Kind::Rain, "season.rain.unit")),
-    number("less.out", &limits::FLOW, FLOW),
-    number("less.in", &limits::FLOW, FLOW),
-    number("less.price", &limits::PRICE, In::Usual(Kind::Price, "less.price.unit", "/m3")),
-    moment("start.when"),
-    moment("on.when"),
-    number("bag.price", &limits::PRICE, In::Bare),
-    // N is the number of a line: see [`LINES`].
-    choice("log.N.kind", &["dose", "reading", "struck"]),
-    moment("log.N.when"),
-    number("log.N.mass", &limits::SALT, In::Asked(Kind::Dose, "log.N.mass.unit")),
-    number("log.N.salt", &bounds::SALINITY, READING),
-    number("log.N.again", &bounds::SALINITY, READING),
-    choice("log.N.how", READ_WITH),
-    choice("show", &["as-typed", "metric", "us"]),
-];
-
-/// The names of the questions in one line of the log.
-#[derive(Debug)]
-pub struct Line {
-    /// Salt put in, or read?
-    pub kind: &'static str,
-    /// When?
-    pub when: &'static str,
-    /// How much went in?
-    pub mass: &'static str,
-    /// In which unit?
-    pub unit: &'static str,
-    /// What was read?
-    pub salt: &'static str,
-    /// And when it was read again at once?
-    pub again: &'static str,
-    /// With what?
-    pub how: &'static str,
+const fn handed(kind: FieldType) -> Question {
+    Question { kind, scope: Scope::Handed }
 }
 
-impl Line {
-    /// All names whose answers begin a line; a unit alone does not.
-    pub const fn names(&self) -> [&'static str; 6] {
-        [self.kind, self.when, self.mass, self.salt, self.again, self.how]
+use FieldType::{Choice as choice, Count as COUNT, Day as DAY, List as list, Moment as MOMENT};
+use FieldType::{Names as NAMES, Number as number, Text as TEXT, Unit as unit};
+use UnitRule::Bare as BARE;
+
+const LENGTH: UnitRule = UnitRule::Asked(QuantityKind::Length, Field::PoolLengthUnit);
+const PART_OF_WATER: UnitRule = UnitRule::Asked(QuantityKind::Water, Field::PoolSolidsUnit);
+const METER: UnitRule = UnitRule::Asked(QuantityKind::Water, Field::PoolMeterUnit);
+const WATER: UnitRule = UnitRule::Asked(QuantityKind::Water, Field::PoolVolumeUnit);
+const SALT: UnitRule = UnitRule::Asked(QuantityKind::Salt, Field::SaltNowUnit);
+const READING: UnitRule = UnitRule::Asked(QuantityKind::Reading, Field::SaltNowUnit);
+const FLOW: UnitRule = UnitRule::Usual(QuantityKind::Flow, Field::ReplaceDrainRateUnit, "L/min");
+const TA: UnitRule = UnitRule::Usual(QuantityKind::Alkalinity, Field::WaterTaUnit, "mg/L");
+const CH: UnitRule = UnitRule::Usual(QuantityKind::Hardness, Field::WaterChUnit, "mg/L");
+const PART: UnitRule = UnitRule::Fixed(QuantityKind::Part, "%");
+
+names! {
+    /// A question, by its row of the table. N is the number of a line of the log: see [`super::field_id`].
+    Field: Question {
+    1 View "view": page(choice(&codes::VIEW)), "For whom the page is laid out";
+    2 At "at": page(choice(&codes::STEP)), "Which step of the page is in view, on a small screen";
+    3 PoolVolume "pool.volume": job(number(&bounds::POOL, WATER)), "Water in the pool, filled to its working level, a spa that shares it included";
+    4 PoolVolumeUnit "pool.volume.unit": job(unit(QuantityKind::Water)), "Unit of the water in the pool";
+    5 PoolShape "pool.shape": job(choice(&codes::SHAPE)), "Shape of the pool, seen from above";
+    6 PoolLengthUnit "pool.length.unit": job(unit(QuantityKind::Length)), "Unit of all lengths";
+    7 PoolLength "pool.length": job(number(&limits::SPAN, LENGTH)), "Longest stretch of water; of a round pool from side to side";
+    8 PoolWidth "pool.width": job(number(&limits::SPAN, LENGTH)), "Width of the pool";
+    9 PoolLobeA "pool.lobe-a": job(number(&limits::SPAN, LENGTH)), "Kidney: widest part of the lobe at the shallow end";
+    10 PoolLobeB "pool.lobe-b": job(number(&limits::SPAN, LENGTH)), "Kidney: widest part of the other lobe";
+    11 PoolGap "pool.gap": job(number(&limits::SPAN, LENGTH)), "Free form: distance between widths, always the same";
+    12 PoolWidths "pool.widths": job(list(&bounds::LENGTH, LENGTH)), "Free form: widths in order from end to end, three to 24, parted by semicolons";
+    13 PoolDepths "pool.depths": job(list(&limits::DEPTH, LENGTH)), "Free form: depths spread over the floor, whose mean counts; empty: the floor’s";
+    14 PoolFloor "pool.floor": job(choice(&codes::FLOOR)), "Floor of the pool, along its length";
+    15 PoolShallow "pool.shallow": job(number(&limits::DEPTH, LENGTH)), "Depth of the water at the shallow end, or of a level floor";
+    16 PoolDeep "pool.deep": job(number(&limits::DEPTH, LENGTH)), "Depth of the water at the deep end";
+    17 PoolFlat "pool.flat": job(number(&bounds::LENGTH, LENGTH)), "Length of the flat, shallow part of the floor";
+    18 PoolSlope "pool.slope": job(number(&bounds::LENGTH, LENGTH)), "Length of the slope; the rest counts as deep";
+    19 PoolPadLength "pool.pad-length": job(number(&bounds::LENGTH, LENGTH)), "Hopper: length of the pad at the bottom";
+    20 PoolPadWidth "pool.pad-width": job(number(&bounds::LENGTH, LENGTH)), "Hopper: width of the pad at the bottom";
+    21 PoolLengthB "pool.length-b": job(number(&limits::SPAN, LENGTH)), "L: length of the other part";
+    22 PoolWidthB "pool.width-b": job(number(&limits::SPAN, LENGTH)), "L: width of the other part";
+    23 PoolDepthB "pool.depth-b": job(number(&limits::DEPTH, LENGTH)), "L: depth of the other part";
+    24 PoolLedgeArea "pool.ledge-area": job(number(&bounds::AREA, UnitRule::Squared(Field::PoolLengthUnit))), "Surface of a tanning ledge, in the square of the unit of lengths";
+    25 PoolLedgeWater "pool.ledge-water": job(number(&bounds::LENGTH, LENGTH)), "Depth of the water above the ledge";
+    26 PoolLedgeAround "pool.ledge-around": job(number(&limits::DEPTH, LENGTH)), "Depth of the water beside the ledge";
+    27 PoolSteps "pool.steps": job(list(&limits::DEPTH, LENGTH)), "Height of each step from the floor up to its tread, parted by semicolons";
+    28 PoolStepsWidth "pool.steps-width": job(number(&bounds::LENGTH, LENGTH)), "Width of the steps, from side to side";
+    29 PoolStepsTread "pool.steps-tread": job(number(&bounds::LENGTH, LENGTH)), "Tread of one step, from front to back";
+    30 PoolSolids "pool.less": job(number(&limits::PART, PART_OF_WATER)), "Other solids under water, such as benches, to be taken off";
+    31 PoolSolidsUnit "pool.part.unit": job(unit(QuantityKind::Water)), "Unit of other solids and of the spa";
+    32 PoolSpa "pool.spa": job(number(&limits::PART, PART_OF_WATER)), "Water of a spa that shares it, to be added";
+    33 PoolMeterBefore "pool.meter-before": job(number(&limits::METER, METER)), "Water meter before filling from empty; 0 if it was set back";
+    34 PoolMeterUnit "pool.meter.unit": job(unit(QuantityKind::Water)), "Unit in which the water meter reads";
+    35 PoolMeterAfter "pool.meter-after": job(number(&limits::METER, METER)), "Water meter after filling to the working level";
+    36 PoolMethod "pool.how": job(choice(&codes::METHOD)), "How the size was found; empty where measured: as measured";
+    37 PoolAccuracy "pool.doubt": job(number(&limits::DOUBT, PART)), "To within which part the size is typically right; empty: by how it was found";
+    38 SurfaceKind "surface.kind": job(choice(&codes::SURFACE)), "Surface under water";
+    39 PoolUse "pool.kind": job(choice(&codes::POOL_USE)), "Whose pool it is";
+    40 PoolOperator "pool.operator": job(choice(&codes::YES_NO)), "Has a public pool its qualified operator?";
+    41 PoolLocation "pool.place": job(choice(&codes::LOCATION)), "Where the pool lies";
+    42 ReadyFull "ready.full": job(choice(&codes::YES_NO)), "Is it filled to its working level?";
+    43 ReadyRunning "ready.running": job(choice(&codes::RUNNING)), "Have pump and filter run for a day and two turnovers?";
+    44 ReadyClarity "ready.clear": job(choice(&codes::CLARITY)), "How clearly the drain at the deepest point is seen";
+    45 ReadyAlgae "ready.algae": job(choice(&codes::ALGAE)), "How much algae there is";
+    46 ReadySwimmers "ready.people": job(choice(&codes::YES_NO)), "Are people swimming in it these days?";
+    47 ReadyWeather "ready.weather": job(choice(&codes::WEATHER)), "Weather of the next two days";
+    48 WaterSanitizer "past.treated": job(choice(&codes::SANITIZER)), "What the water was treated with until now";
+    49 SurfaceDay "surface.day": job(DAY), "Day on which the finish was laid, for cement and grout";
+    50 SurfaceApproval "surface.word": job(choice(&codes::APPROVAL)), "Written word on salt from whoever laid or made the finish";
+    51 SurfaceApprovalBy "surface.who": person(TEXT), "Whose word on salt it is";
+    52 SurfaceApprovalDay "surface.word-day": job(DAY), "Day of that person’s word on salt";
+    53 WarrantyLiner "papers.liner": job(choice(&codes::WARRANTY)), "What the papers of liner or shell say of salt";
+    54 WarrantyHeater "papers.heater": job(choice(&codes::WARRANTY)), "What the papers of the heater say of salt";
+    55 WarrantyCover "papers.cover": job(choice(&codes::WARRANTY)), "What the papers of an automatic cover say of salt";
+    56 WarrantyCoping "papers.stone": job(choice(&codes::WARRANTY)), "What the papers of stone, coping and deck say of salt";
+    57 WarrantyLadders "papers.rails": job(choice(&codes::WARRANTY)), "What the papers of rails, ladders and lights say of salt";
+    58 ReadyElectrical "ready.wired": job(choice(&codes::ELECTRICAL)), "Is the generator installed, bonded and signed off, its flow switch proved?";
+    59 ExceptionFinishAgeWho "over.finish-age.who": person(TEXT), "Who has ruled otherwise on the age of the finish";
+    60 ExceptionFinishAgeRole "over.finish-age.role": person(TEXT), "Role of whoever has ruled otherwise on the age of the finish";
+    61 ExceptionFinishAgeDay "over.finish-age.day": person(DAY), "Day of the written ruling on the age of the finish";
+    62 ExceptionClearanceWho "over.clearance.who": person(TEXT), "Who has ruled otherwise on the clearance of the finish";
+    63 ExceptionClearanceRole "over.clearance.role": person(TEXT), "Role of whoever has ruled otherwise on the clearance of the finish";
+    64 ExceptionClearanceDay "over.clearance.day": person(DAY), "Day of the written ruling on the clearance of the finish";
+    65 ExceptionWarrantyWho "over.papers.who": person(TEXT), "Who has ruled otherwise on other makers’ papers";
+    66 ExceptionWarrantyRole "over.papers.role": person(TEXT), "Role of whoever has ruled otherwise on other makers’ papers";
+    67 ExceptionWarrantyDay "over.papers.day": person(DAY), "Day of the written ruling on other makers’ papers";
+    68 ExceptionCodeWho "over.code.who": person(TEXT), "Who at the authority has ruled otherwise on the local code";
+    69 ExceptionCodeRole "over.code.role": person(TEXT), "Role of whoever at the authority has ruled otherwise on the local code";
+    70 ExceptionCodeDay "over.code.day": person(DAY), "Day of the written ruling on the local code";
+    71 WaterTemperature "water.heat": job(number(&bounds::TEMPERATURE, UnitRule::Asked(QuantityKind::Temperature, Field::WaterTemperatureUnit))), "Water temperature";
+    72 WaterTemperatureUnit "water.heat.unit": job(unit(QuantityKind::Temperature)), "Unit of the water temperature";
+    73 WaterPh "water.ph": job(number(&bounds::POOL_PH, BARE)), "pH of the pool";
+    74 WaterTa "water.ta": job(number(&bounds::ALKALINITY, TA)), "Total alkalinity of the pool, as calcium carbonate where in mg/L";
+    75 WaterTaUnit "water.ta.unit": job(unit(QuantityKind::Alkalinity)), "Unit of all alkalinities; empty: mg/L";
+    76 WaterCh "water.ch": job(number(&bounds::HARDNESS, CH)), "Calcium hardness of the pool, as calcium carbonate where in mg/L";
+    77 WaterChUnit "water.ch.unit": job(unit(QuantityKind::Hardness)), "Unit of all calcium hardnesses; empty: mg/L";
+    78 WaterCya "water.cya": job(number(&bounds::CYANURIC_ACID, BARE)), "Stabilizer (cyanuric acid) of the pool, mg/L; 0 for none";
+    79 WaterFc "water.fc": job(number(&bounds::CHLORINE, BARE)), "Free chlorine of the pool, mg/L";
+    80 WaterCc "water.cc": job(number(&limits::TRACE, BARE)), "Combined chlorine of the pool, total less free, mg/L";
+    81 WaterCu "water.cu": job(number(&limits::TRACE, BARE)), "Copper in the pool, mg/L";
+    82 WaterFe "water.fe": job(number(&limits::TRACE, BARE)), "Iron in the pool, mg/L";
+    83 GoalPh "goal.ph": job(number(&bounds::MODEL_PH, BARE)), "pH wanted before the salt; empty: as it comes";
+    84 GoalTa "goal.ta": job(number(&bounds::MODEL_ALKALINITY, TA)), "Total alkalinity wanted before the salt; empty: as it comes";
+    85 GoalCh "goal.ch": job(number(&bounds::MODEL_HARDNESS, CH)), "Calcium hardness wanted before the salt; empty: as it comes";
+    86 GoalCya "goal.cya": job(number(&bounds::MODEL_CYANURIC_ACID, BARE)), "Stabilizer wanted before the salt, mg/L; empty: as it comes";
+    87 GoalFc "goal.fc": job(number(&limits::GOAL_CHLORINE, BARE)), "Free chlorine wanted, mg/L; empty: as it comes";
+    88 TreatAcid "treat.acid": shop(number(&bounds::ACID_PERCENT, UnitRule::Usual(QuantityKind::Acid, Field::TreatAcidUnit, "%{HCl}"))), "Strength of the acid, from its label";
+    89 TreatAcidUnit "treat.acid.unit": shop(unit(QuantityKind::Acid)), "Unit of the acid’s strength, and so which acid; empty: % hydrochloric";
+    90 TreatBleach "treat.bleach": shop(number(&bounds::BLEACH_PERCENT, UnitRule::Usual(QuantityKind::Bleach, Field::TreatBleachUnit, "g/dL"))), "Strength of the liquid chlorine, from its label";
+    91 TreatBleachUnit "treat.bleach.unit": shop(unit(QuantityKind::Bleach)), "Unit of the liquid chlorine’s strength; empty: g in 100 mL";
+    92 TreatCalcium "treat.calcium": shop(number(&limits::BAG_PURITY, PART)), "Calcium chloride in the product, in percent";
+    93 TreatPowder "treat.powder": shop(number(&limits::BAG_PURITY, PART)), "Strength of bicarbonate, soda ash and stabilizer, in percent";
+    94 SaltNow "salt.now": job(number(&bounds::SALINITY, READING)), "First salt reading, before any salt goes in; it stays when more are logged";
+    95 SaltNowUnit "salt.now.unit": job(unit(QuantityKind::Reading)), "Unit of all salt figures; with chloride or conductivity only of the readings";
+    96 SaltAtc "salt.compensated": job(choice(&codes::YES_NO)), "Does the conductivity meter correct to 25 °C?";
+    97 SaltMethod "salt.how": job(choice(&codes::INSTRUMENT)), "What the salt was read with";
+    98 SaltWhen "salt.when": job(MOMENT), "When the first reading was taken";
+    99 SaltSince "salt.since": job(choice(&codes::YES_NO)), "Has rain, refill, backwash or a chemical come since the last reading?";
+    100 SaltRepeat "salt.again": job(number(&bounds::SALINITY, READING)), "Second reading of the same visit, by the same instrument";
+    101 WaterHistory "salt.class": job(choice(&codes::HISTORY)), "History of the water, for a range of bags while there is no reading";
+    102 SaltTarget "salt.target": job(number(&limits::TARGET, SALT)), "Salt wanted, the target in the generator’s manual; empty: our example, 3,200 ppm";
+    103 SaltLow "salt.low": job(number(&limits::TARGET, SALT)), "Lowest salt the generator allows; empty: ours, 400 ppm or half the target below it";
+    104 SaltHigh "salt.high": job(number(&limits::TARGET, SALT)), "Highest salt the generator allows; empty: ours, 400 ppm above the target";
+    105 BagSize "bag.size": job(number(&limits::BAG_SIZE, UnitRule::Asked(QuantityKind::Mass, Field::BagSizeUnit))), "What one bag holds";
+    106 BagSizeUnit "bag.size.unit": job(unit(QuantityKind::Mass)), "Unit of what a bag holds";
+    107 BagPurity "bag.purity": shop(number(&limits::BAG_PURITY, PART)), "Sodium chloride in the salt, from the label, in percent";
+    108 BagSalt "bag.grade": job(choice(&codes::BAG_SALT)), "Which salt is in the bags";
+    109 BagOnHand "bag.have": job(number(&limits::BAGS, BARE)), "Unopened bags in hand, a whole number; empty: none";
+    110 BagPrice "bag.price": job(number(&limits::PRICE, BARE)), "Price of one bag, in the person’s own money";
+    111 StartWhen "start.when": job(MOMENT), "Moment planned for the first bag, for a schedule beforehand";
+    112 LogKind "log.N.kind": job(choice(&codes::LOG_KIND)), "Line N of the log: what was done";
+    113 LogMass "log.N.mass": job(number(&limits::SALT, UnitRule::Asked(QuantityKind::Dose, Field::LogMassUnit))), "Line N of the log: how much salt went in";
+    114 LogMassUnit "log.N.mass.unit": job(unit(QuantityKind::Dose)), "Line N of the log: unit of how much went in, bags included";
+    115 LogSalt "log.N.salt": job(number(&bounds::SALINITY, READING)), "Line N of the log: salt read";
+    116 LogRepeat "log.N.again": job(number(&bounds::SALINITY, READING)), "Line N of the log: second reading of the same visit";
+    117 LogMethod "log.N.how": job(choice(&codes::READ_WITH)), "Line N of the log: what it was read with";
+    118 LogWhen "log.N.when": job(MOMENT), "Line N of the log: when it was done";
+    119 SaltUndissolved "grains": job(choice(&codes::UNDISSOLVED)), "Do grains of salt lie on the floor?";
+    120 PowerWhen "on.when": job(MOMENT), "When the generator was switched on";
+    121 GeneratorDemand "run.demand": job(number(&limits::DEMAND, BARE)), "Chlorine used up in a day, mg/L; empty: our example, 3";
+    122 GeneratorOutput "run.makes": job(number(&limits::OUTPUT, UnitRule::Asked(QuantityKind::Output, Field::GeneratorOutputUnit))), "Chlorine the generator makes at full output, from its plate";
+    123 GeneratorOutputUnit "run.makes.unit": job(unit(QuantityKind::Output)), "Unit of the chlorine made";
+    124 PumpHours "run.hours": job(number(&limits::HOURS, BARE)), "Hours a day that the pump runs";
+    125 SeasonLost "season.lost": job(number(&limits::LOST, UnitRule::Asked(QuantityKind::Water, Field::SeasonLostUnit))), "Water that a season takes with its salt: splash, leaks";
+    126 SeasonLostUnit "season.lost.unit": job(unit(QuantityKind::Water)), "Unit of the water lost and of a backwash";
+    127 SeasonBackwash "season.backwash": job(number(&limits::LOST, UnitRule::Asked(QuantityKind::Water, Field::SeasonLostUnit))), "Water that one backwash takes";
+    128 SeasonTimes "season.times": job(number(&limits::TIMES, BARE)), "Backwashes in a season";
+    129 SeasonRain "season.rain": job(number(&limits::RAIN, UnitRule::Asked(QuantityKind::Rain, Field::SeasonRainUnit))), "Rain that overflows in a season, as depth of water";
+    130 SeasonRainUnit "season.rain.unit": job(unit(QuantityKind::Rain)), "Unit of the rain";
+    131 FillSalt "fill.salt": job(number(&bounds::SALINITY, SALT)), "Salt of the fill water";
+    132 FillTemperature "fill.heat": job(number(&bounds::TEMPERATURE, UnitRule::Asked(QuantityKind::Temperature, Field::FillTemperatureUnit))), "Temperature of the fill water";
+    133 FillTemperatureUnit "fill.heat.unit": job(unit(QuantityKind::Temperature)), "Unit of the fill water’s temperature";
+    134 FillPh "fill.ph": job(number(&bounds::POOL_PH, BARE)), "pH of the fill water";
+    135 FillTa "fill.ta": job(number(&bounds::ALKALINITY, TA)), "Total alkalinity of the fill water";
+    136 FillCh "fill.ch": job(number(&bounds::HARDNESS, CH)), "Calcium hardness of the fill water";
+    137 FillCya "fill.cya": job(number(&bounds::CYANURIC_ACID, BARE)), "Stabilizer of the fill water, mg/L";
+    138 ReplaceMost "less.cap": job(number(&limits::CAP, PART)), "Most of the pool to drain at one go, in percent; used if smaller than ours";
+    139 ReplaceGroundwater "less.ground": job(choice(&codes::GROUND)), "Is the ground water known to be low?";
+    140 ReplaceDrainRate "less.out": job(number(&limits::FLOW, FLOW)), "How fast water is let out";
+    141 ReplaceDrainRateUnit "less.flow.unit": job(unit(QuantityKind::Flow)), "Unit of water let out and in; empty: liters a minute";
+    142 ReplaceFillRate "less.in": job(number(&limits::FLOW, FLOW)), "How fast water is let in";
+    143 ReplaceWaterPrice "less.price": job(number(&limits::PRICE, UnitRule::Usual(QuantityKind::Price, Field::ReplaceWaterPriceUnit, "/m3"))), "Price of water, supply and sewer together, in the person’s own money";
+    144 ReplaceWaterPriceUnit "less.price.unit": job(unit(QuantityKind::Price)), "How much water the price of water is for; empty: a cubic meter";
+    145 RiskLevelOver "level.over": shop(number(&limits::RISK, PART)), "Risk of passing the high limit that a stage may bring, in percent";
+    146 RiskLevelLow "level.low": shop(number(&limits::CHANCE, PART)), "Risk of staying below the low limit that is left standing, in percent";
+    147 RiskLevelCap "level.cap": shop(number(&limits::FIRST_PART, PART)), "Part of the simple sum that may go in before the first retest, in percent";
+    148 RiskLevelEnough "level.enough": shop(number(&limits::CHANCE, PART)), "How likely the bags bought are to suffice, in percent";
+    149 RiskLevelDrained "level.drained": shop(number(&limits::CHANCE, PART)), "Risk of standing above the high limit left after all replacing, in percent";
+    150 RiskLevelSlack "level.slack": shop(number(&limits::SLACK, BARE)), "How near the target the bags bought are to come, mg/L";
+    151 Show "show": shop(choice(&codes::SHOW)), "In which units results are shown; never changes what is typed";
+    152 JobName "job.name": person(TEXT), "Name of the job, for the paper and the list of jobs";
+    153 JobBy "job.by": person(TEXT), "Who worked it out";
+    154 JobNote "job.note": person(TEXT), "A note to the job";
+    155 LinkJob "link.job": page(choice(&codes::TICK)), "Are names and notes in the link too?";
+    156 Paper "paper": page(choice(&codes::SHEET)), "Which sheet is printed";
+    157 Variant "variant": job(COUNT), "Number of the exercise; it fills every field that has a `data-range`";
+    158 Ask "ask": link(NAMES), "Results to be found: names of outputs, between commas or spaces";
+    159 GiveAsk "give.ask": page(NAMES), "For the frame: the result to be found";
+    160 GiveLock "give.lock": page(choice(&codes::TICK)), "For the frame: lock what is filled in";
+    161 GiveOnly "give.only": page(NAMES), "For the frame: the only parts to be shown";
+    162 Lock "lock": link(NAMES), "Fields that keep what the link says, between commas";
+    163 Only "only": link(NAMES), "The only parts to be shown, between commas";
+    164 Tell "tell": link(TEXT), "The host that may hear of answers and set fields, as https://host";
+    165 Can "can": link(TEXT), "What the sandbox allows besides scripts: print, download, copy";
+    166 Now "now": handed(MOMENT), "Handed over beside the fields: this place’s date and time";
+    167 SignDecimal "sign.decimal": handed(TEXT), "Handed over beside the fields: the page’s sign before decimals";
+    168 SignGroup "sign.group": handed(TEXT), "Handed over beside the fields: the page’s sign between groups of three digits";
+    169 SignGrouped "sign.grouped": handed(TEXT), "Handed over beside the fields: 5 in languages that leave four digits together";
+    170 AskValue "ask.pays": handed(choice(&codes::TICK)), "Handed over beside the fields: yes while “which measurement” is unfolded";
+    171 AskCheck "ask.check": handed(choice(&codes::TICK)), "Handed over beside the fields: yes while attempts are to be checked";
+    172 AskReveal "ask.reveal": handed(choice(&codes::TICK)), "Handed over beside the fields: yes while what is held back is to be shown";
     }
 }
 
-macro_rules! lines {
-    ($($n:literal)*) => {
-        [$(Line {
-            kind: concat!("log.", $n, ".kind"),
-            when: concat!("log.", $n, ".when"),
-            mass: concat!("log.", $n, ".mass"),
-            unit: concat!("log.", $n, ".mass.unit"),
-            salt: concat!("log.", $n, ".salt"),
-            again: concat!("log.", $n, ".again"),
-            how: concat!("log.", $n, ".how"),
-        }),*]
-    };
-}
-
-/// The lines of the log, from 1.
-pub const LINES: [Line; MOST_ENTRIES] =
-    lines!(1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16 17 18 19 20 21 22 23 24);
-
-/// The question of that name; of a line of the log, the one that stands for all lines.
-pub fn find(name: &str) -> Option<&'static Field> {
-    match name.strip_prefix("log.").and_then(|rest| rest.split_once('.')) {
-        Some((_, asked)) => FIELDS.iter().find(|field| field.name.strip_prefix("log.N.") == Some(asked)),
-        None => FIELDS.iter().find(|field| field.name == name),
+impl Field {
+    /// What kind of answer it takes.
+    #[must_use]
+    pub fn kind(self) -> &'static FieldType {
+        &self.row().facts.kind
     }
-}
 
-/// The question that answers a field's unit; the field itself where none does.
-pub fn unit_of(name: &str) -> &str {
-    if let Some(line) = LINES.iter().find(|line| line.mass == name) {
-        return line.unit;
+    /// Whose matter it is.
+    #[must_use]
+    pub fn scope(self) -> Scope {
+        self.row().facts.scope
     }
-    match find(name).map(|f| &f.answer) {
-        Some(
-            Answered::Number(_, In::Asked(_, asked) | In::Usual(_, asked, _) | In::Squared(asked))
-            | Answered::List(_, In::Asked(_, asked)),
-        ) => asked,
-        _ => name,
+
+    /// The question that answers its unit, if one does.
+    #[must_use]
+    pub fn unit(self) -> Option<Field> {
+        match self.kind() {
+            FieldType::Number(_, rule) | FieldType::List(_, rule) => match rule {
+                UnitRule::Asked(_, asked) | UnitRule::Usual(_, asked, _) | UnitRule::Squared(asked) => {
+                    Some(*asked)
+                }
+                UnitRule::Bare | UnitRule::Fixed(..) => None,
+            },
+            _ => None,
+        }
     }
 }

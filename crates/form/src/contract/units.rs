@@ -9,7 +9,7 @@ use plan::limits;
 
 /// What a unit measures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Kind {
+pub enum QuantityKind {
     /// Amount of water; inside m³.
     Water,
     /// Mass of salt; inside kg.
@@ -40,7 +40,7 @@ pub enum Kind {
     /// Price of water; inside one m³'s.
     Price,
     /// Temperature; inside °C.
-    Heat,
+    Temperature,
     /// A part of a whole; inside parts of 1.
     Part,
     /// A length; inside m.
@@ -55,7 +55,7 @@ pub struct Unit {
     /// UCUM code.
     pub code: &'static str,
     /// What it measures.
-    pub kind: Kind,
+    pub kind: QuantityKind,
     /// Canonical value of one.
     pub factor: f64,
     /// How many of these the canonical zero is.
@@ -70,7 +70,7 @@ pub struct Unit {
 
 const fn unit(
     code: &'static str,
-    kind: Kind,
+    kind: QuantityKind,
     factor: f64,
     zero: f64,
     decimals: [usize; 2],
@@ -80,60 +80,66 @@ const fn unit(
 }
 
 /// A unit that has no other system, with bounds of its own.
-const fn own(code: &'static str, kind: Kind, factor: f64, decimals: usize, bounds: &'static Bounds) -> Unit {
+const fn own(
+    code: &'static str,
+    kind: QuantityKind,
+    factor: f64,
+    decimals: usize,
+    bounds: &'static Bounds,
+) -> Unit {
     Unit { code, kind, factor, zero: 0.0, decimals: [decimals; 2], also: code, bounds: Some(bounds) }
 }
 
 /// All units.
 pub const UNITS: &[Unit] = &[
-    unit("m3", Kind::Water, 1.0, 0.0, [2, 2], "[gal_us]"),
-    unit("L", Kind::Water, 0.001, 0.0, [0, 0], "[gal_us]"),
-    unit("[gal_us]", Kind::Water, 0.003785411784, 0.0, [0, 0], "m3"),
-    unit("[gal_br]", Kind::Water, 0.00454609, 0.0, [0, 0], "m3"),
-    unit("kg", Kind::Mass, 1.0, 0.0, [1, 2], "[lb_av]"),
-    unit("[lb_av]", Kind::Mass, 0.45359237, 0.0, [1, 2], "kg"),
-    unit("kg", Kind::Dose, 1.0, 0.0, [1, 2], "[lb_av]"),
-    unit("[lb_av]", Kind::Dose, 0.45359237, 0.0, [1, 2], "kg"),
-    own("{bag}", Kind::Dose, 1.0, 2, &limits::PUT_IN),
-    unit("L", Kind::Liquid, 0.001, 0.0, [1, 2], "[foz_us]"),
-    unit("[foz_us]", Kind::Liquid, 0.003785411784 / 128.0, 0.0, [0, 1], "L"),
-    unit("[gal_us]", Kind::Liquid, 0.003785411784, 0.0, [1, 2], "L"),
-    unit("[ppm]", Kind::Salt, 1.0, 0.0, [0, 0], "g/L"),
-    unit("g/L", Kind::Salt, 1000.0, 0.0, [2, 2], "[ppm]"),
-    unit("%", Kind::Salt, 10_000.0, 0.0, [3, 3], "[ppm]"),
-    unit("mg/L{Cl}", Kind::Reading, SODIUM_CHLORIDE / CHLORIDE, 0.0, [0, 0], "[ppm]"),
-    own("mS/cm", Kind::Reading, 1.0, 2, &limits::READ_CONDUCTIVITY),
-    own("uS/cm", Kind::Reading, 0.001, 0, &limits::READ_CONDUCTIVITY),
+    unit("m3", QuantityKind::Water, 1.0, 0.0, [2, 2], "[gal_us]"),
+    unit("L", QuantityKind::Water, 0.001, 0.0, [0, 0], "[gal_us]"),
+    unit("[gal_us]", QuantityKind::Water, 0.003785411784, 0.0, [0, 0], "m3"),
+    unit("[gal_br]", QuantityKind::Water, 0.00454609, 0.0, [0, 0], "m3"),
+    unit("kg", QuantityKind::Mass, 1.0, 0.0, [1, 2], "[lb_av]"),
+    unit("[lb_av]", QuantityKind::Mass, 0.45359237, 0.0, [1, 2], "kg"),
+    unit("kg", QuantityKind::Dose, 1.0, 0.0, [1, 2], "[lb_av]"),
+    unit("[lb_av]", QuantityKind::Dose, 0.45359237, 0.0, [1, 2], "kg"),
+    own("{bag}", QuantityKind::Dose, 1.0, 2, &limits::PUT_IN),
+    unit("L", QuantityKind::Liquid, 0.001, 0.0, [1, 2], "[foz_us]"),
+    unit("[foz_us]", QuantityKind::Liquid, 0.003785411784 / 128.0, 0.0, [0, 1], "L"),
+    unit("[gal_us]", QuantityKind::Liquid, 0.003785411784, 0.0, [1, 2], "L"),
+    unit("[ppm]", QuantityKind::Salt, 1.0, 0.0, [0, 0], "g/L"),
+    unit("g/L", QuantityKind::Salt, 1000.0, 0.0, [2, 2], "[ppm]"),
+    unit("%", QuantityKind::Salt, 10_000.0, 0.0, [3, 3], "[ppm]"),
+    unit("mg/L{Cl}", QuantityKind::Reading, SODIUM_CHLORIDE / CHLORIDE, 0.0, [0, 0], "[ppm]"),
+    own("mS/cm", QuantityKind::Reading, 1.0, 2, &limits::READ_CONDUCTIVITY),
+    own("uS/cm", QuantityKind::Reading, 0.001, 0, &limits::READ_CONDUCTIVITY),
     // As calcium carbonate. A mole of alkalinity is half of one of calcium carbonate; a German degree is 10 mg/L
     // of lime (DIN 38409-6); a French one 10 mg/L of carbonate.
-    unit("mg/L", Kind::Alkalinity, 1.0, 0.0, [0, 0], "mg/L"),
-    unit("mmol/L", Kind::Alkalinity, CALCIUM_CARBONATE / 2.0, 0.0, [2, 2], "mg/L"),
-    unit("{dH}", Kind::Alkalinity, 10.0 * CALCIUM_CARBONATE / CALCIUM_OXIDE, 0.0, [1, 1], "mg/L"),
-    unit("{fH}", Kind::Alkalinity, 10.0, 0.0, [1, 1], "mg/L"),
-    unit("mg/L", Kind::Hardness, 1.0, 0.0, [0, 0], "mg/L"),
-    unit("mmol/L", Kind::Hardness, CALCIUM_CARBONATE, 0.0, [2, 2], "mg/L"),
-    unit("{dH}", Kind::Hardness, 10.0 * CALCIUM_CARBONATE / CALCIUM_OXIDE, 0.0, [1, 1], "mg/L"),
-    unit("{fH}", Kind::Hardness, 10.0, 0.0, [1, 1], "mg/L"),
-    own("%{HCl}", Kind::Acid, 1.0, 2, &bounds::ACID_PERCENT),
-    own("{Be}", Kind::Acid, 1.0, 1, &bounds::ACID_BAUME),
-    own("%{NaHSO4}", Kind::Acid, 0.01, 1, &limits::BAG_PURITY),
-    own("g/dL", Kind::Bleach, 1.0, 1, &bounds::BLEACH_PERCENT),
-    own("%{NaOCl}", Kind::Bleach, 1.0, 1, &bounds::BLEACH_PERCENT),
-    unit("g/h", Kind::Output, 1.0, 0.0, [1, 1], "[lb_av]/d"),
-    unit("[lb_av]/d", Kind::Output, 453.59237 / 24.0, 0.0, [2, 2], "g/h"),
-    unit("mm", Kind::Rain, 0.001, 0.0, [0, 0], "[in_i]"),
-    unit("[in_i]", Kind::Rain, 0.0254, 0.0, [1, 1], "mm"),
-    unit("L/min", Kind::Flow, 0.06, 0.0, [0, 1], "[gal_us]/min"),
-    unit("[gal_us]/min", Kind::Flow, 0.06 * 3.785411784, 0.0, [1, 1], "L/min"),
-    unit("/m3", Kind::Price, 1.0, 0.0, [2, 2], "/m3"),
-    unit("/[kgal]", Kind::Price, 1.0 / 3.785411784, 0.0, [2, 2], "/[kgal]"),
-    unit("Cel", Kind::Heat, 1.0, 0.0, [1, 1], "[degF]"),
-    unit("[degF]", Kind::Heat, 5.0 / 9.0, 32.0, [1, 1], "Cel"),
-    unit("%", Kind::Part, 0.01, 0.0, [1, 1], "%"),
-    unit("m", Kind::Length, 1.0, 0.0, [2, 2], "[ft_i]"),
-    unit("[ft_i]", Kind::Length, 0.3048, 0.0, [2, 2], "m"),
-    unit("m2", Kind::Area, 1.0, 0.0, [1, 2], "[sft_i]"),
-    unit("[sft_i]", Kind::Area, 0.3048 * 0.3048, 0.0, [1, 1], "m2"),
+    unit("mg/L", QuantityKind::Alkalinity, 1.0, 0.0, [0, 0], "mg/L"),
+    unit("mmol/L", QuantityKind::Alkalinity, CALCIUM_CARBONATE / 2.0, 0.0, [2, 2], "mg/L"),
+    unit("{dH}", QuantityKind::Alkalinity, 10.0 * CALCIUM_CARBONATE / CALCIUM_OXIDE, 0.0, [1, 1], "mg/L"),
+    unit("{fH}", QuantityKind::Alkalinity, 10.0, 0.0, [1, 1], "mg/L"),
+    unit("mg/L", QuantityKind::Hardness, 1.0, 0.0, [0, 0], "mg/L"),
+    unit("mmol/L", QuantityKind::Hardness, CALCIUM_CARBONATE, 0.0, [2, 2], "mg/L"),
+    unit("{dH}", QuantityKind::Hardness, 10.0 * CALCIUM_CARBONATE / CALCIUM_OXIDE, 0.0, [1, 1], "mg/L"),
+    unit("{fH}", QuantityKind::Hardness, 10.0, 0.0, [1, 1], "mg/L"),
+    own("%{HCl}", QuantityKind::Acid, 1.0, 2, &bounds::ACID_PERCENT),
+    own("{Be}", QuantityKind::Acid, 1.0, 1, &bounds::ACID_BAUME),
+    own("%{NaHSO4}", QuantityKind::Acid, 0.01, 1, &limits::BAG_PURITY),
+    own("g/dL", QuantityKind::Bleach, 1.0, 1, &bounds::BLEACH_PERCENT),
+    own("%{NaOCl}", QuantityKind::Bleach, 1.0, 1, &bounds::BLEACH_PERCENT),
+    unit("g/h", QuantityKind::Output, 1.0, 0.0, [1, 1], "[lb_av]/d"),
+    unit("[lb_av]/d", QuantityKind::Output, 453.59237 / 24.0, 0.0, [2, 2], "g/h"),
+    unit("mm", QuantityKind::Rain, 0.001, 0.0, [0, 0], "[in_i]"),
+    unit("[in_i]", QuantityKind::Rain, 0.0254, 0.0, [1, 1], "mm"),
+    unit("L/min", QuantityKind::Flow, 0.06, 0.0, [0, 1], "[gal_us]/min"),
+    unit("[gal_us]/min", QuantityKind::Flow, 0.06 * 3.785411784, 0.0, [1, 1], "L/min"),
+    unit("/m3", QuantityKind::Price, 1.0, 0.0, [2, 2], "/m3"),
+    unit("/[kgal]", QuantityKind::Price, 1.0 / 3.785411784, 0.0, [2, 2], "/[kgal]"),
+    unit("Cel", QuantityKind::Temperature, 1.0, 0.0, [1, 1], "[degF]"),
+    unit("[degF]", QuantityKind::Temperature, 5.0 / 9.0, 32.0, [1, 1], "Cel"),
+    unit("%", QuantityKind::Part, 0.01, 0.0, [1, 1], "%"),
+    unit("m", QuantityKind::Length, 1.0, 0.0, [2, 2], "[ft_i]"),
+    unit("[ft_i]", QuantityKind::Length, 0.3048, 0.0, [2, 2], "m"),
+    unit("m2", QuantityKind::Area, 1.0, 0.0, [1, 2], "[sft_i]"),
+    unit("[sft_i]", QuantityKind::Area, 0.3048 * 0.3048, 0.0, [1, 1], "m2"),
 ];
 
 /// An ounce, for weighing in small lots: a sixteenth of a pound.
@@ -143,42 +149,42 @@ impl Unit {
     /// The UCUM code of the unit that its canonical values are in.
     pub fn canonical(&self) -> &'static str {
         match self.kind {
-            Kind::Water | Kind::Liquid => "m3",
-            Kind::Mass | Kind::Dose => "kg",
-            Kind::Salt | Kind::Alkalinity | Kind::Hardness => "mg/L",
-            Kind::Reading if self.factor > 1.0 => "mg/L",
-            Kind::Reading => "mS/cm",
-            Kind::Acid | Kind::Bleach => self.code,
-            Kind::Output => "g/h",
-            Kind::Rain | Kind::Length => "m",
-            Kind::Flow => "m3/h",
-            Kind::Price => "/m3",
-            Kind::Heat => "Cel",
-            Kind::Part => "1",
-            Kind::Area => "m2",
+            QuantityKind::Water | QuantityKind::Liquid => "m3",
+            QuantityKind::Mass | QuantityKind::Dose => "kg",
+            QuantityKind::Salt | QuantityKind::Alkalinity | QuantityKind::Hardness => "mg/L",
+            QuantityKind::Reading if self.factor > 1.0 => "mg/L",
+            QuantityKind::Reading => "mS/cm",
+            QuantityKind::Acid | QuantityKind::Bleach => self.code,
+            QuantityKind::Output => "g/h",
+            QuantityKind::Rain | QuantityKind::Length => "m",
+            QuantityKind::Flow => "m3/h",
+            QuantityKind::Price => "/m3",
+            QuantityKind::Temperature => "Cel",
+            QuantityKind::Part => "1",
+            QuantityKind::Area => "m2",
         }
     }
 
     /// The unit of `kind` with `code`.
-    pub fn find(kind: Kind, code: &str) -> Option<&'static Unit> {
+    pub fn find(kind: QuantityKind, code: &str) -> Option<&'static Unit> {
         UNITS.iter().find(|u| u.kind == kind && u.code == code)
     }
 
     /// The same quantity in the other system.
     pub fn also(&self) -> &'static Unit {
-        let salt = || Self::find(Kind::Salt, self.also);
+        let salt = || Self::find(QuantityKind::Salt, self.also);
         Self::find(self.kind, self.also).or_else(salt).unwrap_or(&UNITS[0])
     }
 
     /// The unit of surfaces where lengths are in this one.
     pub fn squared(&self) -> &'static Unit {
         let code = if self.code == "[ft_i]" { "[sft_i]" } else { "m2" };
-        Self::find(Kind::Area, code).unwrap_or(&UNITS[0])
+        Self::find(QuantityKind::Area, code).unwrap_or(&UNITS[0])
     }
 
     /// The unit of the other salt figures when the reading is in this one.
     pub fn also_salt(&self) -> &'static Unit {
-        Self::find(Kind::Salt, "[ppm]").unwrap_or(self.also())
+        Self::find(QuantityKind::Salt, "[ppm]").unwrap_or(self.also())
     }
 
     /// Canonical value of `x` of these.
@@ -215,7 +221,7 @@ mod tests {
                 assert!((back - x).abs() <= 1e-12 * x.max(40.0), "{}: {x} came back as {back}", unit.code);
             }
             // Chloride goes over into salt.
-            let chloride = unit.kind == Kind::Reading && unit.also().kind == Kind::Salt;
+            let chloride = unit.kind == QuantityKind::Reading && unit.also().kind == QuantityKind::Salt;
             assert!(chloride || unit.also().kind == unit.kind, "{}", unit.code);
             assert_eq!(unit.also().code, unit.also, "{}", unit.code);
         }
@@ -224,9 +230,9 @@ mod tests {
     /// Fixed points: freezing and boiling of water; a US gallon is 231 cubic inches, an inch 2.54 cm.
     #[test]
     fn units_hold_at_their_fixed_points() {
-        let f = Unit::find(Kind::Heat, "[degF]").unwrap();
+        let f = Unit::find(QuantityKind::Temperature, "[degF]").unwrap();
         assert!((f.inward(32.0)).abs() < 1e-12 && (f.inward(212.0) - 100.0).abs() < 1e-12);
-        let gallon = Unit::find(Kind::Water, "[gal_us]").unwrap();
+        let gallon = Unit::find(QuantityKind::Water, "[gal_us]").unwrap();
         assert!((gallon.factor - 231.0 * 0.0254f64.powi(3)).abs() < 1e-15);
     }
 }

@@ -4,6 +4,7 @@
 //! teacher has one sheet of answers for all numbers.
 
 use crate::answer::{Answer, Fault, Shown};
+use crate::contract::{Fact, FaultCode, Field};
 use crate::form::Form;
 use crate::read::number::{self, Signs};
 use crate::relocalize::plain;
@@ -25,18 +26,18 @@ pub fn read(text: &str) -> Option<u32> {
 
 /// Says what is wrong with the number of an exercise.
 pub(crate) fn check(form: &Form, answer: &mut Answer) {
-    let got = form.text("variant").to_string();
+    let got = form.text(Field::Variant.name()).to_string();
     if !got.is_empty() && read(&got).is_none() {
         let digits = got.bytes().all(|b| b.is_ascii_digit());
         let code = match digits {
-            true if got.bytes().all(|b| b == b'0') => "low",
-            true => "high",
-            false => "not-a-number",
+            true if got.bytes().all(|b| b == b'0') => FaultCode::Low,
+            true => FaultCode::High,
+            false => FaultCode::NotANumber,
         };
         let limit = |number: &u32| Shown::words(plain(f64::from(*number), form.signs()));
         let limits = Some([limit(NUMBERS.start()), limit(NUMBERS.end())]);
-        answer.faults.push(Fault { field: "variant", code, limits, got, other: None });
-        answer.say_once("fault");
+        answer.faults.push(Fault { field: Field::Variant.into(), code, limits, got, other: None });
+        answer.say(Fact::Fault);
     }
 }
 

@@ -1,7 +1,8 @@
 //! How does a job become a table for a spreadsheet, and a job again? By RFC 4180, with a byte-order mark.
 
-use crate::contract::fields::unit_of;
+use crate::contract::FieldId;
 use crate::form::Form;
+use crate::text::joined;
 
 /// A row: kind, name, value, unit, moment.
 pub type Cells<'a> = [&'a str; 5];
@@ -9,18 +10,12 @@ pub type Cells<'a> = [&'a str; 5];
 /// A row for each field in which something stands, and for each unit that stands alone; `kind` is the page's word
 /// for what was typed.
 pub fn typed<'a>(form: &'a Form, kind: &'a str) -> Vec<Cells<'a>> {
-    let filled = |name: &str| form.0.iter().any(|(n, text)| n == name && !text.is_empty());
+    let filled = form.0.iter().filter(|(_, text)| !text.is_empty());
+    let with_another: Vec<String> = filled.clone().filter_map(|(name, _)| FieldId::unit_name(name)).collect();
     let mut rows = Vec::new();
-    for (name, text) in form.0.iter().filter(|(_, text)| !text.is_empty()) {
-        let with_another = |(other, text): &(String, String)| {
-            !text.is_empty() && other != name && unit_of(other) == name && filled(other)
-        };
-        if form.0.iter().any(with_another) {
-            continue;
-        }
-        let unit = unit_of(name);
-        let unit = if unit == name { "" } else { form.raw(unit) };
-        rows.push([kind, name, text, unit, ""]);
+    for (name, text) in filled.filter(|(name, _)| !with_another.contains(name)) {
+        let unit = FieldId::unit_name(name);
+        rows.push([kind, name, text, unit.map_or("", |unit| form.raw(&unit)), ""]);
     }
     rows
 }
@@ -51,7 +46,8 @@ pub fn form_of(text: &str) -> Option<Form> {
         let [_, name, value, unit, ..] = &row[..] else { return None };
         form.0.push((name.clone(), value.clone()));
         if !unit.is_empty() {
-            form.0.push((unit_of(name).into(), unit.clone()));
+            let asked = FieldId::unit_name(name).unwrap_or_else(|| joined(&[name, ".unit"]));
+            form.0.push((asked, unit.clone()));
         }
     }
     Some(form)

@@ -2,20 +2,21 @@
 
 use super::Filler;
 use crate::answer::{Line, Shown};
-use crate::text::joined;
+use crate::contract::{Cell, Fact, List, Output};
 use plan::readiness::judge::finish_day;
 use plan::schedule::{Act, Clock, Schedule, ScheduledStep, is_on_early};
 use plan::{Case, Plan, policy};
 
-const fn code(act: Act) -> &'static str {
+/// What an act is called among the steps, and as the next of them.
+const fn facts(act: Act) -> [Fact; 2] {
     match act {
-        Act::Stage => "step.stage",
-        Act::Brush => "step.brush",
-        Act::Read => "step.read",
-        Act::Power => "step.power",
-        Act::Test => "step.test",
-        Act::Week => "step.week",
-        Act::Month => "step.month",
+        Act::Stage => [Fact::StepStage, Fact::NextStage],
+        Act::Brush => [Fact::StepBrush, Fact::NextBrush],
+        Act::Read => [Fact::StepRead, Fact::NextRead],
+        Act::Power => [Fact::StepPower, Fact::NextPower],
+        Act::Test => [Fact::StepTest, Fact::NextTest],
+        Act::Week => [Fact::StepWeek, Fact::NextWeek],
+        Act::Month => [Fact::StepMonth, Fact::NextMonth],
     }
 }
 
@@ -24,21 +25,22 @@ impl Filler<'_> {
     pub(super) fn days(&mut self, case: &Case, plan: &Plan) {
         match is_on_early(&Clock::of(case)) {
             Some(true) => {
-                self.answer.say("on.early");
+                self.answer.say(Fact::PowerEarly);
                 // Off until when? By the log alone, also where nothing else is reckoned from it.
-                let last = case.last_dose().valid().filter(|_| self.answer.output("clock.power").is_none());
+                let last =
+                    case.last_dose().valid().filter(|_| self.answer.shown(Output::ClockPower).is_none());
                 if let Some(last) = last {
-                    self.answer.put("clock.power", Shown::moment(policy::power_from(last)));
+                    self.answer.put(Output::ClockPower, Shown::moment(policy::power_from(last)));
                 }
             }
-            Some(false) => self.answer.say("on"),
+            Some(false) => self.answer.say(Fact::PowerGiven),
             None => {}
         }
         if plan.earliest.is_some() {
-            self.answer.say("ready.earliest");
+            self.answer.say(Fact::ReadyEarliest);
         }
         let finish = finish_day(case);
-        for (name, day) in [("ready.finish", finish), ("ready.earliest", plan.earliest)] {
+        for (name, day) in [(Output::ReadyFinish, finish), (Output::ReadyEarliest, plan.earliest)] {
             if let Some(day) = day {
                 self.answer.put(name, Shown::day(day));
             }
@@ -46,27 +48,27 @@ impl Filler<'_> {
     }
 
     pub(super) fn schedule(&mut self, schedule: &Schedule) {
-        self.answer.say("schedule");
+        self.answer.say(Fact::Schedule);
         if schedule.forecast {
-            self.answer.say("schedule.forecast");
+            self.answer.say(Fact::ScheduleForecast);
         }
         if let Some(step) = schedule.next() {
-            self.answer.say(&joined(&["next.", code(step.act).strip_prefix("step.").unwrap_or_default()]));
+            self.answer.say(facts(step.act)[1]);
             if schedule.is_due(step) {
-                self.answer.say("next.due");
+                self.answer.say(Fact::NextDue);
             }
             if let Some(at) = step.at {
-                self.answer.put("next.when", Shown::moment(at));
+                self.answer.put(Output::NextWhen, Shown::moment(at));
             }
         }
         let lines = schedule.steps().map(line).collect();
-        self.answer.rows.push(("steps", lines));
+        self.answer.rows.push((List::Steps, lines));
     }
 }
 
 fn line(step: &ScheduledStep) -> Line {
-    let moments = [("when", step.at), ("until", step.until)];
+    let moments = [(Cell::StepsWhen, step.at), (Cell::StepsUntil, step.until)];
     let cells =
         moments.into_iter().filter_map(|(name, at)| Some((name.into(), Shown::moment(at?)))).collect();
-    Line { state: code(step.act), cells }
+    Line { state: Some(facts(step.act)[0].into()), cells }
 }

@@ -2,8 +2,9 @@
 //!
 //! Numbers for the page's own drawing, which is 440 by 280: paths, and the places of their labels.
 
-use crate::answer::{Answer, Shown};
+use crate::answer::{Answer, Part, Shown};
 use crate::contract::units::Unit;
+use crate::contract::{DrawingPart, Output};
 use crate::read::number::Signs;
 use chem::Length;
 use chem::pool_shape::{Floor, Outline, Pool};
@@ -77,45 +78,47 @@ pub fn draw(pool: &Pool, answer: &mut Answer, unit: &'static Unit, signs: Signs)
     let right = long + 8.0 / scale;
     let left = -8.0 / scale;
     let mut labels = vec![
-        ("draw.length", long, long / 2.0, TOP - 8.0),
-        ("draw.shallow", shallow, left, middle(water, shallow)),
+        (Output::DrawLength, long, long / 2.0, TOP - 8.0),
+        (Output::DrawShallow, shallow, left, middle(water, shallow)),
     ];
     match pool.outline {
         Outline::Kidney(_, lobes) => {
             let [a, b] = lobes.map(Length::metres);
-            labels.push(("draw.a", a, long * 0.25, middle(TOP, a)));
-            labels.push(("draw.b", b, long * 0.75, middle(TOP, b)));
+            labels.push((Output::DrawA, a, long * 0.25, middle(TOP, a)));
+            labels.push((Output::DrawB, b, long * 0.75, middle(TOP, b)));
         }
         Outline::Round(_) => {}
-        _ => labels.push(("draw.width", wide, left, middle(TOP, wide))),
+        _ => labels.push((Output::DrawWidth, wide, left, middle(TOP, wide))),
     }
     if pool.wing.is_some() {
         let x = long - wing_long / 2.0;
-        labels.push(("draw.a", wing_long, x, under + 18.0));
-        labels.push(("draw.b", wing_wide, x, middle(TOP + wide * scale, wing_wide)));
+        labels.push((Output::DrawA, wing_long, x, under + 18.0));
+        labels.push((Output::DrawB, wing_wide, x, middle(TOP + wide * scale, wing_wide)));
     }
-    let deep_aside = ("draw.deep", deep, right, middle(water, deep));
+    let deep_aside = (Output::DrawDeep, deep, right, middle(water, deep));
     match pool.floor {
         Floor::Level(_) => {}
         Floor::Slope(_) => labels.push(deep_aside),
         Floor::Break(_, parts) => {
             let [flat, slope] = parts.map(Length::metres);
             labels.push(deep_aside);
-            labels.push(("draw.flat", flat, flat / 2.0, below(shallow)));
-            labels.push(("draw.slope", slope, flat + slope / 2.0, below(deep)));
+            labels.push((Output::DrawFlat, flat, flat / 2.0, below(shallow)));
+            labels.push((Output::DrawSlope, slope, flat + slope / 2.0, below(deep)));
         }
         Floor::Hopper(_, flat, _) => {
             let flat = flat.metres();
-            labels.push(("draw.flat", flat, flat / 2.0, below(shallow)));
+            labels.push((Output::DrawFlat, flat, flat / 2.0, below(shallow)));
             // A pad has a length too, so a line says which way this one goes.
             let (x, surface) = ((flat + long) / 2.0, (water - TOP) / scale);
             inner.to('M', [x, surface]);
             inner.to('L', [x, surface + deep]);
-            labels.push(("draw.deep", deep, x + 6.0 / scale, middle(water, deep)));
+            labels.push((Output::DrawDeep, deep, x + 6.0 / scale, middle(water, deep)));
         }
     }
-    for (name, path) in [("draw.plan", plan), ("draw.inner", inner), ("draw.section", section)] {
-        answer.shapes.push((name, path.text));
+    for (name, path) in
+        [(DrawingPart::DrawPlan, plan), (DrawingPart::DrawInner, inner), (DrawingPart::DrawSection, section)]
+    {
+        answer.shapes.push((Part::Path(name), path.text));
     }
     for (name, length, x, y) in labels {
         let mut place = path(0.0);
@@ -123,7 +126,7 @@ pub fn draw(pool: &Pool, answer: &mut Answer, unit: &'static Unit, signs: Signs)
         place.number(begin + x * scale);
         place.number(y);
         place.text.push(')');
-        answer.shapes.push((name, place.text));
+        answer.shapes.push((Part::Label(name), place.text));
         answer.put(name, Shown::plain(unit.rounded(unit.outward(length)), Some(unit), signs));
     }
 }

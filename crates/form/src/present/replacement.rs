@@ -2,84 +2,89 @@
 
 use super::{Filler, index, percent};
 use crate::answer::{Line, Shown};
+use crate::contract::{Cell, Fact, List, Output};
 use plan::water::drain::Basis;
 use plan::water::replacement::{Analyte, Parts};
 use plan::{Case, Plan, Replace, Unknown};
+
+/// Hours out, hours in, and the price: of all passes, and of one.
+const TOTAL: [Output; 3] = [Output::ReplaceTotalOut, Output::ReplaceTotalIn, Output::ReplaceTotalPrice];
+const PASS: [Output; 3] = [Output::ReplacePassOut, Output::ReplacePassIn, Output::ReplacePassPrice];
 
 impl Filler<'_> {
     pub(super) fn replace(&mut self, case: &Case, r: &Replace) {
         let share = match &r.at_once {
             Ok(amount) => amount,
-            Err(_) => return self.answer.say("less.impossible"),
+            Err(_) => return self.answer.say(Fact::ReplaceImpossible),
         };
-        self.answer.say("less.known");
+        self.answer.say(Fact::ReplaceTold);
         self.answer.say(match r.decides {
-            Analyte::Salt => "less.by-salt",
-            Analyte::Hardness => "less.by-hardness",
-            Analyte::CyanuricAcid => "less.by-cyanurate",
+            Analyte::Salt => Fact::ReplaceBySalt,
+            Analyte::Hardness => Fact::ReplaceByHardness,
+            Analyte::CyanuricAcid => Fact::ReplaceByCya,
         });
-        self.amount("less.share", "less.volume", share);
+        self.amount(Output::ReplaceShare, Output::ReplaceVolume, share);
         if let Some(water) = r.water {
-            self.water("less.water", water);
+            self.water(Output::ReplaceWater, water);
         }
         if let Some(flow) = &r.exchange {
-            self.amount("less.flow.share", "less.flow.volume", flow);
+            self.amount(Output::ReplaceFlowShare, Output::ReplaceFlowVolume, flow);
             self.exchange(case, flow);
         }
         if let Some(parts) = &r.parts {
-            self.part("less.cap", parts.cap.share.ratio());
-            self.number("less.count", parts.count.into(), 0);
-            self.amount("less.total.share", "less.total.volume", &parts.total);
+            self.part(Output::ReplaceMost, parts.cap.share.ratio());
+            self.number(Output::ReplaceCount, parts.count.into(), 0);
+            self.amount(Output::ReplaceTotalShare, Output::ReplaceTotalVolume, &parts.total);
             self.answer.say(match parts.cap.basis {
-                Basis::Careful => "cap.ours",
-                Basis::Depth => "cap.depth",
-                Basis::Cement => "cap.third",
-                Basis::Owner => "cap.owner",
+                Basis::Careful => Fact::CapOurs,
+                Basis::Depth => Fact::CapDepth,
+                Basis::Cement => Fact::CapThird,
+                Basis::Owner => Fact::CapOwner,
             });
             if parts.cap.owner_larger {
-                self.answer.say("cap.larger");
+                self.answer.say(Fact::CapLarger);
             }
-            self.answer.say("less.parts");
-            self.effort("less.total", case, &parts.total);
+            self.answer.say(Fact::ReplaceParts);
+            self.effort(TOTAL, case, &parts.total);
             let largest = parts.first[0].map(|first| first.amount);
             if let Some((largest, depth)) = largest.zip(case.depth.valid()) {
-                self.answer.say("less.depth");
+                self.answer.say(Fact::ReplaceDepth);
                 let sinks = Shown::of(largest.share * depth.metres(), self.units.length, self.signs);
-                self.answer.put("less.sinks", sinks);
+                self.answer.put(Output::ReplaceSinks, sinks);
             }
             if let Some(largest) = largest.filter(|_| parts.count > 1) {
-                self.answer.say("less.several");
-                self.effort("less.pass", case, &largest);
+                self.answer.say(Fact::ReplaceSeveral);
+                self.effort(PASS, case, &largest);
             }
             if case.flow.out.valid().is_some()
                 || case.flow.in_.valid().is_some()
                 || case.flow.price.valid().is_some()
             {
-                self.answer.say("less.effort");
+                self.answer.say(Fact::ReplaceEffort);
             }
             self.parts(r.decides, parts);
         }
         self.sum(case, r);
         if let Some(x) = r.salt {
-            self.salt("less.salt", x);
+            self.salt(Output::ReplaceSalt, x);
         }
         if let Some(x) = r.alkalinity {
-            self.alkalinity("less.ta", x);
+            self.alkalinity(Output::ReplaceTa, x);
         }
         if let Some(x) = r.hardness {
-            self.hardness("less.ch", x);
+            self.hardness(Output::ReplaceCh, x);
         }
         if let Some(x) = r.cyanuric_acid {
-            self.number("less.cya", x.mg_per_l(), 0);
+            self.number(Output::ReplaceCya, x.mg_per_l(), 0);
         }
         match r.mixed {
-            Err(Unknown::Chemistry(_)) => self.answer.say("less.outside"),
+            Err(Unknown::Chemistry(_)) => self.answer.say(Fact::ReplaceOutside),
             Err(_) => {}
             Ok(mixed) => {
-                self.answer.say("less.mixed");
-                self.number("less.ph", mixed.ph.units(), 2);
+                self.answer.say(Fact::ReplaceMixed);
+                self.number(Output::ReplacePh, mixed.ph.units(), 2);
                 if let Some(i) = index(&mixed) {
-                    self.signed("less.index", i);
+                    self.signed(Output::ReplaceIndex, i);
                 }
             }
         }
@@ -89,22 +94,26 @@ impl Filler<'_> {
     fn sum(&mut self, case: &Case, r: &Replace) {
         match r.decides {
             Analyte::Salt => {
-                let figures = [("less.now", r.from), ("less.goal", r.salt), ("less.fill", case.fill_salt)];
+                let figures = [
+                    (Output::ReplaceNow, r.from),
+                    (Output::ReplaceGoal, r.salt),
+                    (Output::ReplaceFill, case.fill_salt),
+                ];
                 figures.into_iter().for_each(|(name, x)| x.into_iter().for_each(|x| self.salt(name, x)));
             }
             Analyte::Hardness => {
                 let figures = [
-                    ("less.now", case.water.hardness),
-                    ("less.goal", r.excess.hardness),
-                    ("less.fill", case.fill.hardness),
+                    (Output::ReplaceNow, case.water.hardness),
+                    (Output::ReplaceGoal, r.excess.hardness),
+                    (Output::ReplaceFill, case.fill.hardness),
                 ];
                 figures.into_iter().for_each(|(name, x)| x.into_iter().for_each(|x| self.hardness(name, x)));
             }
             Analyte::CyanuricAcid => {
                 let figures = [
-                    ("less.now", case.water.cyanuric_acid),
-                    ("less.goal", r.excess.cyanuric_acid),
-                    ("less.fill", case.fill.cyanuric_acid),
+                    (Output::ReplaceNow, case.water.cyanuric_acid),
+                    (Output::ReplaceGoal, r.excess.cyanuric_acid),
+                    (Output::ReplaceFill, case.fill.cyanuric_acid),
                 ];
                 for (name, x) in figures {
                     x.into_iter().for_each(|x| self.number(name, x.mg_per_l(), 0));
@@ -117,9 +126,9 @@ impl Filler<'_> {
     pub(super) fn excess(&mut self, plan: &Plan) {
         let excess = plan.excess.unwrap_or_default();
         for (holds, state) in [
-            (plan.excess.is_some(), "less.due"),
-            (excess.hardness.is_some(), "less.hardness"),
-            (excess.cyanuric_acid.is_some(), "less.cyanurate"),
+            (plan.excess.is_some(), Fact::ReplaceDue),
+            (excess.hardness.is_some(), Fact::ReplaceHardness),
+            (excess.cyanuric_acid.is_some(), Fact::ReplaceCya),
         ] {
             if holds {
                 self.answer.say(state);
@@ -140,20 +149,20 @@ impl Filler<'_> {
         let mut rows = Vec::new();
         for part in parts.first.iter().flatten() {
             let mut row = vec![
-                ("pass".into(), Shown::number((rows.len() + 1) as f64, 0, false, signs)),
-                ("share".into(), percent(part.amount.share, signs)),
+                (Cell::PassesPass.into(), Shown::number((rows.len() + 1) as f64, 0, false, signs)),
+                (Cell::PassesShare.into(), percent(part.amount.share, signs)),
             ];
             if let Some(level) = part.level {
-                row.push(("level".into(), self.level(decides, level)));
+                row.push((Cell::PassesLevel.into(), self.level(decides, level)));
             }
             if let Some(v) = part.amount.volume {
-                row.push(("volume".into(), Shown::of(v.cubic_metres(), units.water, signs)));
+                row.push((Cell::PassesVolume.into(), Shown::of(v.cubic_metres(), units.water, signs)));
             }
-            rows.push(Line { state: "", cells: row });
+            rows.push(Line { state: None, cells: row });
         }
         if parts.count as usize > rows.len() {
-            self.answer.say("less.many");
+            self.answer.say(Fact::ReplaceMany);
         }
-        self.answer.rows.push(("passes", rows));
+        self.answer.rows.push((List::Passes, rows));
     }
 }

@@ -1,5 +1,6 @@
 //! What was answered about the pool besides figures?
 
+use crate::contract::{Fact, Field};
 use crate::read::reader::Reader;
 use plan::Ruling;
 use plan::{
@@ -7,64 +8,68 @@ use plan::{
     Wiring, Word, YesNo,
 };
 
+/// Who has ruled otherwise, in which role, on which day?
+const FINISH_AGE: [Field; 3] =
+    [Field::ExceptionFinishAgeWho, Field::ExceptionFinishAgeRole, Field::ExceptionFinishAgeDay];
+const CLEARANCE: [Field; 3] =
+    [Field::ExceptionClearanceWho, Field::ExceptionClearanceRole, Field::ExceptionClearanceDay];
+const WARRANTY: [Field; 3] =
+    [Field::ExceptionWarrantyWho, Field::ExceptionWarrantyRole, Field::ExceptionWarrantyDay];
+const CODE: [Field; 3] = [Field::ExceptionCodeWho, Field::ExceptionCodeRole, Field::ExceptionCodeDay];
+
 impl Reader<'_> {
     /// What was answered about the pool, and said of it.
     pub fn ready(&mut self) -> Ready {
         let trace = |x: f64| Some(x);
-        let ruling = |r: &mut Self, who, role, day| {
+        let ruling = |r: &mut Self, [who, role, day]: [Field; 3]| {
             let named = r.words(who) & r.words(role);
             Ruling { named, day: r.day(day) }
         };
-        for (name, codes, state) in [
-            ("pool.kind", &["public"][..], "kind.public"),
-            ("surface.word", &["have", "refused"], "word.given"),
-        ] {
-            if codes.contains(&self.form.text(name)) {
-                self.answer.say(state);
-            }
+        let word = self.choice(Field::SurfaceApproval, Word::ALL, Word::code);
+        if matches!(word, Some(Word::Have | Word::Refused)) {
+            self.answer.say(Fact::ApprovalGiven);
         }
-        let word_day = self.day("surface.word-day").valid();
+        let kind = self.choice(Field::PoolUse, Kind::ALL, Kind::code);
+        if kind == Some(Kind::Public) {
+            self.answer.say(Fact::UsePublic);
+        }
+        let word_day = self.day(Field::SurfaceApprovalDay).valid();
         let mut paper = |name| self.choice(name, Paper::ALL, Paper::code);
         let papers = Papers {
-            liner: paper("papers.liner"),
-            heater: paper("papers.heater"),
-            cover: paper("papers.cover"),
-            stone: paper("papers.stone"),
-            rails: paper("papers.rails"),
+            liner: paper(Field::WarrantyLiner),
+            heater: paper(Field::WarrantyHeater),
+            cover: paper(Field::WarrantyCover),
+            stone: paper(Field::WarrantyCoping),
+            rails: paper(Field::WarrantyLadders),
         };
         Ready {
-            finish: self.day("surface.day"),
-            word: self.choice("surface.word", Word::ALL, Word::code),
-            word_named: self.words("surface.who"),
+            finish: self.day(Field::SurfaceDay),
+            word,
+            word_named: self.words(Field::SurfaceApprovalBy),
             word_day,
-            treated: self.choice("past.treated", Treated::ALL, Treated::code),
+            treated: self.choice(Field::WaterSanitizer, Treated::ALL, Treated::code),
             papers,
-            full: self.choice("ready.full", YesNo::ALL, YesNo::code),
-            running: self.choice("ready.running", Running::ALL, Running::code),
-            clear: self.choice("ready.clear", Clarity::ALL, Clarity::code),
-            algae: self.choice("ready.algae", Algae::ALL, Algae::code),
-            swum: self.choice("ready.people", YesNo::ALL, YesNo::code),
-            weather: self.choice("ready.weather", Weather::ALL, Weather::code),
-            wired: self.choice("ready.wired", Wiring::ALL, Wiring::code),
-            grade: self.choice("bag.grade", Grade::ALL, Grade::code),
-            kind: self.choice("pool.kind", Kind::ALL, Kind::code),
-            operator: self.choice("pool.operator", YesNo::ALL, YesNo::code),
-            place: self.choice("pool.place", Place::ALL, Place::code),
-            grains: self.choice("grains", Grains::ALL, Grains::code),
-            moved: self.choice("salt.since", YesNo::ALL, YesNo::code),
-            combined: self.optional("water.cc", trace),
-            copper: self.optional("water.cu", trace),
-            iron: self.optional("water.fe", trace),
+            full: self.choice(Field::ReadyFull, YesNo::ALL, YesNo::code),
+            running: self.choice(Field::ReadyRunning, Running::ALL, Running::code),
+            clear: self.choice(Field::ReadyClarity, Clarity::ALL, Clarity::code),
+            algae: self.choice(Field::ReadyAlgae, Algae::ALL, Algae::code),
+            swum: self.choice(Field::ReadySwimmers, YesNo::ALL, YesNo::code),
+            weather: self.choice(Field::ReadyWeather, Weather::ALL, Weather::code),
+            wired: self.choice(Field::ReadyElectrical, Wiring::ALL, Wiring::code),
+            grade: self.choice(Field::BagSalt, Grade::ALL, Grade::code),
+            kind,
+            operator: self.choice(Field::PoolOperator, YesNo::ALL, YesNo::code),
+            place: self.choice(Field::PoolLocation, Place::ALL, Place::code),
+            grains: self.choice(Field::SaltUndissolved, Grains::ALL, Grains::code),
+            moved: self.choice(Field::SaltSince, YesNo::ALL, YesNo::code),
+            combined: self.optional(Field::WaterCc, trace),
+            copper: self.optional(Field::WaterCu, trace),
+            iron: self.optional(Field::WaterFe, trace),
             rulings: Rulings {
-                finish_age: ruling(
-                    self,
-                    "over.finish-age.who",
-                    "over.finish-age.role",
-                    "over.finish-age.day",
-                ),
-                clearance: ruling(self, "over.clearance.who", "over.clearance.role", "over.clearance.day"),
-                papers: ruling(self, "over.papers.who", "over.papers.role", "over.papers.day"),
-                code: ruling(self, "over.code.who", "over.code.role", "over.code.day"),
+                finish_age: ruling(self, FINISH_AGE),
+                clearance: ruling(self, CLEARANCE),
+                papers: ruling(self, WARRANTY),
+                code: ruling(self, CODE),
             },
         }
     }

@@ -4,12 +4,14 @@ use chem::salt;
 
 /// Choices with the codes that the page uses for them.
 macro_rules! choices {
-    ($($(#[$doc:meta])* $name:ident { $($(#[$each:meta])* $variant:ident = $code:literal),* $(,)? })*) => {$(
+    ($($(#[$doc:meta])* $name:ident {
+        $($(#[doc = $meaning:literal])+ $variant:ident = $code:literal),* $(,)?
+    })*) => {$(
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
         #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
         pub enum $name {
-            $($(#[$each])* #[cfg_attr(feature = "serde", serde(rename = $code))] $variant),*
+            $($(#[doc = $meaning])+ #[cfg_attr(feature = "serde", serde(rename = $code))] $variant),*
         }
 
         impl $name {
@@ -17,8 +19,10 @@ macro_rules! choices {
             pub const ALL: &[Self] = &[$(Self::$variant),*];
             /// Their codes, in the same order.
             pub const CODES: &[&'static str] = &[$($code),*];
+            /// What each means, in the same order.
+            pub const MEANINGS: &[&'static str] = &[$(concat!($($meaning),+)),*];
 
-            /// The code in the form, the link and the file.
+            /// The code in a form, a link and a file.
             #[must_use]
             pub const fn code(self) -> &'static str {
                 match self { $(Self::$variant => $code),* }
@@ -216,44 +220,44 @@ choices! {
         /// Grains of salt.
         Some = "some",
     }
-    /// An answer that a result may lack, by its name in the form.
+    /// An answer that a result may lack.
     Input {
         /// Amount of water.
-        Volume = "pool.volume",
+        Volume = "volume",
         /// Salt reading.
-        Reading = "salt.now",
+        Reading = "reading",
         /// What it was read with.
-        Instrument = "salt.how",
+        Instrument = "instrument",
         /// Bag size.
-        BagSize = "bag.size",
+        BagSize = "bag-size",
         /// Purity.
-        Purity = "bag.purity",
+        Purity = "purity",
         /// Temperature.
-        Temperature = "water.heat",
+        Temperature = "temperature",
         /// pH.
-        Ph = "water.ph",
+        Ph = "ph",
         /// Total alkalinity.
-        Alkalinity = "water.ta",
+        Alkalinity = "alkalinity",
         /// Calcium hardness.
-        Hardness = "water.ch",
+        Hardness = "hardness",
         /// Cyanuric acid.
-        CyanuricAcid = "water.cya",
+        CyanuricAcid = "cyanuric-acid",
         /// Salt of the fill water.
-        FillSalt = "fill.salt",
+        FillSalt = "fill-salt",
         /// Its temperature.
-        FillTemperature = "fill.heat",
+        FillTemperature = "fill-temperature",
         /// Its pH.
-        FillPh = "fill.ph",
+        FillPh = "fill-ph",
         /// Its alkalinity.
-        FillAlkalinity = "fill.ta",
+        FillAlkalinity = "fill-alkalinity",
         /// Its calcium hardness.
-        FillHardness = "fill.ch",
+        FillHardness = "fill-hardness",
         /// Its cyanuric acid.
-        FillCyanuricAcid = "fill.cya",
+        FillCyanuricAcid = "fill-cyanuric-acid",
         /// Strength of the products for the other tests.
-        Products = "treat.acid",
+        Products = "products",
         /// Free chlorine.
-        Chlorine = "water.fc",
+        Chlorine = "chlorine",
     }
 }
 
