@@ -3,7 +3,7 @@
 use crate::answer::{Answer, Line, Shown};
 use crate::contract::codes::Tick;
 use crate::contract::units::{QuantityKind, Unit};
-use crate::contract::{Cell, Fact, FaultCode, Field, FieldId, List, Output, State};
+use crate::contract::{Cell, Fact, FaultCode, Field, FieldId, List, Output, RowFact, State};
 use crate::form::{Texts, Units};
 use crate::read::case::Taped;
 use crate::read::number::Signs;
@@ -210,12 +210,12 @@ impl Filler<'_> {
             let asked = by == By::Questions;
             let verdict = plan.gates.at(gate);
             let is = match verdict {
-                Verdict::Wait if salt == EffectOnSalt::Notes => Fact::IsNote,
-                Verdict::Pass => Fact::IsPass,
-                Verdict::Wait => Fact::IsWait,
-                Verdict::Stop => Fact::IsStop,
-                Verdict::Unknown => Fact::IsUnknown,
-                Verdict::Over => Fact::IsException,
+                Verdict::Wait if salt == EffectOnSalt::Notes => RowFact::IsNote,
+                Verdict::Pass => RowFact::IsPass,
+                Verdict::Wait => RowFact::IsWait,
+                Verdict::Stop => RowFact::IsStop,
+                Verdict::Unknown => RowFact::IsUnknown,
+                Verdict::Over => RowFact::IsException,
             };
             if verdict == Verdict::Unknown && asked {
                 match salt {

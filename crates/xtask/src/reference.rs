@@ -2,10 +2,12 @@
 
 use crate::shell;
 use anyhow::{Context, Result};
-use form::contract::fields::{self, Answered, In};
-use form::contract::names::{self, Name};
-use form::contract::units::{Kind, UNITS};
-use form::exercise::asked::ASKED;
+use form::contract::units::{QuantityKind, UNITS};
+use form::contract::{
+    ASKED, Act, CHOSEN, Cell, DrawingMark, DrawingPart, Fact, FaultCode, Field, FieldId, FieldType, List,
+    Output, RowFact, Scope, UnitRule, gates,
+};
+use plan::readiness::gates::GATES;
 use std::fmt::Write;
 use std::fs;
 
@@ -44,10 +46,69 @@ here is never removed and never gets another meaning; new names may come.
 /// The whole text.
 pub fn text() -> String {
     let mut out = HEAD.to_string();
-    fields(&mut out);
-    outputs(&mut out);
-    list(&mut out, "States", "For `data-when`.", names::STATES);
-    let rules = [
+    questions(&mut out);
+    results(&mut out);
+    list(&mut out, "States", "For `data-when`.", Fact::ALL.map(|fact| (fact.name(), fact.row().meaning)));
+    rules(&mut out);
+    let line = "In `gate.NAME.wait` and so on, and in `template data-gates` for your words.";
+    list(&mut out, "Gates", line, GATES.iter().map(|row| (row.code, gates::meaning(row.gate))));
+    list(&mut out, "Rows", "For `data-each`.", List::ALL.map(|list| (list.name(), list.row().meaning)));
+    list(
+        &mut out,
+        "Outputs of a row",
+        "As `list/output`.",
+        Cell::ALL.map(|cell| (cell.name(), cell.row().meaning)),
+    );
+    let line = "Hold inside that row alone.";
+    list(&mut out, "States of a row", line, RowFact::ALL.map(|fact| (fact.name(), fact.row().meaning)));
+    list(
+        &mut out,
+        "Faults",
+        "For `data-fault`.",
+        FaultCode::ALL.map(|code| (code.name(), code.row().meaning)),
+    );
+    list(&mut out, "Acts", "For `data-act`.", Act::ALL.map(|act| (act.name(), act.row().meaning)));
+    let marks = DrawingMark::ALL.map(|mark| (mark.name(), mark.row().meaning));
+    let parts = DrawingPart::ALL.map(|part| (part.name(), part.row().meaning));
+    let line = "For `data-mark`, and for `data-shape`.";
+    list(&mut out, "Marks and shapes of drawings", line, marks.into_iter().chain(parts));
+    let line = "In a link, `page.html#sw1&pool.volume=50&lock=pool.volume`.";
+    list(&mut out, "Terms of a link", line, of_scope(Scope::Link));
+    list(
+        &mut out,
+        "Beside the fields",
+        "What a page hands over by itself; a script may give it.",
+        of_scope(Scope::Handed),
+    );
+    let _ = writeln!(out, "| `utc.NAME` | The moment NAME in minutes of UTC |");
+    let mut units: Vec<(&str, &str)> = Vec::new();
+    for unit in UNITS {
+        if !units.iter().any(|(code, _)| *code == unit.code) {
+            units.push((unit.code, unit.word));
+        }
+    }
+    let none = [
+        ("moment", "Day and time of day, in UTC; no UCUM code"),
+        ("day", "Day of the calendar; no UCUM code"),
+    ];
+    let line = "[UCUM](https://ucum.org) codes, each with our word for it.";
+    list(&mut out, "Units", line, units.into_iter().chain(none));
+    out
+}
+
+fn of_scope(scope: Scope) -> impl Iterator<Item = (&'static str, &'static str)> {
+    let of = Field::ALL.into_iter().filter(move |field| field.scope() == scope);
+    of.map(|field| (field.name(), field.row().meaning))
+}
+
+/// Names that follow by rule.
+fn rules(out: &mut String) {
+    for (begin, codes) in CHOSEN {
+        let names: Vec<_> = codes.all.iter().map(|code| format!("`{begin}.{code}`")).collect();
+        let _ = writeln!(out, "| {} | That answer was chosen | ", names.join(", "));
+    }
+    for (name, meaning) in [
+        ("`log.N.dose` … `log.N.needs-when`", "A line of the log, by its number: see below"),
         ("`echo.FIELD`", "That field was understood"),
         ("`need.FIELD`", "That field is needed and missing; its dots are hyphens: `need.salt-now`"),
         (
@@ -57,37 +118,9 @@ pub fn text() -> String {
         ("`ask.RESULT`", "That result is to be found; its dots are hyphens: `ask.dose-mass`"),
         ("`try.RESULT.open`, `.right`, `.near`, `.off`", "How the attempt at it stands, once checked"),
         ("`try.first.RESULT`", "The first result that differs"),
-    ];
-    for (name, meaning) in rules {
+    ] {
         let _ = writeln!(out, "| {name} | {meaning} |");
     }
-    list(
-        &mut out,
-        "Gates",
-        "In `gate.NAME.wait` and so on, and in `template data-gates` for your words.",
-        names::GATES,
-    );
-    list(&mut out, "Rows", "For `data-each`.", names::ROWS);
-    list(&mut out, "Outputs of a row", "As `list/output`.", names::CELLS);
-    list(&mut out, "States of a row", "Hold inside that row alone.", names::LINES);
-    list(&mut out, "Faults", "For `data-fault`.", names::FAULTS);
-    list(&mut out, "Acts", "For `data-act`.", names::ACTS);
-    list(&mut out, "Marks and shapes of drawings", "For `data-mark`, and for `data-shape`.", names::MARKS);
-    rows(&mut out, names::SHAPES);
-    list(
-        &mut out,
-        "Terms of a link",
-        "In a link, `page.html#sw1&pool.volume=50&lock=pool.volume`.",
-        names::TERMS,
-    );
-    list(
-        &mut out,
-        "Beside the fields",
-        "What a page hands over by itself; a script may give it.",
-        names::HANDED,
-    );
-    list(&mut out, "Units", "[UCUM](https://ucum.org) codes, each with our word for it.", names::UNITS);
-    out
 }
 
 /// Writes it.
@@ -100,27 +133,30 @@ fn cell(text: &str) -> String {
     text.replace('|', "\\|")
 }
 
-fn list(out: &mut String, title: &str, line: &str, names: &[Name]) {
+fn list<'a>(out: &mut String, title: &str, line: &str, rows: impl IntoIterator<Item = (&'a str, &'a str)>) {
     let _ = write!(out, "\n## {title}\n\n{line}\n\n| Name | Meaning |\n|---|---|\n");
-    rows(out, names);
-}
-
-fn rows(out: &mut String, names: &[Name]) {
-    for row in names {
-        let _ = writeln!(out, "| `{}` | {} |", cell(row.name), cell(row.meaning));
+    for (name, meaning) in rows {
+        let _ = writeln!(out, "| `{}` | {} |", cell(name), cell(meaning));
     }
 }
 
-fn fields(out: &mut String) {
+fn questions(out: &mut String) {
     out.push_str("\n## Questions\n\n| Name | Answer | Meaning |\n|---|---|---|\n");
-    for row in names::FIELDS {
-        let _ = writeln!(out, "| `{}` | {} | {} |", row.name, cell(&answer(row.name)), cell(row.meaning));
-    }
-    for asked in ASKED {
+    for field in Field::ALL.into_iter().filter(|f| !matches!(f.scope(), Scope::Link | Scope::Handed)) {
         let _ = writeln!(
             out,
-            "| `{}` | number | Attempt at `{}`, which is held back until it is found |",
-            asked.attempt, asked.name
+            "| `{}` | {} | {} |",
+            field.name(),
+            cell(&answer(field)),
+            cell(field.row().meaning)
+        );
+    }
+    for asked in ASKED {
+        let attempt = FieldId::Attempt(asked).name();
+        let of = asked.name();
+        let _ = writeln!(
+            out,
+            "| `{attempt}` | number | Attempt at `{of}`, which is held back until it is found |"
         );
     }
     out.push_str(
@@ -130,88 +166,68 @@ fn fields(out: &mut String) {
 }
 
 /// What a question takes.
-fn answer(name: &str) -> String {
-    if name.ends_with(".unit") {
-        return units_of(name);
-    }
-    match fields::FIELDS.iter().find(|field| field.name == name).map(|field| &field.answer) {
-        None => codes(name).unwrap_or("text".into()),
-        Some(Answered::Choice(_)) => codes(name).unwrap_or_default(),
-        Some(Answered::Moment) => "moment, as 2027-05-21T09:00".into(),
-        Some(Answered::Day) => "day, as 2027-05-21".into(),
-        Some(Answered::Text) => "text".into(),
-        Some(Answered::Number(bounds, unit)) => {
-            format!("number{}, {} to {}{}", in_unit(unit), bounds.low, bounds.high, inside(unit))
+fn answer(field: Field) -> String {
+    match field.kind() {
+        FieldType::Choice(codes) => {
+            let all = codes.all.iter().zip(codes.meanings);
+            let all: Vec<_> = all
+                .map(|(code, meaning)| format!("`{code}` ({})", meaning.trim().trim_end_matches('.')))
+                .collect();
+            all.join(", ")
         }
-        Some(Answered::List(bounds, unit)) => {
-            format!(
-                "numbers parted by semicolons{}, each {} to {}{}",
-                in_unit(unit),
-                bounds.low,
-                bounds.high,
-                inside(unit)
-            )
+        FieldType::Unit(_) => units_of(field),
+        FieldType::Moment => "moment, as 2027-05-21T09:00".into(),
+        FieldType::Day => "day, as 2027-05-21".into(),
+        FieldType::Text => "text".into(),
+        FieldType::Count => "whole number".into(),
+        FieldType::Names => "names, between commas".into(),
+        FieldType::Number(bounds, rule) => {
+            format!("number{}, {} to {}{}", in_unit(rule), bounds.low, bounds.high, inside(rule))
+        }
+        FieldType::List(bounds, rule) => {
+            let [low, high] = [bounds.low, bounds.high];
+            format!("numbers parted by semicolons{}, each {low} to {high}{}", in_unit(rule), inside(rule))
         }
     }
 }
 
-fn codes(name: &str) -> Option<String> {
-    let of = |row: &&Name| row.name.split_once('=').is_some_and(|(field, _)| field == name);
-    let code =
-        |row: &Name| format!("`{}` ({})", row.name.split_once('=').expect("field=code").1, row.meaning);
-    let all: Vec<_> = names::CHOICES.iter().filter(of).map(code).collect();
-    (!all.is_empty()).then(|| all.join(", "))
-}
-
-fn in_unit(unit: &In) -> String {
-    match unit {
-        In::Bare => String::new(),
-        In::Fixed(_, code) => format!(" in {code}"),
-        In::Asked(_, asked) => format!(" in `{asked}`"),
-        In::Squared(asked) => format!(" in the square of `{asked}`"),
-        In::Usual(_, asked, usual) => format!(" in `{asked}`, or {usual}"),
+fn in_unit(rule: &UnitRule) -> String {
+    match rule {
+        UnitRule::Bare => String::new(),
+        UnitRule::Fixed(_, code) => format!(" in {code}"),
+        UnitRule::Asked(_, asked) => format!(" in `{}`", asked.name()),
+        UnitRule::Squared(asked) => format!(" in the square of `{}`", asked.name()),
+        UnitRule::Usual(_, asked, usual) => format!(" in `{}`, or {usual}", asked.name()),
     }
 }
 
 /// The unit that the limits are in.
-fn inside(unit: &In) -> String {
-    let kind = match unit {
-        In::Bare => return String::new(),
-        In::Squared(_) => Kind::Area,
-        In::Fixed(kind, _) | In::Asked(kind, _) | In::Usual(kind, ..) => *kind,
+fn inside(rule: &UnitRule) -> String {
+    let kind = match rule {
+        UnitRule::Bare => return String::new(),
+        UnitRule::Squared(_) => QuantityKind::Area,
+        UnitRule::Fixed(kind, _) | UnitRule::Asked(kind, _) | UnitRule::Usual(kind, ..) => *kind,
     };
     let unit = UNITS.iter().find(|unit| unit.kind == kind);
     unit.map_or(String::new(), |unit| format!(" {}", unit.canonical())).replace(" 1", " (part of 1)")
 }
 
 /// The codes that a question for a unit takes.
-fn units_of(name: &str) -> String {
-    let mut kinds: Vec<Kind> = Vec::new();
-    for field in fields::FIELDS {
-        if let Answered::Number(_, In::Asked(kind, asked) | In::Usual(kind, asked, _))
-        | Answered::List(_, In::Asked(kind, asked)) = &field.answer
-            && *asked == name
-            && !kinds.contains(kind)
-        {
-            kinds.push(*kind);
-        }
-    }
-    let codes: Vec<_> = UNITS
-        .iter()
-        .filter(|unit| kinds.contains(&unit.kind))
-        .map(|unit| format!("`{}`", unit.code))
-        .collect();
+fn units_of(unit: Field) -> String {
+    let codes: Vec<_> = unit.units().map(|unit| format!("`{}`", unit.code)).collect();
     codes.join(", ")
 }
 
-fn outputs(out: &mut String) {
+fn results(out: &mut String) {
     out.push_str("\n## Results\n\n| Name | Measures | Meaning |\n|---|---|---|\n");
-    for row in names::OUTPUTS {
-        let _ = writeln!(out, "| `{}` | {} | {} |", row.name, row.kind, cell(row.meaning));
+    for output in Output::ALL {
+        let row = output.row();
+        let _ = writeln!(out, "| `{}` | {} | {} |", row.name, row.facts.measures.words(), cell(row.meaning));
     }
     out.push_str(
         "| `echo.FIELD` | as the field | What was understood, in its own unit |\n\
          | `echo.FIELD.also` | as the field | The same in the other system |\n\
+         | `echo.FIELD.count` | number | How many figures of a list were understood |\n\
          | `try.RESULT.unit` | the unit alone | Unit in which the attempt is taken |\n",
     );
 }
@@ -224,18 +240,5 @@ mod tests {
     fn the_reference_is_what_the_table_makes() {
         let there = fs::read_to_string(shell::root().join("www").join(FILE)).unwrap();
         assert!(there == text(), "run `cargo xtask names`");
-    }
-
-    #[test]
-    fn every_question_has_a_row_and_every_choice_its_codes() {
-        for field in fields::FIELDS {
-            assert!(names::FIELDS.iter().any(|row| row.name == field.name), "{} has no meaning", field.name);
-            if let Answered::Choice(all) = &field.answer {
-                for code in *all {
-                    let of = format!("{}={code}", field.name);
-                    assert!(names::CHOICES.iter().any(|row| row.name == of), "{of} has no meaning");
-                }
-            }
-        }
     }
 }

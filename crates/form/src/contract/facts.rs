@@ -212,34 +212,41 @@ names! {
     204 CanKeep "can.keep", "This device has a store";
     205 Boxed "boxed", "A text stands in the box, to be copied by hand";
     206 FrameGiven "frame.given", "The text for a frame stands in the box";
-    207 TreatChlorine "treat.chlorine", "Step before the salt: liquid chlorine";
-    208 TreatBicarbonate "treat.bicarbonate", "Step before the salt: sodium bicarbonate";
-    209 TreatAcidAir "treat.acid-air", "Step before the salt: acid against alkalinity, a dose a day, with air between";
-    210 TreatCya "treat.cyanuric", "Step before the salt: cyanuric acid (stabilizer)";
-    211 TreatCalcium "treat.calcium", "Step before the salt: calcium chloride";
-    212 TreatAcid "treat.acid", "Step before the salt: acid for the pH";
-    213 TreatCarbonate "treat.carbonate", "Step before the salt: soda ash for the pH";
-    214 StepStage "step.stage", "Step of the schedule: put in this stage";
-    215 StepBrush "step.brush", "Step of the schedule: brush, and look for grains";
-    216 StepRead "step.read", "Step of the schedule: read the salt";
-    217 StepPower "step.power", "Step of the schedule: switch the generator on, not before";
-    218 StepTest "step.test", "Step of the schedule: test chlorine and pH";
-    219 StepWeek "step.week", "Step of the schedule: a week on, alkalinity, combined chlorine and salt too";
-    220 StepMonth "step.month", "Step of the schedule: a month on, test everything";
-    221 VisitCounts "visit.counts", "The reading counts";
-    222 VisitEarly "visit.early", "The reading came too soon after the salt";
-    223 VisitDiffers "visit.differs", "The two readings of the visit can’t both be right";
-    224 VisitLow "visit.low", "The reading is too low to believe yet";
-    225 VisitHigh "visit.high", "The reading is too high to believe yet";
-    226 VisitOut "visit.out", "The reading was odd and the next one was not: it stays set aside";
-    227 IsPass "is.pass", "The gate passes";
-    228 IsWait "is.wait", "The gate says not yet";
-    229 IsNote "is.note", "The gate says not yet, but is only noted for the salt";
-    230 IsStop "is.stop", "The gate says no";
-    231 IsUnknown "is.unknown", "What the gate asks is not known, which is never a pass";
-    232 IsException "is.over", "The gate is ruled otherwise, in writing";
-    233 JobOwn "job.own", "The job in hand";
-    234 JobOther "job.other", "Another job";
+    }
+}
+
+#[rustfmt::skip]
+names! {
+    /// A state that holds in one row of a list alone.
+    RowFact: () {
+    1 TreatChlorine "treat.chlorine", "Step before the salt: liquid chlorine";
+    2 TreatBicarbonate "treat.bicarbonate", "Step before the salt: sodium bicarbonate";
+    3 TreatAcidAir "treat.acid-air", "Step before the salt: acid against alkalinity, a dose a day, with air between";
+    4 TreatCya "treat.cyanuric", "Step before the salt: cyanuric acid (stabilizer)";
+    5 TreatCalcium "treat.calcium", "Step before the salt: calcium chloride";
+    6 TreatAcid "treat.acid", "Step before the salt: acid for the pH";
+    7 TreatCarbonate "treat.carbonate", "Step before the salt: soda ash for the pH";
+    8 StepStage "step.stage", "Step of the schedule: put in this stage";
+    9 StepBrush "step.brush", "Step of the schedule: brush, and look for grains";
+    10 StepRead "step.read", "Step of the schedule: read the salt";
+    11 StepPower "step.power", "Step of the schedule: switch the generator on, not before";
+    12 StepTest "step.test", "Step of the schedule: test chlorine and pH";
+    13 StepWeek "step.week", "Step of the schedule: a week on, alkalinity, combined chlorine and salt too";
+    14 StepMonth "step.month", "Step of the schedule: a month on, test everything";
+    15 VisitCounts "visit.counts", "The reading counts";
+    16 VisitEarly "visit.early", "The reading came too soon after the salt";
+    17 VisitDiffers "visit.differs", "The two readings of the visit can’t both be right";
+    18 VisitLow "visit.low", "The reading is too low to believe yet";
+    19 VisitHigh "visit.high", "The reading is too high to believe yet";
+    20 VisitOut "visit.out", "The reading was odd and the next one was not: it stays set aside";
+    21 IsPass "is.pass", "The gate passes";
+    22 IsWait "is.wait", "The gate says not yet";
+    23 IsNote "is.note", "The gate says not yet, but is only noted for the salt";
+    24 IsStop "is.stop", "The gate says no";
+    25 IsUnknown "is.unknown", "What the gate asks is not known, which is never a pass";
+    26 IsException "is.over", "The gate is ruled otherwise, in writing";
+    27 JobOwn "job.own", "The job in hand";
+    28 JobOther "job.other", "Another job";
     }
 }
 

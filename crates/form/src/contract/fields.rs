@@ -2,7 +2,7 @@
 
 use crate::contract::codes::{self, Codes};
 use crate::contract::table::{Row, by_name, names};
-use crate::contract::units::QuantityKind;
+use crate::contract::units::{QuantityKind, UNITS, Unit};
 use chem::bounds::{self, Bounds};
 use plan::limits;
 
@@ -312,5 +312,18 @@ impl Field {
             },
             _ => None,
         }
+    }
+
+    /// The units that this question for a unit offers: those of every question that is typed in it.
+    pub fn units(self) -> impl Iterator<Item = &'static Unit> {
+        let typed_in = move |kind: QuantityKind| {
+            Self::ALL.into_iter().any(|field| match field.kind() {
+                FieldType::Number(_, rule) | FieldType::List(_, rule) => {
+                    matches!(rule, UnitRule::Asked(k, asked) | UnitRule::Usual(k, asked, _) if *k == kind && *asked == self)
+                }
+                _ => false,
+            })
+        };
+        UNITS.iter().filter(move |offered| typed_in(offered.kind))
     }
 }

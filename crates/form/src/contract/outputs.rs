@@ -58,6 +58,33 @@ pub enum Measures {
     Unit,
 }
 
+impl Measures {
+    /// In words.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Water => "amount of water",
+            Self::Salt => "salt in water",
+            Self::Mass => "mass of salt",
+            Self::Chemical => "amount of a chemical",
+            Self::Alkalinity => "alkalinity",
+            Self::Hardness => "hardness",
+            Self::Decides => "as what decides",
+            Self::Part => "part",
+            Self::Index => "index",
+            Self::Length => "length",
+            Self::Area => "area",
+            Self::Hours => "hours",
+            Self::Money => "money",
+            Self::Number => "number",
+            Self::Moment => "moment",
+            Self::Day => "day",
+            Self::Words => "words",
+            Self::Unit => "the unit alone",
+        }
+    }
+}
+
 const fn told(measures: Measures, families: Families) -> Told {
     Told { measures, asked: NONE, families }
 }

@@ -1,7 +1,7 @@
 //! Which states are there, and which hold? Those of the table, and those that follow by rule.
 
 use crate::contract::codes::{self, Codes};
-use crate::contract::facts::{Fact, LineFact};
+use crate::contract::facts::{Fact, LineFact, RowFact};
 use crate::contract::field_id::{FieldId, LINES, PLACES};
 use crate::contract::fields::Field;
 use crate::contract::outputs::{ASKED, Output};
@@ -31,7 +31,7 @@ const MARKS: [&str; 4] = ["open", "right", "near", "off"];
 const VERDICTS: [&str; 5] = ["pass", "wait", "stop", "unknown", "over"];
 
 /// Choices whose answer is a state: how its name begins, and the codes.
-const CHOSEN: [(&str, &Codes); 6] = [
+pub const CHOSEN: [(&str, &Codes); 6] = [
     ("found", &codes::METHOD),
     ("how", &codes::INSTRUMENT),
     ("is", &codes::SURFACE),
@@ -43,7 +43,8 @@ const CHOSEN: [(&str, &Codes); 6] = [
 const MOST_CODES: usize = 8;
 
 /// Where each sort of state begins.
-const LINE_FACTS: usize = Fact::ALL.len();
+const ROW_FACTS: usize = Fact::ALL.len();
+const LINE_FACTS: usize = ROW_FACTS + RowFact::ALL.len();
 const CHOICES: usize = LINE_FACTS + LineFact::ALL.len() * MOST_ENTRIES;
 const OF_GATES: usize = CHOICES + CHOSEN.len() * MOST_CODES;
 const NEEDS: usize = OF_GATES + GATES.len() * VERDICTS.len();
@@ -56,6 +57,12 @@ const COUNT: usize = FIRSTS + ASKED.len();
 impl From<Fact> for State {
     fn from(fact: Fact) -> Self {
         Self(fact as u16)
+    }
+}
+
+impl From<RowFact> for State {
+    fn from(fact: RowFact) -> Self {
+        Self::at(ROW_FACTS, fact as usize)
     }
 }
 
@@ -166,6 +173,9 @@ impl State {
         if let Some(fact) = Fact::find(name) {
             return Some(fact.into());
         }
+        if let Some(fact) = RowFact::find(name) {
+            return Some(fact.into());
+        }
         let (begin, rest) = name.split_once('.')?;
         let (middle, end) = rest.rsplit_once('.').unwrap_or(("", rest));
         match begin {
@@ -200,7 +210,8 @@ impl State {
         let at = usize::from(self.0);
         let output = |place: usize| ASKED[place].name().replace('.', "-");
         match at {
-            _ if at < LINE_FACTS => Fact::ALL[at].name().into(),
+            _ if at < ROW_FACTS => Fact::ALL[at].name().into(),
+            _ if at < LINE_FACTS => RowFact::ALL[at - ROW_FACTS].name().into(),
             _ if at < CHOICES => {
                 let (line, fact) = parted(at - LINE_FACTS, LineFact::ALL.len());
                 LineFact::ALL[fact].name().replace('N', &(line + 1).to_string())

@@ -86,6 +86,12 @@ macro_rules! names {
                 self.row().name
             }
 
+            /// The number of its row.
+            #[must_use]
+            pub fn number(self) -> u16 {
+                self.row().number
+            }
+
             /// The one of this name.
             #[must_use]
             pub fn find(name: &str) -> Option<Self> {

@@ -66,80 +66,86 @@ pub struct Unit {
     pub also: &'static str,
     /// What may be typed in it, where that is not the same as for the field's other units.
     pub bounds: Option<&'static Bounds>,
+    /// Our word for it; for the reference, so not in a page's wasm.
+    #[cfg(not(target_family = "wasm"))]
+    pub word: &'static str,
 }
 
 const fn unit(
     code: &'static str,
+    word: &'static str,
     kind: QuantityKind,
-    factor: f64,
-    zero: f64,
+    [factor, zero]: [f64; 2],
     decimals: [usize; 2],
     also: &'static str,
+    bounds: Option<&'static Bounds>,
 ) -> Unit {
-    Unit { code, kind, factor, zero, decimals, also, bounds: None }
+    let _ = word;
+    Unit {
+        code,
+        kind,
+        factor,
+        zero,
+        decimals,
+        also,
+        bounds,
+        #[cfg(not(target_family = "wasm"))]
+        word,
+    }
 }
 
-/// A unit that has no other system, with bounds of its own.
-const fn own(
-    code: &'static str,
-    kind: QuantityKind,
-    factor: f64,
-    decimals: usize,
-    bounds: &'static Bounds,
-) -> Unit {
-    Unit { code, kind, factor, zero: 0.0, decimals: [decimals; 2], also: code, bounds: Some(bounds) }
-}
-
-/// All units.
+/// All units: code, word, kind, canonical value of one, and how many of them the canonical zero is, decimals, other
+/// system, bounds of its own.
+#[rustfmt::skip]
 pub const UNITS: &[Unit] = &[
-    unit("m3", QuantityKind::Water, 1.0, 0.0, [2, 2], "[gal_us]"),
-    unit("L", QuantityKind::Water, 0.001, 0.0, [0, 0], "[gal_us]"),
-    unit("[gal_us]", QuantityKind::Water, 0.003785411784, 0.0, [0, 0], "m3"),
-    unit("[gal_br]", QuantityKind::Water, 0.00454609, 0.0, [0, 0], "m3"),
-    unit("kg", QuantityKind::Mass, 1.0, 0.0, [1, 2], "[lb_av]"),
-    unit("[lb_av]", QuantityKind::Mass, 0.45359237, 0.0, [1, 2], "kg"),
-    unit("kg", QuantityKind::Dose, 1.0, 0.0, [1, 2], "[lb_av]"),
-    unit("[lb_av]", QuantityKind::Dose, 0.45359237, 0.0, [1, 2], "kg"),
-    own("{bag}", QuantityKind::Dose, 1.0, 2, &limits::PUT_IN),
-    unit("L", QuantityKind::Liquid, 0.001, 0.0, [1, 2], "[foz_us]"),
-    unit("[foz_us]", QuantityKind::Liquid, 0.003785411784 / 128.0, 0.0, [0, 1], "L"),
-    unit("[gal_us]", QuantityKind::Liquid, 0.003785411784, 0.0, [1, 2], "L"),
-    unit("[ppm]", QuantityKind::Salt, 1.0, 0.0, [0, 0], "g/L"),
-    unit("g/L", QuantityKind::Salt, 1000.0, 0.0, [2, 2], "[ppm]"),
-    unit("%", QuantityKind::Salt, 10_000.0, 0.0, [3, 3], "[ppm]"),
-    unit("mg/L{Cl}", QuantityKind::Reading, SODIUM_CHLORIDE / CHLORIDE, 0.0, [0, 0], "[ppm]"),
-    own("mS/cm", QuantityKind::Reading, 1.0, 2, &limits::READ_CONDUCTIVITY),
-    own("uS/cm", QuantityKind::Reading, 0.001, 0, &limits::READ_CONDUCTIVITY),
+    unit("m3", "m³", QuantityKind::Water, [1.0, 0.0], [2, 2], "[gal_us]", None),
+    unit("L", "liters", QuantityKind::Water, [0.001, 0.0], [0, 0], "[gal_us]", None),
+    unit("[gal_us]", "US gal", QuantityKind::Water, [0.003785411784, 0.0], [0, 0], "m3", None),
+    unit("[gal_br]", "UK gal", QuantityKind::Water, [0.00454609, 0.0], [0, 0], "m3", None),
+    unit("kg", "kg", QuantityKind::Mass, [1.0, 0.0], [1, 2], "[lb_av]", None),
+    unit("[lb_av]", "lb", QuantityKind::Mass, [0.45359237, 0.0], [1, 2], "kg", None),
+    unit("kg", "kg", QuantityKind::Dose, [1.0, 0.0], [1, 2], "[lb_av]", None),
+    unit("[lb_av]", "lb", QuantityKind::Dose, [0.45359237, 0.0], [1, 2], "kg", None),
+    unit("{bag}", "bags", QuantityKind::Dose, [1.0, 0.0], [2, 2], "{bag}", Some(&limits::PUT_IN)),
+    unit("L", "liters", QuantityKind::Liquid, [0.001, 0.0], [1, 2], "[foz_us]", None),
+    unit("[foz_us]", "fl oz", QuantityKind::Liquid, [0.003785411784 / 128.0, 0.0], [0, 1], "L", None),
+    unit("[gal_us]", "US gal", QuantityKind::Liquid, [0.003785411784, 0.0], [1, 2], "L", None),
+    unit("[ppm]", "ppm", QuantityKind::Salt, [1.0, 0.0], [0, 0], "g/L", None),
+    unit("g/L", "g/L", QuantityKind::Salt, [1000.0, 0.0], [2, 2], "[ppm]", None),
+    unit("%", "%", QuantityKind::Salt, [10_000.0, 0.0], [3, 3], "[ppm]", None),
+    unit("mg/L{Cl}", "mg/L chloride", QuantityKind::Reading, [SODIUM_CHLORIDE / CHLORIDE, 0.0], [0, 0], "[ppm]", None),
+    unit("mS/cm", "mS/cm", QuantityKind::Reading, [1.0, 0.0], [2, 2], "mS/cm", Some(&limits::READ_CONDUCTIVITY)),
+    unit("uS/cm", "µS/cm", QuantityKind::Reading, [0.001, 0.0], [0, 0], "uS/cm", Some(&limits::READ_CONDUCTIVITY)),
     // As calcium carbonate. A mole of alkalinity is half of one of calcium carbonate; a German degree is 10 mg/L
     // of lime (DIN 38409-6); a French one 10 mg/L of carbonate.
-    unit("mg/L", QuantityKind::Alkalinity, 1.0, 0.0, [0, 0], "mg/L"),
-    unit("mmol/L", QuantityKind::Alkalinity, CALCIUM_CARBONATE / 2.0, 0.0, [2, 2], "mg/L"),
-    unit("{dH}", QuantityKind::Alkalinity, 10.0 * CALCIUM_CARBONATE / CALCIUM_OXIDE, 0.0, [1, 1], "mg/L"),
-    unit("{fH}", QuantityKind::Alkalinity, 10.0, 0.0, [1, 1], "mg/L"),
-    unit("mg/L", QuantityKind::Hardness, 1.0, 0.0, [0, 0], "mg/L"),
-    unit("mmol/L", QuantityKind::Hardness, CALCIUM_CARBONATE, 0.0, [2, 2], "mg/L"),
-    unit("{dH}", QuantityKind::Hardness, 10.0 * CALCIUM_CARBONATE / CALCIUM_OXIDE, 0.0, [1, 1], "mg/L"),
-    unit("{fH}", QuantityKind::Hardness, 10.0, 0.0, [1, 1], "mg/L"),
-    own("%{HCl}", QuantityKind::Acid, 1.0, 2, &bounds::ACID_PERCENT),
-    own("{Be}", QuantityKind::Acid, 1.0, 1, &bounds::ACID_BAUME),
-    own("%{NaHSO4}", QuantityKind::Acid, 0.01, 1, &limits::BAG_PURITY),
-    own("g/dL", QuantityKind::Bleach, 1.0, 1, &bounds::BLEACH_PERCENT),
-    own("%{NaOCl}", QuantityKind::Bleach, 1.0, 1, &bounds::BLEACH_PERCENT),
-    unit("g/h", QuantityKind::Output, 1.0, 0.0, [1, 1], "[lb_av]/d"),
-    unit("[lb_av]/d", QuantityKind::Output, 453.59237 / 24.0, 0.0, [2, 2], "g/h"),
-    unit("mm", QuantityKind::Rain, 0.001, 0.0, [0, 0], "[in_i]"),
-    unit("[in_i]", QuantityKind::Rain, 0.0254, 0.0, [1, 1], "mm"),
-    unit("L/min", QuantityKind::Flow, 0.06, 0.0, [0, 1], "[gal_us]/min"),
-    unit("[gal_us]/min", QuantityKind::Flow, 0.06 * 3.785411784, 0.0, [1, 1], "L/min"),
-    unit("/m3", QuantityKind::Price, 1.0, 0.0, [2, 2], "/m3"),
-    unit("/[kgal]", QuantityKind::Price, 1.0 / 3.785411784, 0.0, [2, 2], "/[kgal]"),
-    unit("Cel", QuantityKind::Temperature, 1.0, 0.0, [1, 1], "[degF]"),
-    unit("[degF]", QuantityKind::Temperature, 5.0 / 9.0, 32.0, [1, 1], "Cel"),
-    unit("%", QuantityKind::Part, 0.01, 0.0, [1, 1], "%"),
-    unit("m", QuantityKind::Length, 1.0, 0.0, [2, 2], "[ft_i]"),
-    unit("[ft_i]", QuantityKind::Length, 0.3048, 0.0, [2, 2], "m"),
-    unit("m2", QuantityKind::Area, 1.0, 0.0, [1, 2], "[sft_i]"),
-    unit("[sft_i]", QuantityKind::Area, 0.3048 * 0.3048, 0.0, [1, 1], "m2"),
+    unit("mg/L", "mg/L", QuantityKind::Alkalinity, [1.0, 0.0], [0, 0], "mg/L", None),
+    unit("mmol/L", "mmol/L", QuantityKind::Alkalinity, [CALCIUM_CARBONATE / 2.0, 0.0], [2, 2], "mg/L", None),
+    unit("{dH}", "°dH", QuantityKind::Alkalinity, [10.0 * CALCIUM_CARBONATE / CALCIUM_OXIDE, 0.0], [1, 1], "mg/L", None),
+    unit("{fH}", "°fH", QuantityKind::Alkalinity, [10.0, 0.0], [1, 1], "mg/L", None),
+    unit("mg/L", "mg/L", QuantityKind::Hardness, [1.0, 0.0], [0, 0], "mg/L", None),
+    unit("mmol/L", "mmol/L", QuantityKind::Hardness, [CALCIUM_CARBONATE, 0.0], [2, 2], "mg/L", None),
+    unit("{dH}", "°dH", QuantityKind::Hardness, [10.0 * CALCIUM_CARBONATE / CALCIUM_OXIDE, 0.0], [1, 1], "mg/L", None),
+    unit("{fH}", "°fH", QuantityKind::Hardness, [10.0, 0.0], [1, 1], "mg/L", None),
+    unit("%{HCl}", "% HCl", QuantityKind::Acid, [1.0, 0.0], [2, 2], "%{HCl}", Some(&bounds::ACID_PERCENT)),
+    unit("{Be}", "°Bé", QuantityKind::Acid, [1.0, 0.0], [1, 1], "{Be}", Some(&bounds::ACID_BAUME)),
+    unit("%{NaHSO4}", "% NaHSO₄", QuantityKind::Acid, [0.01, 0.0], [1, 1], "%{NaHSO4}", Some(&limits::BAG_PURITY)),
+    unit("g/dL", "g in 100 mL", QuantityKind::Bleach, [1.0, 0.0], [1, 1], "g/dL", Some(&bounds::BLEACH_PERCENT)),
+    unit("%{NaOCl}", "% NaOCl", QuantityKind::Bleach, [1.0, 0.0], [1, 1], "%{NaOCl}", Some(&bounds::BLEACH_PERCENT)),
+    unit("g/h", "g/h", QuantityKind::Output, [1.0, 0.0], [1, 1], "[lb_av]/d", None),
+    unit("[lb_av]/d", "lb/day", QuantityKind::Output, [453.59237 / 24.0, 0.0], [2, 2], "g/h", None),
+    unit("mm", "mm", QuantityKind::Rain, [0.001, 0.0], [0, 0], "[in_i]", None),
+    unit("[in_i]", "in", QuantityKind::Rain, [0.0254, 0.0], [1, 1], "mm", None),
+    unit("L/min", "L/min", QuantityKind::Flow, [0.06, 0.0], [0, 1], "[gal_us]/min", None),
+    unit("[gal_us]/min", "gal/min", QuantityKind::Flow, [0.06 * 3.785411784, 0.0], [1, 1], "L/min", None),
+    unit("/m3", "for each m³", QuantityKind::Price, [1.0, 0.0], [2, 2], "/m3", None),
+    unit("/[kgal]", "for each 1,000 US gal", QuantityKind::Price, [1.0 / 3.785411784, 0.0], [2, 2], "/[kgal]", None),
+    unit("Cel", "°C", QuantityKind::Temperature, [1.0, 0.0], [1, 1], "[degF]", None),
+    unit("[degF]", "°F", QuantityKind::Temperature, [5.0 / 9.0, 32.0], [1, 1], "Cel", None),
+    unit("%", "%", QuantityKind::Part, [0.01, 0.0], [1, 1], "%", None),
+    unit("m", "m", QuantityKind::Length, [1.0, 0.0], [2, 2], "[ft_i]", None),
+    unit("[ft_i]", "ft", QuantityKind::Length, [0.3048, 0.0], [2, 2], "m", None),
+    unit("m2", "m²", QuantityKind::Area, [1.0, 0.0], [1, 2], "[sft_i]", None),
+    unit("[sft_i]", "ft²", QuantityKind::Area, [0.3048 * 0.3048, 0.0], [1, 1], "m2", None),
 ];
 
 /// An ounce, for weighing in small lots: a sixteenth of a pound.

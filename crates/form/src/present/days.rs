@@ -2,21 +2,21 @@
 
 use super::Filler;
 use crate::answer::{Line, Shown};
-use crate::contract::{Cell, Fact, List, Output};
+use crate::contract::{Cell, Fact, List, Output, RowFact};
 use plan::readiness::judge::finish_day;
 use plan::schedule::{Act, Clock, Schedule, ScheduledStep, is_on_early};
 use plan::{Case, Plan, policy};
 
 /// What an act is called among the steps, and as the next of them.
-const fn facts(act: Act) -> [Fact; 2] {
+const fn facts(act: Act) -> (RowFact, Fact) {
     match act {
-        Act::Stage => [Fact::StepStage, Fact::NextStage],
-        Act::Brush => [Fact::StepBrush, Fact::NextBrush],
-        Act::Read => [Fact::StepRead, Fact::NextRead],
-        Act::Power => [Fact::StepPower, Fact::NextPower],
-        Act::Test => [Fact::StepTest, Fact::NextTest],
-        Act::Week => [Fact::StepWeek, Fact::NextWeek],
-        Act::Month => [Fact::StepMonth, Fact::NextMonth],
+        Act::Stage => (RowFact::StepStage, Fact::NextStage),
+        Act::Brush => (RowFact::StepBrush, Fact::NextBrush),
+        Act::Read => (RowFact::StepRead, Fact::NextRead),
+        Act::Power => (RowFact::StepPower, Fact::NextPower),
+        Act::Test => (RowFact::StepTest, Fact::NextTest),
+        Act::Week => (RowFact::StepWeek, Fact::NextWeek),
+        Act::Month => (RowFact::StepMonth, Fact::NextMonth),
     }
 }
 
@@ -53,7 +53,7 @@ impl Filler<'_> {
             self.answer.say(Fact::ScheduleForecast);
         }
         if let Some(step) = schedule.next() {
-            self.answer.say(facts(step.act)[1]);
+            self.answer.say(facts(step.act).1);
             if schedule.is_due(step) {
                 self.answer.say(Fact::NextDue);
             }
@@ -70,5 +70,5 @@ fn line(step: &ScheduledStep) -> Line {
     let moments = [(Cell::StepsWhen, step.at), (Cell::StepsUntil, step.until)];
     let cells =
         moments.into_iter().filter_map(|(name, at)| Some((name.into(), Shown::moment(at?)))).collect();
-    Line { state: Some(facts(step.act)[0].into()), cells }
+    Line { state: Some(facts(step.act).0.into()), cells }
 }

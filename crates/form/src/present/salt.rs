@@ -3,7 +3,7 @@
 use super::Filler;
 use crate::answer::{Line, Shown};
 use crate::contract::units::{QuantityKind, Unit};
-use crate::contract::{Cell, DrawingMark, Fact, List, Output};
+use crate::contract::{Cell, DrawingMark, Fact, List, Output, RowFact};
 use chem::Mass;
 use plan::policy::Moments;
 use plan::salt::buy::Buy;
@@ -280,12 +280,12 @@ impl Filler<'_> {
 
     fn visit(&self, case: &Case, Screened { visit, status, .. }: &Screened) -> Line {
         let state = match status {
-            ReadingStatus::Counts => Fact::VisitCounts,
-            ReadingStatus::Early => Fact::VisitEarly,
-            ReadingStatus::Differs => Fact::VisitDiffers,
-            ReadingStatus::Aside(Side::Low) => Fact::VisitLow,
-            ReadingStatus::Aside(Side::High) => Fact::VisitHigh,
-            ReadingStatus::Out(_) => Fact::VisitOut,
+            ReadingStatus::Counts => RowFact::VisitCounts,
+            ReadingStatus::Early => RowFact::VisitEarly,
+            ReadingStatus::Differs => RowFact::VisitDiffers,
+            ReadingStatus::Aside(Side::Low) => RowFact::VisitLow,
+            ReadingStatus::Aside(Side::High) => RowFact::VisitHigh,
+            ReadingStatus::Out(_) => RowFact::VisitOut,
         };
         let Visit { entry, put_in, reading, .. } = visit;
         let when = match entry {

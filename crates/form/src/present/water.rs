@@ -2,7 +2,7 @@
 
 use super::{Filler, index, round};
 use crate::answer::{Line, Shown};
-use crate::contract::{Cell, Fact, List, Output};
+use crate::contract::{Cell, Fact, List, Output, RowFact};
 use chem::salt::SaltTest;
 use chem::{Quantity, SaturationIndex};
 use plan::readiness::judge::low_is_a_note;
@@ -158,13 +158,13 @@ impl Filler<'_> {
 
     fn step(&self, step: &TreatmentStep) -> Line {
         let state = match step.additive {
-            Additive::Chlorine => Fact::TreatChlorine,
-            Additive::Bicarbonate => Fact::TreatBicarbonate,
-            Additive::AcidAndAir => Fact::TreatAcidAir,
-            Additive::CyanuricAcid => Fact::TreatCya,
-            Additive::Calcium => Fact::TreatCalcium,
-            Additive::Acid => Fact::TreatAcid,
-            Additive::Carbonate => Fact::TreatCarbonate,
+            Additive::Chlorine => RowFact::TreatChlorine,
+            Additive::Bicarbonate => RowFact::TreatBicarbonate,
+            Additive::AcidAndAir => RowFact::TreatAcidAir,
+            Additive::CyanuricAcid => RowFact::TreatCya,
+            Additive::Calcium => RowFact::TreatCalcium,
+            Additive::Acid => RowFact::TreatAcid,
+            Additive::Carbonate => RowFact::TreatCarbonate,
         };
         let signs = self.signs;
         let number = |x: f64, decimals| Shown::number(x, decimals, false, signs);
