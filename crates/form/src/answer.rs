@@ -123,7 +123,13 @@ impl Answer {
 
     /// Shows something.
     pub fn put(&mut self, output: impl Into<OutputId>, shown: Shown) {
-        self.outputs.push((output.into(), shown));
+        self.push(output.into(), shown);
+    }
+
+    /// Once, and not again wherever something is shown.
+    #[inline(never)]
+    fn push(&mut self, output: OutputId, shown: Shown) {
+        self.outputs.push((output, shown));
     }
 
     /// Says that something is so.

@@ -129,45 +129,54 @@ pub fn present(
 }
 
 impl Filler<'_> {
+    #[inline(never)]
     fn salt(&mut self, name: Output, x: Salinity) {
         self.answer.put(name, Shown::of(x.mg_per_l(), self.units.salt, self.signs));
     }
 
     /// Mass, without decimals that are noughts: a count of whole bags is a round figure.
+    #[inline(never)]
     fn mass(&mut self, name: Output, x: Mass) {
         let unit = self.units.mass;
         self.answer.put(name, round(x.kilograms(), unit, self.signs));
     }
 
+    #[inline(never)]
     fn water(&mut self, name: Output, x: Volume) {
         self.answer.put(name, Shown::of(x.cubic_metres(), self.units.water, self.signs));
     }
 
     /// Nothing of what is no number: the logarithm of no calcium.
+    #[inline(never)]
     fn number(&mut self, name: Output, x: f64, decimals: usize) {
         if x.is_finite() {
             self.answer.put(name, Shown::number(x, decimals, false, self.signs));
         }
     }
 
+    #[inline(never)]
     fn signed(&mut self, name: Output, x: f64) {
         self.answer.put(name, Shown::number(x, 2, true, self.signs));
     }
 
+    #[inline(never)]
     fn alkalinity(&mut self, name: Output, x: Alkalinity) {
         self.answer.put(name, Shown::of(x.mg_per_l(), self.units.alkalinity, self.signs));
     }
 
+    #[inline(never)]
     fn hardness(&mut self, name: Output, x: Hardness) {
         self.answer.put(name, Shown::of(x.mg_per_l(), self.units.hardness, self.signs));
     }
 
     /// Bags: as few decimals as they need, at most two.
+    #[inline(never)]
     fn bags(&mut self, name: Output, x: f64) {
         let hundredths = (x * 100.0).round();
         self.answer.put(name, Shown::plain(hundredths / 100.0, None, self.signs));
     }
 
+    #[inline(never)]
     fn part(&mut self, name: Output, x: f64) {
         self.answer.put(name, percent(x, self.signs));
     }

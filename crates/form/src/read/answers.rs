@@ -25,16 +25,16 @@ impl Reader<'_> {
             let named = r.words(who) & r.words(role);
             Ruling { named, day: r.day(day) }
         };
-        let word = self.choice(Field::SurfaceApproval, Word::ALL, Word::code);
+        let word = self.choice(Field::SurfaceApproval, Word::ALL);
         if matches!(word, Some(Word::Have | Word::Refused)) {
             self.answer.say(Fact::ApprovalGiven);
         }
-        let kind = self.choice(Field::PoolUse, Kind::ALL, Kind::code);
+        let kind = self.choice(Field::PoolUse, Kind::ALL);
         if kind == Some(Kind::Public) {
             self.answer.say(Fact::UsePublic);
         }
         let word_day = self.day(Field::SurfaceApprovalDay).valid();
-        let mut paper = |name| self.choice(name, Paper::ALL, Paper::code);
+        let mut paper = |name| self.choice(name, Paper::ALL);
         let papers = Papers {
             liner: paper(Field::WarrantyLiner),
             heater: paper(Field::WarrantyHeater),
@@ -47,21 +47,21 @@ impl Reader<'_> {
             word,
             word_named: self.words(Field::SurfaceApprovalBy),
             word_day,
-            treated: self.choice(Field::WaterSanitizer, Treated::ALL, Treated::code),
+            treated: self.choice(Field::WaterSanitizer, Treated::ALL),
             papers,
-            full: self.choice(Field::ReadyFull, YesNo::ALL, YesNo::code),
-            running: self.choice(Field::ReadyRunning, Running::ALL, Running::code),
-            clear: self.choice(Field::ReadyClarity, Clarity::ALL, Clarity::code),
-            algae: self.choice(Field::ReadyAlgae, Algae::ALL, Algae::code),
-            swum: self.choice(Field::ReadySwimmers, YesNo::ALL, YesNo::code),
-            weather: self.choice(Field::ReadyWeather, Weather::ALL, Weather::code),
-            wired: self.choice(Field::ReadyElectrical, Wiring::ALL, Wiring::code),
-            grade: self.choice(Field::BagSalt, Grade::ALL, Grade::code),
+            full: self.choice(Field::ReadyFull, YesNo::ALL),
+            running: self.choice(Field::ReadyRunning, Running::ALL),
+            clear: self.choice(Field::ReadyClarity, Clarity::ALL),
+            algae: self.choice(Field::ReadyAlgae, Algae::ALL),
+            swum: self.choice(Field::ReadySwimmers, YesNo::ALL),
+            weather: self.choice(Field::ReadyWeather, Weather::ALL),
+            wired: self.choice(Field::ReadyElectrical, Wiring::ALL),
+            grade: self.choice(Field::BagSalt, Grade::ALL),
             kind,
-            operator: self.choice(Field::PoolOperator, YesNo::ALL, YesNo::code),
-            place: self.choice(Field::PoolLocation, Place::ALL, Place::code),
-            grains: self.choice(Field::SaltUndissolved, Grains::ALL, Grains::code),
-            moved: self.choice(Field::SaltSince, YesNo::ALL, YesNo::code),
+            operator: self.choice(Field::PoolOperator, YesNo::ALL),
+            place: self.choice(Field::PoolLocation, Place::ALL),
+            grains: self.choice(Field::SaltUndissolved, Grains::ALL),
+            moved: self.choice(Field::SaltSince, YesNo::ALL),
             combined: self.optional(Field::WaterCc, trace),
             copper: self.optional(Field::WaterCu, trace),
             iron: self.optional(Field::WaterFe, trace),

@@ -119,12 +119,12 @@ pub fn read(form: &Form, texts: &Texts, answer: &mut Answer) -> (Case, Option<Ta
     };
     let bag = Bag::default();
     let step = |kg: f64, otherwise| Mass::from_kilograms(kg).unwrap_or(otherwise);
-    let instrument = r.choice(Field::SaltMethod, Instrument::ALL, Instrument::code);
+    let instrument = r.choice(Field::SaltMethod, Instrument::ALL);
     let water = Tests {
         chlorine: r.optional(Field::WaterFc, |x| Chlorine::from_mg_per_l(x).ok()),
         ..r.tests([Field::WaterTemperature, Field::WaterPh, Field::WaterTa, Field::WaterCh, Field::WaterCya])
     };
-    let _ = r.choice(Field::SaltAtc, YesNo::ALL, YesNo::code);
+    let _ = r.choice(Field::SaltAtc, YesNo::ALL);
     if Unit::find(QuantityKind::Reading, texts.text(Field::SaltNowUnit))
         .is_some_and(|unit| unit.bounds.is_some())
     {
@@ -143,11 +143,11 @@ pub fn read(form: &Form, texts: &Texts, answer: &mut Answer) -> (Case, Option<Ta
     if counted.is_some() {
         r.answer.say(Fact::PoolMeasured);
     }
-    let chosen = r.choice(Field::PoolMethod, Method::ALL, Method::code);
+    let chosen = r.choice(Field::PoolMethod, Method::ALL);
     let mut case = Case {
         volume: typed.or(counted.map(|m| m.volume)),
         method: chosen.or(counted.map(|m| m.method).filter(|_| texts.text(Field::PoolMethod).is_empty())),
-        surface: r.choice(Field::SurfaceKind, Surface::ALL, Surface::code),
+        surface: r.choice(Field::SurfaceKind, Surface::ALL),
         doubt: r.optional(Field::PoolAccuracy, |x| Fraction::from_ratio(x).ok()),
         reading: r.salt(Field::SaltNow, instrument, water.temperature),
         again: r.salt(Field::SaltRepeat, instrument, water.temperature),
@@ -159,7 +159,7 @@ pub fn read(form: &Form, texts: &Texts, answer: &mut Answer) -> (Case, Option<Ta
         on: r.moment(Field::PowerWhen),
         log: r.log(size, water.temperature),
         levels: r.levels(),
-        history: r.choice(Field::WaterHistory, History::ALL, History::code),
+        history: r.choice(Field::WaterHistory, History::ALL),
         band: r.band(),
         bag: Bag {
             size,
@@ -194,7 +194,7 @@ pub fn read(form: &Form, texts: &Texts, answer: &mut Answer) -> (Case, Option<Ta
             in_: r.optional(Field::ReplaceFillRate, Some),
             price: r.optional(Field::ReplaceWaterPrice, Some),
         },
-        ground: r.choice(Field::ReplaceGroundwater, Ground::ALL, Ground::code),
+        ground: r.choice(Field::ReplaceGroundwater, Ground::ALL),
         unlisted: false,
         uncounted: false,
         untested: false,
@@ -226,7 +226,7 @@ pub fn read(form: &Form, texts: &Texts, answer: &mut Answer) -> (Case, Option<Ta
         || case.volume.is_none() && r.is_faulty_under("pool.");
     case.untested = r.is_faulty(Field::Now)
         || ["water.", "fill.", "goal.", "treat."].iter().any(|begin| r.is_faulty_under(begin));
-    let _ = r.choice(Field::Show, Show::ALL, Show::code);
+    let _ = r.choice(Field::Show, Show::ALL);
     case.method.into_iter().for_each(|method| r.answer.say(method));
     case.surface.into_iter().for_each(|surface| r.answer.say(surface));
     case.instrument.into_iter().for_each(|instrument| r.answer.say(instrument));

@@ -1,7 +1,7 @@
 //! What was read of the salt, and what does the log tell?
 
 use crate::answer::Shown;
-use crate::contract::codes::{LogKind, READ_WITH};
+use crate::contract::codes::LogKind;
 use crate::contract::units::{QuantityKind, Unit};
 use crate::contract::{Fact, FaultCode, Field, FieldId, LineFact, OF_A_LINE, OutputId, State};
 use crate::read::reader::Reader;
@@ -100,7 +100,7 @@ impl Reader<'_> {
 
     /// One line; invalid while it is not finished.
     fn line(&mut self, n: u8, bag: Option<Mass>, temperature: Option<Temperature>) -> Typed<Entry> {
-        let kind = self.choice(Field::LogKind.in_line(n), LogKind::ALL, LogKind::code);
+        let kind = self.choice(Field::LogKind.in_line(n), LogKind::ALL);
         if kind == Some(LogKind::Ignored) {
             return Typed::Missing;
         }
@@ -109,8 +109,7 @@ impl Reader<'_> {
         let mass = if kind == Some(LogKind::Test) { Typed::Missing } else { self.put_in(n, bag) };
         let (mut instrument, mut salt, mut again) = (None, Typed::Missing, Typed::Missing);
         if kind != Some(LogKind::Salt) {
-            let read_with = &Instrument::ALL[..READ_WITH.all.len()];
-            instrument = self.choice(Field::LogMethod.in_line(n), read_with, Instrument::code);
+            instrument = self.choice(Field::LogMethod.in_line(n), Instrument::ALL);
             salt = self.salt(Field::LogSalt.in_line(n), instrument, temperature);
             again = self.salt(Field::LogRepeat.in_line(n), instrument, temperature);
         }

@@ -21,7 +21,7 @@ impl Reader<'_> {
     /// The measured size, once it is complete.
     pub fn measured(&mut self) -> Option<Measured> {
         let metered = self.metered();
-        let shape = self.choice(Field::PoolShape, Shape::ALL, Shape::code);
+        let shape = self.choice(Field::PoolShape, Shape::ALL);
         let pool = shape.and_then(|shape| {
             self.answer.say(Fact::MeasureShape);
             self.answer.say(shape);
@@ -154,7 +154,7 @@ impl Reader<'_> {
             self.answer.say(Fact::MeasureDepths);
             return self.list(Field::PoolDepths).valid()?.mean().map(Floor::Level);
         }
-        let floor = self.choice(Field::PoolFloor, FloorShape::ALL, FloorShape::code);
+        let floor = self.choice(Field::PoolFloor, FloorShape::ALL);
         let Some(floor) = floor else {
             if !self.is_faulty(Field::PoolFloor) {
                 self.miss(Field::PoolFloor);

@@ -193,16 +193,16 @@ impl Reader<'_> {
         }
     }
 
-    /// The chosen one of a list; `None` when nothing is chosen or the code is not of the list.
-    pub fn choice<T: Copy>(
-        &mut self,
-        field: impl Into<FieldId>,
-        all: &[T],
-        code: fn(T) -> &'static str,
-    ) -> Option<T> {
-        let field = field.into();
+    /// The chosen one of a question's answers, which stand in the order of its codes; `None` when nothing is chosen or
+    /// the code is not of the list.
+    pub fn choice<T: Copy>(&mut self, field: impl Into<FieldId>, all: &[T]) -> Option<T> {
+        all.get(self.chosen(field.into())?).copied()
+    }
+
+    fn chosen(&mut self, field: FieldId) -> Option<usize> {
         let text = self.text(field);
-        let found = all.iter().copied().find(|x| code(*x) == text);
+        let FieldType::Choice(codes) = field.field()?.kind() else { return None };
+        let found = codes.all.iter().position(|code| *code == text);
         if found.is_none() && !text.is_empty() {
             self.fault(field, FaultCode::NotListed);
         }
