@@ -4,6 +4,8 @@ use crate::contract::units::Unit;
 use crate::read::moment;
 use crate::read::number::{self, Signs};
 
+mod serialize;
+
 /// The contract between page and code; see the form's `data-saltwright`.
 pub const CONTRACT: u32 = 1;
 

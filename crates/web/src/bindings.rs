@@ -3,25 +3,25 @@
 //! To look for the places costs more than to write what is new: they are looked for once, and again when the form
 //! is reset or somebody else has put elements into it or taken some out.
 
-use crate::renderer::all;
+use crate::elements::{all, attribute};
 use form::answer::{Answer, Shown};
 use web_sys::{Element, HtmlCollection, HtmlFormElement};
 
-/// One form's places.
-pub struct Places {
+/// One form's places for an answer.
+pub struct Bindings {
     elements: HtmlCollection,
     /// So many elements the form had after it was written.
     count: u32,
     /// The outputs outside rows and messages.
-    pub outputs: Vec<Place>,
+    pub outputs: Vec<Binding>,
     /// What waits for states outside rows.
-    pub waiting: Vec<Place>,
+    pub waiting: Vec<Binding>,
     /// The answer that was written.
     pub written: Option<Answer>,
 }
 
 /// One element.
-pub struct Place {
+pub struct Binding {
     pub element: Element,
     /// An output's name, or what is waited for.
     pub name: String,
@@ -29,7 +29,7 @@ pub struct Place {
     pub shown: Option<Option<Shown>>,
 }
 
-impl Places {
+impl Bindings {
     /// Looks for them.
     pub fn find(form: &HtmlFormElement) -> Self {
         Self {
@@ -42,7 +42,7 @@ impl Places {
     }
 
     /// Is everything where it was?
-    pub fn are_there(&self) -> bool {
+    pub fn hold(&self) -> bool {
         self.elements.length() == self.count
     }
 
@@ -53,13 +53,13 @@ impl Places {
     }
 }
 
-fn named(form: &HtmlFormElement, selector: &str, attribute: &str) -> Vec<Place> {
-    let mut places = Vec::new();
+fn named(form: &HtmlFormElement, selector: &str, by: &str) -> Vec<Binding> {
+    let mut found = Vec::new();
     for element in all(form, selector) {
-        let name = element.get_attribute(attribute).unwrap_or_default();
-        places.push(Place { element, name, shown: None });
+        let name = attribute(&element, by);
+        found.push(Binding { element, name, shown: None });
     }
-    places
+    found
 }
 
 /// What stands in the drawing of the pool.

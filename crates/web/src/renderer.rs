@@ -2,17 +2,19 @@
 //!
 //! Nothing else is changed: no HTML, class or style is written, and no word comes from here.
 
-use crate::bindings::{Places, drawn};
+use crate::bindings::{Bindings, drawn};
+use crate::elements::{all, attribute, content, first, hide, name, set_text};
+use crate::environment::language;
 use form::answer::{Answer, Line, Row, Shown};
 use form::contract::units::Unit;
 use form::read::number::Signs;
 use form::text::joined;
 use std::cell::{OnceCell, RefCell};
 use wasm_bindgen::prelude::*;
-use web_sys::{DocumentFragment, Element, HtmlFormElement, HtmlTemplateElement, Node};
+use web_sys::{DocumentFragment, Element, HtmlFormElement, Node};
 
 /// What writes on one form.
-pub struct Pen {
+pub struct Renderer {
     form: HtmlFormElement,
     /// UCUM code and word, as the page has them.
     words: Vec<(String, String)>,
@@ -22,16 +24,16 @@ pub struct Pen {
     /// The rows that stand on the page.
     rows: RefCell<Vec<(&'static str, Vec<Line>)>>,
     /// Where all else is written, and what stands there.
-    places: RefCell<Option<Places>>,
+    bindings: RefCell<Option<Bindings>>,
 }
 
-impl Pen {
+impl Renderer {
     /// For a form, with the words for units that stand in it.
     pub fn new(form: HtmlFormElement, signs: Signs) -> Self {
         let mut words = Vec::new();
-        for list in all(&form, "template[data-units], template[data-gates]").into_iter().filter_map(content) {
+        for list in all(&form, "template[data-units], template[data-gates]").iter().filter_map(content) {
             for word in all(&list, "data[value]") {
-                let code = word.get_attribute("value").unwrap_or_default();
+                let code = attribute(&word, "value");
                 words.push((code, word.text_content().unwrap_or_default()));
             }
         }
@@ -41,15 +43,15 @@ impl Pen {
             signs,
             formats: Default::default(),
             rows: RefCell::default(),
-            places: RefCell::default(),
+            bindings: RefCell::default(),
         }
     }
 
     /// Writes what is new in an answer.
     pub fn write(&self, answer: &Answer) -> Result<(), JsValue> {
-        let known = self.places.take().filter(Places::are_there);
-        let mut places = known.unwrap_or_else(|| Places::find(&self.form));
-        for output in &mut places.outputs {
+        let known = self.bindings.take().filter(Bindings::hold);
+        let mut bindings = known.unwrap_or_else(|| Bindings::find(&self.form));
+        for output in &mut bindings.outputs {
             let found = answer.output(&output.name);
             if output.shown.as_ref().is_none_or(|shown| shown.as_ref() != found) {
                 self.show(&output.element, found);
@@ -57,10 +59,10 @@ impl Pen {
             }
         }
         let is_new =
-            |same: fn(&Answer, &Answer) -> bool| places.written.as_ref().is_none_or(|w| !same(w, answer));
+            |same: fn(&Answer, &Answer) -> bool| bindings.written.as_ref().is_none_or(|w| !same(w, answer));
         let states_changed = is_new(|a, b| a.states == b.states);
         if states_changed {
-            for place in &places.waiting {
+            for place in &bindings.waiting {
                 hide(&place.element, !fits(&place.name, |state| answer.holds(state)));
             }
         }
@@ -74,14 +76,14 @@ impl Pen {
         if is_new(|a, b| a.faults == b.faults) {
             self.faults(answer)?;
         }
-        places.remember(answer.clone());
-        self.places.replace(Some(places));
+        bindings.remember(answer.clone());
+        self.bindings.replace(Some(bindings));
         Ok(())
     }
 
     /// Somebody else has written on the page, or will.
     pub fn forget(&self) {
-        self.places.take();
+        self.bindings.take();
     }
 
     /// Numbers, in the drawings' own geometry: `data-left` to `data-right` is the scale.
@@ -93,7 +95,7 @@ impl Pen {
             let (left, right) = (edge("data-left"), edge("data-right"));
             let place = |part: f64| (left + part * (right - left)).round() as u32;
             for mark in all(&drawing, "[data-mark]") {
-                let name = mark.get_attribute("data-mark").unwrap_or_default();
+                let name = attribute(&mark, "data-mark");
                 let Some((_, ends)) = answer.marks.iter().find(|(n, _)| *n == name) else { continue };
                 let [from, to] = ends.map(place);
                 let geometry = match mark.tag_name().as_str() {
@@ -112,7 +114,7 @@ impl Pen {
     /// Drawings whose parts come whole: paths, and labels with their places. What is not told is not there.
     fn shapes(&self, answer: &Answer) -> Result<(), JsValue> {
         for part in all(&self.form, "svg [data-shape]") {
-            let name = part.get_attribute("data-shape").unwrap_or_default();
+            let name = attribute(&part, "data-shape");
             let shape = answer.shapes.iter().find(|(n, _)| *n == name).map_or("", |(_, shape)| shape);
             if part.tag_name() == "path" {
                 part.set_attribute("d", shape)?;
@@ -124,40 +126,9 @@ impl Pen {
         Ok(())
     }
 
-    /// So many lines of the log, each a copy of the page's template for one.
-    pub fn lines(&self, count: usize) -> Result<(), JsValue> {
-        let Some(template) = first(&self.form, "template[data-lines]") else { return Ok(()) };
-        let (Some(line), Some(parent)) = (content(template.clone()), template.parent_node()) else {
-            return Ok(());
-        };
-        let there = all(&self.form, "[data-line]");
-        there.iter().skip(count).for_each(Element::remove);
-        for n in there.len() + 1..=count {
-            let n = n.to_string();
-            let copy = line.clone_node_with_deep(true)?;
-            for element in all(&copy, "*") {
-                // What has the line's number in it, where the template says N.
-                for attribute in ["name", "value", "id", "for", "aria-describedby", "data-when", "data-fault"]
-                {
-                    if let Some(value) = element.get_attribute(attribute) {
-                        element.set_attribute(attribute, &value.replace('N', &n))?;
-                    }
-                }
-                if element.has_attribute("data-n") {
-                    element.set_text_content(Some(&n));
-                }
-            }
-            if let Some(first) = copy.unchecked_ref::<DocumentFragment>().children().item(0) {
-                first.set_attribute("data-line", &n)?;
-            }
-            parent.insert_before(&copy, Some(&template))?;
-        }
-        Ok(())
-    }
-
     /// What a template of the form says of an answer, as text.
     pub fn sentence(&self, template: &str, answer: &Answer) -> Option<String> {
-        let copy = content(first(&self.form, template)?)?.clone_node_with_deep(true).ok()?;
+        let copy = content(&first(&self.form, template)?)?.clone_node_with_deep(true).ok()?;
         self.outputs(&copy, &answer.outputs);
         conditions(&copy, |state| answer.holds(state));
         all(&copy, "[hidden]").iter().for_each(Element::remove);
@@ -180,14 +151,12 @@ impl Pen {
     /// A moment in the page's language and this place's time; or a day, which is the same everywhere.
     fn moment(&self, text: &str, timed: bool) -> String {
         let format = self.formats[usize::from(timed)].get_or_init(|| {
-            let lang = self.form.closest("[lang]").ok().flatten().and_then(|e| e.get_attribute("lang"));
             let style = js_sys::Object::new();
             let more = if timed { ("timeStyle", "short") } else { ("timeZone", "UTC") };
             for (key, value) in [("dateStyle", "medium"), more] {
                 let _ = js_sys::Reflect::set(&style, &key.into(), &value.into());
             }
-            js_sys::Intl::DateTimeFormat::new(&js_sys::Array::from_iter(lang.map(JsValue::from)), &style)
-                .format()
+            js_sys::Intl::DateTimeFormat::new(&language(&self.form), &style).format()
         });
         let moment = js_sys::Date::new(&joined(&[text, if timed { "Z" } else { "" }]).into());
         format.call1(&JsValue::NULL, &moment).ok().and_then(|text| text.as_string()).unwrap_or_default()
@@ -195,7 +164,7 @@ impl Pen {
 
     fn outputs(&self, within: &Node, shown: &Row) {
         for output in all(within, "output[name]") {
-            let name = output.get_attribute("name").unwrap_or_default();
+            let name = name(&output);
             self.show(&output, shown.iter().find(|(n, _)| *n == name).map(|(_, shown)| shown));
         }
     }
@@ -231,7 +200,7 @@ impl Pen {
         }
         for template in all(&self.form, "template[data-each]") {
             let Some(list) = list_of(&template, "data-each") else { continue };
-            let (Some(row), Some(parent)) = (content(template.clone()), template.parent_node()) else {
+            let (Some(row), Some(parent)) = (content(&template), template.parent_node()) else {
                 continue;
             };
             for shown in lines(&answer.rows, &list) {
@@ -251,7 +220,7 @@ impl Pen {
     /// The message of each fault, and `aria-invalid` on the field.
     fn faults(&self, answer: &Answer) -> Result<(), JsValue> {
         for place in all(&self.form, "[data-fault]:not(template)") {
-            let of = place.get_attribute("data-fault").unwrap_or_default();
+            let of = attribute(&place, "data-fault");
             let (field, code) = of.split_once(':').unwrap_or((&of, ""));
             let fault =
                 answer.faults.iter().find(|f| f.field == field && (code.is_empty() || f.code == code));
@@ -260,7 +229,7 @@ impl Pen {
             if code.is_empty() {
                 let own = joined(&["[data-fault='", field, ":", fault.code, "']"]);
                 let general = joined(&["template[data-fault='*:", fault.code, "']"]);
-                let message = first(&self.form, &general).and_then(content);
+                let message = first(&self.form, &general).and_then(|message| content(&message));
                 let (Some(message), None) = (message, first(&self.form, &own)) else {
                     hide(&place, true);
                     continue;
@@ -273,7 +242,7 @@ impl Pen {
             }
             for output in all(&place, "output[name]") {
                 let limit = |i: usize| fault.limits.as_ref().map(|limits| self.text(&limits[i]));
-                let text = match output.get_attribute("name").unwrap_or_default().as_str() {
+                let text = match name(&output).as_str() {
                     "low" => limit(0),
                     "high" => limit(1),
                     "other" => fault.other.as_ref().map(|x| self.text(x)),
@@ -283,7 +252,7 @@ impl Pen {
             }
         }
         for field in all(&self.form, "input[name], select[name]") {
-            let name = field.get_attribute("name").unwrap_or_default();
+            let name = name(&field);
             if answer.faults.iter().any(|f| f.field == name) {
                 field.set_attribute("aria-invalid", "true")?;
             } else {
@@ -302,7 +271,7 @@ fn lines<'a>(rows: &'a [(&'static str, Vec<Line>)], list: &'a str) -> impl Itera
 /// Shows what `data-when` says.
 fn conditions(within: &Node, holds: impl Fn(&str) -> bool) {
     for element in all(within, "[data-when]") {
-        hide(&element, !fits(&element.get_attribute("data-when").unwrap_or_default(), &holds));
+        hide(&element, !fits(&attribute(&element, "data-when"), &holds));
     }
 }
 
@@ -312,42 +281,4 @@ fn fits(when: &str, holds: impl Fn(&str) -> bool) -> bool {
         Some(state) => !holds(state),
         None => holds(state),
     })
-}
-
-fn set_text(output: &Element, text: &str) {
-    if output.text_content().as_deref() != Some(text) {
-        output.set_text_content(Some(text));
-    }
-}
-
-/// Hides an element, or shows it.
-pub fn hide(element: &Element, hidden: bool) {
-    if element.has_attribute("hidden") != hidden {
-        let _ = element.toggle_attribute_with_force("hidden", hidden);
-    }
-}
-
-/// Elements within a node that match, in their order; none for a selector that means nothing.
-pub fn all(within: &Node, selector: &str) -> Vec<Element> {
-    let list = match within.dyn_ref::<Element>() {
-        Some(element) => element.query_selector_all(selector),
-        None => within.unchecked_ref::<DocumentFragment>().query_selector_all(selector),
-    };
-    let mut found = Vec::new();
-    if let Ok(list) = list {
-        for i in 0..list.length() {
-            found.extend(list.get(i).map(JsCast::unchecked_into::<Element>));
-        }
-    }
-    found
-}
-
-/// The first of them.
-pub fn first(within: &Node, selector: &str) -> Option<Element> {
-    all(within, selector).into_iter().next()
-}
-
-/// What a template holds.
-pub fn content(template: Element) -> Option<DocumentFragment> {
-    Some(template.dyn_ref::<HtmlTemplateElement>()?.content())
 }
