@@ -4,7 +4,7 @@ use crate::actions::{Press, press};
 use crate::aria;
 use crate::elements::{attribute, focus, name, target};
 use crate::embed::Embed;
-use crate::environment::Environment;
+use crate::environment::{Environment, always};
 use crate::exercise::Exercise;
 use crate::fields::Fields;
 use crate::jobs::Jobs;
@@ -16,6 +16,7 @@ use crate::views;
 use form::Form;
 use form::answer;
 use form::answer::Answer;
+use js_sys::Function;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -113,22 +114,17 @@ pub fn attach(form: HtmlFormElement) -> Result<Rc<Controller>, JsValue> {
 type Happened = fn(&Rc<Controller>, &Event) -> Result<(), JsValue>;
 
 impl Controller {
-    fn listener(self: &Rc<Self>, act: Happened) -> JsValue {
+    fn listener(self: &Rc<Self>, act: Happened) -> Function {
         let controller = self.clone();
-        Closure::<dyn Fn(Event) -> Result<(), JsValue>>::new(move |event: Event| act(&controller, &event))
-            .into_js_value() // The form keeps it, until listening ends.
+        always(move |event| act(&controller, event.unchecked_ref()))
     }
 
-    fn listen(&self, target: &EventTarget, kind: &str, listener: &JsValue) -> Result<(), JsValue> {
+    fn listen(&self, target: &EventTarget, kind: &str, listener: &Function) -> Result<(), JsValue> {
         // What is unfolded says so to itself alone, unless it is caught on its way there.
         let how = AddEventListenerOptions::new();
         how.set_capture(kind == "toggle");
         how.set_signal(&self.ending.signal());
-        target.add_event_listener_with_callback_and_add_event_listener_options(
-            kind,
-            listener.unchecked_ref(),
-            &how,
-        )
+        target.add_event_listener_with_callback_and_add_event_listener_options(kind, listener, &how)
     }
 
     fn happened(self: &Rc<Self>, event: &Event) -> Result<(), JsValue> {

@@ -5,7 +5,7 @@ use form::Form;
 use form::read::moment;
 use form::read::number::Signs;
 use form::text::joined;
-use js_sys::Reflect;
+use js_sys::{Function, Reflect};
 use std::cell::Cell;
 use wasm_bindgen::prelude::*;
 use web_sys::{Document, Element, HtmlFormElement, HtmlInputElement, Window};
@@ -98,9 +98,8 @@ impl Timer {
         act: impl FnOnce() -> Result<(), JsValue> + 'static,
     ) -> Result<(), JsValue> {
         self.stop(window);
-        // What is dropped before its time must hold nothing: it goes with the browser's next clearing up.
-        let act = Closure::once(act).into_js_value();
-        self.0.set(window.set_timeout_with_callback_and_timeout_and_arguments_0(act.unchecked_ref(), ms)?);
+        let act = once(move |_| act());
+        self.0.set(window.set_timeout_with_callback_and_timeout_and_arguments_0(&act, ms)?);
         Ok(())
     }
 
@@ -147,9 +146,28 @@ fn signs(form: &HtmlFormElement) -> Form {
     signs
 }
 
+/// What a browser may call.
+type Done = Result<(), JsValue>;
+
+/// Something to be done once. What is never done holds nothing: it goes with the browser's next clearing up.
+pub fn once(act: impl FnOnce(JsValue) -> Done + 'static) -> Function {
+    // In a box: its wrapping is a copy of itself for every shape of what is done.
+    let act: Box<dyn FnOnce(JsValue) -> Done> = Box::new(act);
+    Closure::once(act).into_js_value().unchecked_into()
+}
+
+/// Something to be done each time, for as long as somebody may call it.
+pub fn always(act: impl Fn(JsValue) -> Done + 'static) -> Function {
+    Closure::<dyn Fn(JsValue) -> Done>::new(act).into_js_value().unchecked_into()
+}
+
+/// Calls a method of a promise: what is to be done with it once it is there, or has failed.
+pub fn when(promise: &JsValue, method: &str, act: Function) -> Done {
+    let method = Reflect::get(promise, &method.into())?;
+    method.unchecked_ref::<Function>().call1(promise, &act).map(drop)
+}
+
 /// Lets a promise fail without a word on the console.
 pub fn quiet(promise: &JsValue) {
-    let refused = Closure::once(|_: JsValue| ()).into_js_value();
-    let _ = Reflect::get(promise, &"catch".into())
-        .and_then(|catch| catch.unchecked_ref::<js_sys::Function>().call1(promise, &refused));
+    let _ = when(promise, "catch", once(|_| Ok(())));
 }

@@ -2,7 +2,7 @@
 //! names it.
 
 use crate::elements::{first, set_text};
-use crate::environment::{Environment, Timer};
+use crate::environment::{Environment, Timer, always, once};
 use crate::pairs::{of_object, plain};
 use form::Form;
 use form::answer::{Answer, CONTRACT};
@@ -120,17 +120,14 @@ impl Publisher {
             return Ok(());
         }
         let publisher = self.clone();
-        let publish = Closure::once(move || {
+        let publish = once(move |_| {
             publisher.publishing.set(false);
             if publisher.ended.aborted() { Ok(()) } else { publisher.publish_now() }
-        })
-        .into_js_value();
+        });
         // Behind the frame that paints it: whoever listens does not keep a reader waiting.
         let window = self.window.clone();
-        let painted =
-            Closure::once(move || window.set_timeout_with_callback(publish.unchecked_ref()).map(drop))
-                .into_js_value();
-        self.window.request_animation_frame(painted.unchecked_ref()).map(drop)
+        let painted = once(move |_| window.set_timeout_with_callback(&publish).map(drop));
+        self.window.request_animation_frame(&painted).map(drop)
     }
 
     fn publish_now(&self) -> Result<(), JsValue> {
@@ -172,14 +169,13 @@ impl Publisher {
         self.post("ready", None)?;
         let Some(page) = environment.document.document_element() else { return Ok(()) };
         let (publisher, whole) = (self.clone(), page.clone());
-        let measure = Closure::<dyn Fn() -> Result<(), JsValue>>::new(move || {
+        let measure = always(move |_| {
             if publisher.ended.aborted() {
                 return Ok(());
             }
             publisher.post("height", Some(whole.get_bounding_client_rect().height().ceil().into()))
         });
-        ResizeObserver::new(measure.as_ref().unchecked_ref())?.observe(&page);
-        measure.forget(); // The page keeps it, for as long as it stands.
+        ResizeObserver::new(&measure)?.observe(&page);
         Ok(())
     }
 

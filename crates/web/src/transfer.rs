@@ -1,7 +1,7 @@
 //! How does a job leave this page and come back? As a file, a link, a code on paper, a calendar, a table.
 
 use crate::elements::{all, content, first};
-use crate::environment::{Environment, local, minutes};
+use crate::environment::{Environment, local, minutes, once, when};
 use crate::fields::Fields;
 use crate::pairs;
 use form::Form;
@@ -203,12 +203,8 @@ pub fn spreadsheet(answer: &Answer, typed: &Form, fields: &Fields, decimal: char
 
 /// Reads a file that somebody chose or let fall here.
 pub fn read(file: &File, then: impl FnOnce(&str) -> Result<(), JsValue> + 'static) -> Result<(), JsValue> {
-    let read = move |text: JsValue| then(&text.as_string().unwrap_or_default());
-    let text = file.text();
-    Reflect::get(&text, &"then".into())?
-        .unchecked_ref::<js_sys::Function>()
-        .call1(&text, &Closure::once(read).into_js_value())
-        .map(drop)
+    let read = once(move |text| then(&text.as_string().unwrap_or_default()));
+    when(&file.text(), "then", read)
 }
 
 /// The make of a job file and the form in it, or in a table; `None` for any other file.
