@@ -5,6 +5,7 @@ use std::cmp::Reverse;
 use walrus::{Function, Module, passes::gc};
 
 /// Parts of the library that one careless line brings along, each some KB, and we do without (DEVELOPERS.md says how).
+/// A hash table is there: what carries an answer to a script keeps the keys that have crossed in one.
 const UNWANTED: [&str; 7] =
     ["fmt::float", "flt2dec", "dec2flt", "StrSearcher", "slice::sort", "core::unicode", "dlmalloc"];
 

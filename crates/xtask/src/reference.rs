@@ -38,6 +38,7 @@ here is never removed and never gets another meaning; new names may come.
 | `readonly`, `value`, `checked`, `selected` | field | HTML’s own: locked, preset |
 | `data-keep` | form | keeps the job on the device; two forms on one page then need an `id` each |
 | `data-part=\"salt\"` | any element | a part that a link can show alone with `only=` |
+| `<template data-part=\"measure\">` | in the form | a part that is in the page only while it is open: `data-act=\"expand\"` and `data-act=\"collapse\"` with its name for `value`. Closed, its fields keep what was typed, and count; so do their presets, locks and ranges |
 | `action=\"#place\"` | form | where Enter leads |
 ";
 
