@@ -110,11 +110,12 @@ impl Jobs {
 
     /// Keeps what is typed, if there is anything to keep. Is it kept in another way than before?
     pub fn keep(&self, form: &Form) -> Result<Option<bool>, JsValue> {
-        if !self.keeps || form.is_blank() && self.number.get() == 0 {
+        let (before, job, now) = (self.kept.get(), self.job(), minutes() as u64);
+        // While a form is being attached no job is in hand yet.
+        if !self.keeps || job.is_empty() || form.is_blank() && self.number.get() == 0 {
             return Ok(None);
         }
         let text = pairs::to_text(form)?;
-        let (before, job, now) = (self.kept.get(), self.job(), minutes() as u64);
         let known = self.number.get();
         let kept = match job_journal::write(&self.store, &job, &text, now, known) {
             // Nothing new: as it was kept last.
