@@ -136,7 +136,7 @@ impl Jobs {
     /// Remembers what is typed, if anything is, to be put back.
     pub fn set_aside(&self, form: Form) {
         let job = self.job().clone();
-        *self.undo.borrow_mut() = (!form.is_blank()).then_some((job, form));
+        *self.undo.borrow_mut() = (!form.is_blank() && !job.is_empty()).then_some((job, form));
     }
 
     /// What stood here before.
