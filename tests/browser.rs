@@ -21,6 +21,7 @@
 //! | Is a job kept through whatever befalls a store, and does it leave and come back whole? | `records` |
 //! | Is a served page found without its server? | `offline` |
 //! | Is one part at a time shown on a telephone, and every part found? | `views` |
+//! | Is a closed part out of the document, and does what is typed in it count all the same? | `parts` |
 //! | Can a job be followed over days? | `days` |
 //! | Does each language write its figures its own way, and does every page fit? | `languages` |
 //! | Does the script serve other people's pages? | `guest` |
@@ -63,6 +64,8 @@ mod means;
 mod offline;
 #[path = "browser/paper.rs"]
 mod paper;
+#[path = "browser/parts.rs"]
+mod parts;
 #[path = "browser/policy.rs"]
 mod policy;
 #[path = "browser/proxy.rs"]

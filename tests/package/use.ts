@@ -1,5 +1,5 @@
 // Can a typed script use all there is? Each name of the declarations stands here once at least.
-import { answer, attach, Desk, edition } from "saltwright";
+import { answer, attach, Controller, edition } from "saltwright";
 import type { Answer, Edition, Fault, Line, Outputs, Quantity, Shown } from "saltwright";
 
 const all: Answer = answer({ "pool.volume": "62.82", "pool.volume.unit": "m3" });
@@ -26,10 +26,10 @@ const agreed: boolean = build.contract === contract;
 
 export function sum(form: HTMLFormElement): Record<string, string> {
   form.addEventListener("saltwright:answer", (event) => console.log(event.detail.states.length));
-  const desk: Desk = attach(form);
-  desk.set({ "pool.volume": "50" });
-  const typed: Record<string, string> = desk.form();
-  desk.detach();
+  const controller: Controller = attach(form);
+  controller.set({ "pool.volume": "50" });
+  const typed: Record<string, string> = controller.form();
+  controller.detach();
   return typed;
 }
 
@@ -43,8 +43,8 @@ answer(new FormData());
 attach(document.createElement("div"));
 // @ts-expect-error: what cannot be said is missing
 outputs["dose.mass"].text;
-// @ts-expect-error: a desk comes from a form alone
-new Desk();
+// @ts-expect-error: a controller comes from a form alone
+new Controller();
 // @ts-expect-error: there is no such list, or nothing in it
 all.rows["visits"].length;
 // @ts-expect-error: there is no such member

@@ -5,6 +5,8 @@ use crate::contract::{DrawingMark, DrawingPart, FaultCode, FieldId, List, Output
 use crate::read::moment;
 use crate::read::number::{self, Signs};
 
+mod serialize;
+
 /// A number as it is shown, and the code of its unit; the page has the unit's word.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Shown {
@@ -56,6 +58,15 @@ pub enum Part {
 }
 
 impl Part {
+    /// The result, of a label.
+    #[must_use]
+    pub fn label(self) -> Option<Output> {
+        match self {
+            Self::Path(_) => None,
+            Self::Label(output) => Some(output),
+        }
+    }
+
     /// The name under which a page has it.
     #[must_use]
     pub fn name(self) -> &'static str {

@@ -5,6 +5,7 @@ mod families;
 mod field_id;
 mod fields;
 mod lists;
+mod output_id;
 mod outputs;
 mod states;
 mod table;
@@ -15,10 +16,11 @@ pub mod units;
 
 pub use facts::{Fact, LineFact, RowFact};
 pub use families::{DOSE, Families, INDEX, NONE, REPLACE, RUN, SIZE};
-pub use field_id::{FieldId, LINES, OF_A_LINE, PLACES};
+pub use field_id::{ATTEMPT, FieldId, LINES, OF_A_LINE, PLACES, is_attempt};
 pub use fields::{Field, FieldType, Question, Scope, UnitRule};
-pub use lists::{Act, Cell, FaultCode, InFault, List, Mark as DrawingMark, Shape as DrawingPart};
-pub use outputs::{ASKED, Measures, Output, OutputId, Told};
+pub use lists::{Act, FaultCode, InFault, List, Mark as DrawingMark, RowOutput, Shape as DrawingPart};
+pub use output_id::OutputId;
+pub use outputs::{ASKED, Measures, Output, Told};
 pub use states::{CHOSEN, Mark, State, States};
 pub use table::Row;
 

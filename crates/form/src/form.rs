@@ -4,6 +4,7 @@ use crate::contract::codes::Show;
 use crate::contract::units::{self, QuantityKind, Unit};
 use crate::contract::{Field, FieldId, FieldType, LINES, OF_A_LINE, PLACES, Scope};
 use crate::read::number::{self, Signs};
+use crate::text::joined;
 
 /// The flat form: name to text as typed. A name twice: the last counts.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -15,8 +16,13 @@ impl<const N: usize> From<[(&str, &str); N]> for Form {
     }
 }
 
-/// Begins the name under which a moment is handed over in minutes of UTC.
-pub const UTC: &str = "utc.";
+const UTC: &str = "utc.";
+
+/// The name under which the moment in a field is handed over in minutes of UTC.
+#[must_use]
+pub fn utc_of(field: &str) -> String {
+    joined(&[UTC, field])
+}
 
 impl Form {
     /// The text of a field, without white space around it; empty when it is not there.

@@ -8,12 +8,14 @@
 //! | What goes back to the page? | [`mod@answer`] |
 //! | Which name shows which part of the plan? | `present` |
 //! | What has a learner to find, and which figures has an exercise? | [`exercise`] |
-//! | How does a job leave: calendar, table, code on paper? | [`export`] |
+//! | How does a job leave: file, link, calendar, table, code on paper, frame? | [`export`] |
 //! | What does a form from elsewhere mean on this page? | [`relocalize`] |
+//! | On what terms does a link embed the form? | [`embed_options`] |
 //! | What was typed, kept on a device: is it whole? | [`job_journal`] |
 
 pub mod answer;
 pub mod contract;
+pub mod embed_options;
 pub mod exercise;
 pub mod export;
 mod form;
@@ -24,8 +26,8 @@ pub mod relocalize;
 pub mod text;
 
 pub use answer::{Answer, Fault, Shown};
-pub use form::Form;
 use form::Texts;
+pub use form::{Form, utc_of};
 
 /// Works out the answer to a form. Pure: the same form, the same answer, on any machine.
 ///

@@ -3,7 +3,7 @@
 use crate::answer::{Answer, Line, Shown};
 use crate::contract::codes::Tick;
 use crate::contract::units::{QuantityKind, Unit};
-use crate::contract::{Cell, Fact, FaultCode, Field, FieldId, List, Output, RowFact, State};
+use crate::contract::{Fact, FaultCode, Field, FieldId, List, Output, RowFact, RowOutput, State};
 use crate::form::{Texts, Units};
 use crate::read::case::Taped;
 use crate::read::number::Signs;
@@ -237,7 +237,7 @@ impl Filler<'_> {
                 }
             }
             self.answer.say(State::gate(gate, verdict));
-            let cells = vec![(Cell::GatesGate.into(), Shown::word(code))];
+            let cells = vec![(RowOutput::GatesGate.into(), Shown::word(code))];
             lines.push(Line { state: Some(is.into()), cells });
         }
         self.answer.rows.push((List::Gates, lines));

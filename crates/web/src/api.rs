@@ -1,11 +1,12 @@
 //! What can a script call? `answer`, `attach`, `edition`, in plain objects.
 
 use crate::controller;
-use crate::pairs::{form_of, object_of};
-use crate::to_js::Plain;
-use form::answer::CONTRACT;
+use crate::pairs::{of_object, plain};
+use form::contract::CONTRACT;
 use js_sys::Object;
+use serde::Serialize;
 use std::rc::Rc;
+use tsify::Tsify;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlFormElement;
 
@@ -15,20 +16,19 @@ use web_sys::HtmlFormElement;
 pub fn answer_object(
     #[wasm_bindgen(unchecked_param_type = "Record<string, string>")] form: &Object,
 ) -> Result<JsValue, JsValue> {
-    let answer = form::answer(&form_of(&Object::entries(form))?);
-    Ok(Plain::from(&answer).to_script())
+    plain(&form::answer(&of_object(form)?))
 }
 
 /// A form that answers.
 #[wasm_bindgen]
-pub struct Desk(Rc<controller::Desk>);
+pub struct Controller(Rc<controller::Controller>);
 
 #[wasm_bindgen]
-impl Desk {
-    /// The form as typed: an object of names and texts.
+impl Controller {
+    /// The form as typed: an object of names and texts, those of closed parts too.
     #[wasm_bindgen(unchecked_return_type = "Record<string, string>")]
-    pub fn form(&self) -> Result<Object, JsValue> {
-        object_of(&self.0.typed())
+    pub fn form(&self) -> Result<JsValue, JsValue> {
+        plain(&self.0.typed())
     }
 
     /// Fills in an object of names and texts; what it does not name stays. Throws only for a value that is no text.
@@ -36,7 +36,7 @@ impl Desk {
         &self,
         #[wasm_bindgen(unchecked_param_type = "Record<string, string>")] part: &Object,
     ) -> Result<(), JsValue> {
-        self.0.set(&form_of(&Object::entries(part))?)
+        self.0.set(&of_object(part)?)
     }
 
     /// Stops answering; what stands on the page stays.
@@ -47,31 +47,23 @@ impl Desk {
 
 /// Makes a form answer; once a form, however often it is called.
 #[wasm_bindgen]
-pub fn attach(form: HtmlFormElement) -> Result<Desk, JsValue> {
-    controller::attach(form).map(Desk)
+pub fn attach(form: HtmlFormElement) -> Result<Controller, JsValue> {
+    controller::attach(form).map(Controller)
+}
+
+/// Which build this is.
+#[derive(Serialize, Tsify)]
+pub struct Edition {
+    /// The package's name.
+    name: &'static str,
+    /// The package's version.
+    version: &'static str,
+    /// The contract between form and code; the form says it as `data-saltwright`.
+    contract: u32,
 }
 
 /// Name, version and contract of this build.
 #[wasm_bindgen(unchecked_return_type = "Edition")]
-pub fn edition() -> JsValue {
-    Plain::Thing(vec![
-        ("name", Plain::Text("saltwright")),
-        ("version", Plain::Text(env!("CARGO_PKG_VERSION"))),
-        ("contract", Plain::Number(CONTRACT)),
-    ])
-    .to_script()
+pub fn edition() -> Result<JsValue, JsValue> {
+    plain(&Edition { name: "saltwright", version: env!("CARGO_PKG_VERSION"), contract: CONTRACT })
 }
-
-/// `edition`'s type, beside what makes it.
-#[wasm_bindgen(typescript_custom_section)]
-const TYPES: &str = "
-/** Which build this is. */
-export interface Edition {
-    /** The package's name. */
-    name: string;
-    /** The package's version. */
-    version: string;
-    /** The contract between form and code; the form says it as `data-saltwright`. */
-    contract: number;
-}
-";

@@ -1,6 +1,6 @@
 //! What does a form get that its author left out? Labels and descriptions tied to their fields, silent outputs.
 
-use crate::renderer::all;
+use crate::elements::{all, attribute, name};
 use form::text::joined;
 use wasm_bindgen::prelude::*;
 use web_sys::{Element, HtmlFormElement};
@@ -14,32 +14,36 @@ const ABOUT: [(&str, &str, &str); 3] = [
 ];
 
 /// Ties what the author has not tied; `number` tells one form's ids from another's.
-pub fn wire(form: &HtmlFormElement, number: usize) -> Result<(), JsValue> {
+pub fn wire(forms: &[HtmlFormElement], number: usize) -> Result<(), JsValue> {
     let mut count = 0;
-    let mut id = |element: &Element| -> Result<String, JsValue> {
+    let mut id = |element: &Element| {
         if element.id().is_empty() {
             count += 1;
             element.set_id(&joined(&["saltwright-", &number.to_string(), "-", &count.to_string()]));
         }
-        Ok(element.id())
+        element.id()
     };
+    forms.iter().try_for_each(|form| wire_one(form, &mut id))
+}
+
+fn wire_one(form: &HtmlFormElement, id: &mut impl FnMut(&Element) -> String) -> Result<(), JsValue> {
     for output in all(form, "output:not([aria-live])") {
         output.set_attribute("aria-live", "off")?;
     }
     let fields = all(form, "input[name]:not([type=hidden]), select[name], textarea[name]");
     let mut about_all = Vec::new();
-    for (selector, attribute, before) in ABOUT {
+    for (selector, about, before) in ABOUT {
         for place in all(form, selector) {
-            let of = place.get_attribute(attribute).unwrap_or_default();
+            let of = attribute(&place, about);
             about_all.push((of.strip_prefix(before).unwrap_or_default().to_string(), place));
         }
     }
     for field in &fields {
-        let name = field.get_attribute("name").unwrap_or_default();
+        let name = name(field);
         if !field.has_attribute("aria-describedby") {
             let mut about = String::new();
             for (_, place) in about_all.iter().filter(|(of, _)| *of == name) {
-                about = joined(&[&about, if about.is_empty() { "" } else { " " }, &id(place)?]);
+                about = joined(&[&about, if about.is_empty() { "" } else { " " }, &id(place)]);
             }
             if !about.is_empty() {
                 field.set_attribute("aria-describedby", &about)?;
@@ -53,7 +57,7 @@ pub fn wire(form: &HtmlFormElement, number: usize) -> Result<(), JsValue> {
         }
         let behind = |field: &&Element| label.compare_document_position(field) & FOLLOWING != 0;
         if let Some(field) = fields.iter().find(behind) {
-            label.set_attribute("for", &id(field)?)?;
+            label.set_attribute("for", &id(field))?;
         }
     }
     Ok(())

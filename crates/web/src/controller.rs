@@ -1,206 +1,136 @@
-//! Who listens to the page? One desk a form: what was typed, left, cleared, linked and said.
+//! Who listens to a form, and what follows? It alone knows every room, and hands each what it needs.
 
+use crate::actions::{Press, press};
 use crate::aria;
-use crate::embed::{TERMS, Terms, is_locked};
-use crate::environment::signs;
+use crate::elements::{attribute, focus, name, target};
+use crate::embed::Embed;
+use crate::environment::{Environment, always};
 use crate::exercise::Exercise;
-use crate::jobs::Kept;
-use crate::local_storage::Device;
+use crate::fields::Fields;
+use crate::jobs::Jobs;
 use crate::offline;
-use crate::page_lint;
-use crate::pairs;
-use crate::renderer::{Pen, all, first};
+use crate::publish::{Publisher, SENTENCE};
+use crate::renderer::Renderer;
+use crate::transfer::Transfer;
 use crate::views;
 use form::Form;
 use form::answer;
 use form::answer::Answer;
-use form::contract::fields::LINES;
-use form::relocalize::hangs_on_signs;
+use form::contract::{ATTEMPT, Field};
+use js_sys::Function;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use web_sys::{
-    AbortController, AddEventListenerOptions, Element, Event, FocusEvent, HtmlElement, HtmlFormElement,
-    HtmlInputElement, Window,
+    AbortController, AddEventListenerOptions, DragEvent, Element, Event, EventTarget, FocusEvent,
+    HtmlFormElement, HtmlInputElement,
 };
+
+mod acts;
+mod job;
 
 /// From leaving a field to showing what is wrong with it: time for a press to end.
 const LEAVING_MS: i32 = 250;
-/// How a link to a filled form begins.
-pub const LINK: &str = "#sw1&";
-/// What is said of an answer to who hears the page.
-pub const SENTENCE: &str = "template[data-say]";
+
+/// What happens in a form, and what happens to its window.
+const OF_THE_FORM: [&str; 9] =
+    ["input", "change", "focusout", "click", "submit", "reset", "toggle", "dragover", "drop"];
+const OF_THE_WINDOW: [&str; 7] =
+    ["pagehide", "visibilitychange", "storage", "message", "beforeprint", "afterprint", "hashchange"];
 
 thread_local! {
-    static DESKS: RefCell<Vec<Rc<Desk>>> = const { RefCell::new(Vec::new()) };
+    static CONTROLLERS: RefCell<Vec<Rc<Controller>>> = const { RefCell::new(Vec::new()) };
     /// So many forms have been attached; each has its own number.
     static COUNT: Cell<usize> = const { Cell::new(0) };
 }
 
-/// One form and what has to be remembered about it.
-pub struct Desk {
-    pub form: HtmlFormElement,
-    pub window: Window,
-    pub pen: Pen,
-    /// The page's signs, in the form's own names for them.
-    pub signs: Vec<(String, String)>,
-    /// The device's own store, which job is in hand, the number of its last write, and how it is kept.
-    pub store: Device,
-    pub job: RefCell<String>,
-    pub number: Cell<u64>,
-    pub kept: Cell<Kept>,
-    pub keeping: Cell<i32>,
-    /// Under which terms a link has put the form here; how far an exercise has got.
-    pub terms: RefCell<Terms>,
-    pub exercise: Exercise,
-    /// What was told last, and is something about to be told?
-    pub told: RefCell<Answer>,
-    pub telling: Cell<bool>,
+/// One form that answers.
+pub struct Controller {
+    environment: Environment,
+    fields: Fields,
+    renderer: Renderer,
+    jobs: Jobs,
+    embed: Embed,
+    exercise: Exercise,
+    transfer: Transfer,
+    publisher: Rc<Publisher>,
+    /// The answer that stands on the page.
+    answer: RefCell<Answer>,
     /// Is much about to be done, and to be shown at its end?
-    pub held: Cell<bool>,
-    /// Has a host been told that the form is there?
-    pub hosted: Cell<bool>,
+    batching: Cell<bool>,
     /// Ends all listening.
     ending: AbortController,
-    /// What the page itself begins with.
-    pub begun: RefCell<Form>,
-    /// What came with a link or a file and has no field here: kept, and passed on.
-    pub strange: RefCell<Vec<(String, String)>>,
-    /// What is to be said of the last file or link.
-    pub said_of_file: Cell<&'static str>,
-    /// Is the link drawn for paper? What was printed last, and when?
-    pub coded: Cell<bool>,
-    pub printed: RefCell<Option<(String, i64)>>,
-    /// The answer that stands on the page.
-    pub answer: RefCell<Answer>,
-    /// Fields once left: their faults may be shown.
-    pub left: RefCell<Vec<String>>,
-    /// Fields whose faults are shown.
-    faulty: RefCell<Vec<String>>,
-    /// The field that has the focus, or had it last.
-    pub at: RefCell<String>,
-    /// What was typed before it was cleared or replaced, and in which job.
-    pub before: RefCell<Option<(String, Form)>>,
-    /// Where the sentence is spoken, and when, and which was last.
-    pub status: Option<Element>,
-    pub speaking: Cell<i32>,
-    leaving: Cell<i32>,
-    pub printing: Cell<i32>,
-    pub said: RefCell<String>,
 }
 
 /// Makes `form` answer on every change; idempotent.
-pub fn attach(form: HtmlFormElement) -> Result<Rc<Desk>, JsValue> {
-    if let Some(desk) = DESKS.with_borrow(|all| all.iter().find(|desk| desk.form == form).cloned()) {
-        return Ok(desk);
+pub fn attach(form: HtmlFormElement) -> Result<Rc<Controller>, JsValue> {
+    if let Some(there) = CONTROLLERS.with_borrow(|all| all.iter().find(|c| c.fields.form == form).cloned()) {
+        return Ok(there);
     }
     let number = COUNT.get() + 1;
     COUNT.set(number);
-    let window = web_sys::window().ok_or("no window")?;
-    page_lint::tell(&form, &window)?;
-    aria::wire(&form, number)?;
-    let mut status = None;
-    if first(&form, SENTENCE).is_some() {
-        let region = window.document().ok_or("no document")?.create_element("p")?;
-        region.set_attribute("role", "status")?;
-        form.append_child(&region)?;
-        status = Some(region);
-    }
-    let signs = signs(&form);
-    let desk = Rc::new(Desk {
-        pen: Pen::new(form.clone(), Form(signs.clone()).signs()),
-        signs,
-        store: Device::of(&window, &form.id()),
-        terms: RefCell::default(),
+    let environment = Environment::of(&form)?;
+    let fields = Fields::of(&form, &environment.document)?;
+    aria::wire(&fields.parts.forms(), number)?;
+    let ending = AbortController::new()?;
+    let controller = Rc::new(Controller {
+        renderer: Renderer::new(form.clone(), environment.number_signs()),
+        jobs: Jobs::of(&form, &environment.window),
+        embed: Embed::default(),
         exercise: Exercise::default(),
-        told: RefCell::default(),
-        telling: Cell::new(false),
-        held: Cell::new(false),
-        hosted: Cell::new(false),
-        ending: AbortController::new()?,
-        job: RefCell::default(),
-        number: Cell::new(0),
-        kept: Cell::default(),
-        keeping: Cell::new(0),
-        begun: RefCell::default(),
-        strange: RefCell::default(),
-        said_of_file: Cell::new(""),
-        coded: Cell::new(false),
-        printed: RefCell::default(),
+        transfer: Transfer::default(),
+        publisher: Rc::new(Publisher::of(&form, &environment, ending.signal())?),
         answer: RefCell::default(),
-        form,
-        window,
-        left: RefCell::default(),
-        faulty: RefCell::default(),
-        at: RefCell::default(),
-        before: RefCell::default(),
-        status,
-        speaking: Cell::new(0),
-        leaving: Cell::new(0),
-        printing: Cell::new(0),
-        said: RefCell::default(),
+        batching: Cell::new(false),
+        ending,
+        environment,
+        fields,
     });
-    for kind in ["input", "change", "focusout", "click", "submit", "reset", "toggle", "dragover", "drop"] {
-        desk.on(&desk.form, kind, Desk::happened)?;
+    let happened = controller.listener(Controller::happened);
+    for kind in OF_THE_FORM {
+        controller.listen(&form, kind, &happened)?;
     }
-    // A telephone may end a page that is out of sight without another word.
-    for kind in ["pagehide", "visibilitychange"] {
-        desk.on(&desk.window, kind, |desk, _| desk.keep_now())?;
+    let happened = controller.listener(Controller::happened_to_window);
+    for kind in OF_THE_WINDOW {
+        controller.listen(&controller.environment.window, kind, &happened)?;
     }
-    desk.on(&desk.window, "storage", |desk, event| desk.others_wrote(event.unchecked_ref()))?;
-    desk.on(&desk.window, "message", |desk, event| desk.heard(event.unchecked_ref()))?;
-    desk.on(&desk.window, "beforeprint", |desk, _| desk.draw_code())?;
-    desk.on(&desk.window, "afterprint", |desk, _| desk.printed_out())?;
-    desk.on(&desk.window, "hashchange", |desk, _| match desk.window.history()?.state()?.is_truthy() {
-        true => desk.refresh(), // An address of our own, gone back to: what is typed now is newer.
-        false => desk.open_address().and_then(|()| desk.refresh()), // A place in the page keeps it too.
-    })?;
-    DESKS.with_borrow_mut(|all| all.push(desk.clone()));
-    desk.at_once(|| {
-        if desk.keeps() {
-            desk.form.reset(); // What a browser put back by itself is kept here, and newer.
-            *desk.begun.borrow_mut() = desk.typed();
+    CONTROLLERS.with_borrow_mut(|all| all.push(controller.clone()));
+    controller.at_once(|| {
+        if controller.jobs.keeps {
+            controller.fields.parts.reset(); // What a browser put back by itself is kept here, and newer.
+            *controller.fields.defaults.borrow_mut() = controller.typed();
         }
-        match desk.window.location().hash()?.starts_with(LINK) {
-            true => {
-                desk.new_job();
-                desk.open_address()?
+        if !controller.open_address()? {
+            match controller.jobs.last() {
+                Some(job) => controller.open_job(&job)?,
+                None => controller.new_job(),
             }
-            false => desk.open_last()?,
         }
-        desk.fill_in()?;
-        offline::serve(&desk.window)
+        controller.fill_in()?;
+        offline::serve(&controller.environment)
     })?;
-    Ok(desk)
+    Ok(controller)
 }
 
-impl Desk {
-    fn on(
-        self: &Rc<Self>,
-        target: &web_sys::EventTarget,
-        kind: &str,
-        act: fn(&Rc<Self>, &Event) -> Result<(), JsValue>,
-    ) -> Result<(), JsValue> {
-        let desk = self.clone();
-        let listen =
-            Closure::<dyn Fn(Event) -> Result<(), JsValue>>::new(move |event: Event| act(&desk, &event))
-                .into_js_value(); // The form keeps it, until listening ends.
+type Happened = fn(&Rc<Controller>, &Event) -> Result<(), JsValue>;
+
+impl Controller {
+    fn listener(self: &Rc<Self>, act: Happened) -> Function {
+        let controller = self.clone();
+        always(move |event| act(&controller, event.unchecked_ref()))
+    }
+
+    fn listen(&self, target: &EventTarget, kind: &str, listener: &Function) -> Result<(), JsValue> {
         // What is unfolded says so to itself alone, unless it is caught on its way there.
         let how = AddEventListenerOptions::new();
         how.set_capture(kind == "toggle");
         how.set_signal(&self.ending.signal());
-        target.add_event_listener_with_callback_and_add_event_listener_options(
-            kind,
-            listen.unchecked_ref(),
-            &how,
-        )
+        target.add_event_listener_with_callback_and_add_event_listener_options(kind, listener, &how)
     }
 
     fn happened(self: &Rc<Self>, event: &Event) -> Result<(), JsValue> {
-        let Some(target) = event.target().and_then(|t| t.dyn_into::<Element>().ok()) else {
-            return Ok(());
-        };
-        let name = target.get_attribute("name").unwrap_or_default();
+        let Some(target) = target(event) else { return Ok(()) };
+        let name = name(&target);
         match event.type_().as_str() {
             "dragover" => {
                 event.prevent_default();
@@ -208,193 +138,184 @@ impl Desk {
             }
             "drop" => {
                 event.prevent_default();
-                let dropped = event.unchecked_ref::<web_sys::DragEvent>().data_transfer();
-                return match dropped.and_then(|d| d.files()).and_then(|files| files.get(0)) {
-                    Some(file) => self.take_file(&file),
-                    None => Ok(()),
-                };
+                let dropped = event.unchecked_ref::<DragEvent>().data_transfer();
+                return self.take_file(dropped.and_then(|dropped| dropped.files()));
             }
             "change" if target.has_attribute("data-file") => {
-                let chosen = target.unchecked_ref::<HtmlInputElement>();
-                let file = chosen.files().and_then(|files| files.get(0));
-                return file.map_or(Ok(()), |file| self.take_file(&file));
+                return self.take_file(target.unchecked_ref::<HtmlInputElement>().files());
             }
             "click" => return self.clicked(event, &target),
             "toggle" if !target.has_attribute("data-ask") => return Ok(()),
             "toggle" => {}
             "submit" => return self.submitted(event),
             "reset" => {
-                self.pen.forget(); // It empties outputs as well.
+                self.renderer.forget(); // It empties outputs as well.
                 return Ok(());
             }
             "focusout" => {
-                self.leave(&name);
                 let next = event.unchecked_ref::<FocusEvent>().related_target();
-                let next =
-                    next.and_then(|t| t.dyn_into::<Element>().ok()).and_then(|t| t.get_attribute("name"));
-                *self.at.borrow_mut() = next.unwrap_or_default();
+                let next = next.and_then(|next| next.dyn_into::<Element>().ok());
+                self.fields.leave(&name, next.map(|next| attribute(&next, "name")).unwrap_or_default());
                 // Not at once: a message that moves what is being pressed would swallow the press.
-                let desk = self.clone();
-                return self.later(&self.leaving, LEAVING_MS, move || desk.refresh());
+                let controller = self.clone();
+                return self
+                    .fields
+                    .leaving
+                    .set(&self.environment.window, LEAVING_MS, move || controller.refresh());
             }
             _ => {
-                // Another unit makes another figure: as if it had been typed.
-                if let Some(figure) = name.strip_suffix(".unit") {
-                    self.leave(figure);
-                }
                 self.exercise.typed(&name);
                 match name.as_str() {
-                    "variant" => self.numbered()?,
-                    "view" => views::fold(&self.form),
-                    "at" => return views::opened(&self.form),
+                    "variant" => {
+                        self.exercise.numbered(&self.fields)?;
+                        self.fill_in()?;
+                    }
+                    "view" => views::fold(&self.fields.form),
+                    "at" => return views::opened(&self.fields.form),
                     _ => {}
                 }
-                // A fault that stands is followed key by key; a new one waits until the field is left.
-                if !self.faulty.borrow().contains(&name) {
-                    self.left.borrow_mut().retain(|left| *left != name);
-                }
+                self.fields.type_in(&name);
             }
         }
         self.refresh()
     }
 
-    /// Goes where the form's author wants a reader to go who is done.
-    pub fn submitted(self: &Rc<Self>, event: &Event) -> Result<(), JsValue> {
-        event.prevent_default();
-        if self.in_hand().starts_with("try.") {
-            return self.check();
+    fn happened_to_window(self: &Rc<Self>, event: &Event) -> Result<(), JsValue> {
+        match event.type_().as_str() {
+            "storage" if !self.jobs.others_wrote(event.unchecked_ref()) => Ok(()),
+            "storage" => self.refresh(),
+            "message" => {
+                let host = self.embed.options().tell.clone();
+                let heard = self.publisher.heard(event.unchecked_ref(), &host)?;
+                heard.map_or(Ok(()), |form| self.set(&form))
+            }
+            "beforeprint" => {
+                let link = self.environment.is_served().then(|| self.link()).transpose()?;
+                self.transfer.print(&self.fields, link.as_deref(), &self.typed())?;
+                self.refresh()
+            }
+            "afterprint" => self.printed_out(),
+            "hashchange" => {
+                // An address of our own, gone back to: what is typed now is newer.
+                if !self.environment.window.history()?.state()?.is_truthy() {
+                    self.open_address()?; // A place in the page keeps it too.
+                }
+                self.refresh()
+            }
+            // A telephone may end a page that is out of sight without another word.
+            _ => self.keep_now(),
         }
-        let goal = self.form.get_attribute("action").unwrap_or_default();
-        views::reveal(&self.form, &goal)?;
-        first(&self.form, &goal).map_or(Ok(()), |goal| goal.unchecked_into::<HtmlElement>().focus())
     }
 
-    /// The name of what has the focus.
-    pub fn in_hand(&self) -> String {
-        let at = self.window.document().and_then(|document| document.active_element());
-        at.and_then(|at| at.get_attribute("name")).unwrap_or_default()
+    fn clicked(self: &Rc<Self>, event: &Event, target: &Element) -> Result<(), JsValue> {
+        let pressed = press(event, target)?;
+        if let Press::Filled(link) = &pressed {
+            return self.open_as_new(link);
+        }
+        if let Some(link) = target.closest("a[href^='#']")? {
+            self.renderer.forget();
+            views::reveal(&self.fields.form, &self.fields.parts, &attribute(&link, "href"))?;
+        }
+        match pressed {
+            Press::Submit => self.submitted(event),
+            Press::Act(action, button) => self.act(action, &button),
+            _ => Ok(()),
+        }
+    }
+
+    /// Goes where the form's author wants a reader to go who is done.
+    fn submitted(self: &Rc<Self>, event: &Event) -> Result<(), JsValue> {
+        event.prevent_default();
+        if self.environment.focused().starts_with(ATTEMPT) {
+            self.exercise.check(&self.fields);
+            return self.refresh();
+        }
+        let goal = attribute(&self.fields.form, "action");
+        let goal = views::reveal(&self.fields.form, &self.fields.parts, &goal)?;
+        goal.map_or(Ok(()), |goal| focus(&goal))
+    }
+
+    /// The paper has been printed, or will not be.
+    fn printed_out(self: &Rc<Self>) -> Result<(), JsValue> {
+        if self.exercise.print(false) { self.refresh() } else { Ok(()) }
     }
 
     /// Stops listening; what stands on the page stays.
     pub fn detach(self: &Rc<Self>) -> Result<(), JsValue> {
         self.keep_now()?;
-        // With a reason of its own: the browser's remembers who called, and that is this very desk.
+        // With a reason of its own: the browser's remembers who called, and that is this very controller.
         self.ending.abort_with_reason(&JsValue::NULL);
-        for timer in [&self.keeping, &self.speaking, &self.leaving, &self.printing] {
-            self.window.clear_timeout_with_handle(timer.get());
+        for timer in [&self.jobs.keeping, &self.fields.leaving, &self.exercise.printing] {
+            timer.stop(&self.environment.window);
         }
-        self.status.iter().for_each(Element::remove);
-        DESKS.with_borrow_mut(|all| all.retain(|desk| desk.form != self.form));
-        Ok(())
-    }
-
-    /// Is it still listening?
-    pub fn is_attached(&self) -> bool {
-        !self.ending.signal().aborted()
+        self.publisher.end();
+        CONTROLLERS.with_borrow_mut(|all| all.retain(|there| !Rc::ptr_eq(there, self)));
+        self.fields.parts.give_back()
     }
 
     /// Does much, and shows only what it comes to.
-    pub fn at_once(self: &Rc<Self>, act: impl FnOnce() -> Result<(), JsValue>) -> Result<(), JsValue> {
-        let held = self.held.replace(true);
+    fn at_once(self: &Rc<Self>, act: impl FnOnce() -> Result<(), JsValue>) -> Result<(), JsValue> {
+        let batching = self.batching.replace(true);
         let done = act();
-        self.held.set(held);
+        self.batching.set(batching);
         done.and_then(|()| self.refresh())
     }
 
-    /// Puts texts into the fields of their names, but into a locked one only what its link says; a name that the
-    /// page has no field for is kept, and passed on.
+    /// Fills in texts by name; what is not named stays.
     pub fn set(self: &Rc<Self>, form: &Form) -> Result<(), JsValue> {
-        let nothing = Form::default();
-        self.pen.lines((form.lines_used() + 1).min(LINES.len()))?;
-        let mut fields = Vec::new();
-        for field in all(&self.form, "input[name], select[name], textarea[name]") {
-            let name = field.get_attribute("name").unwrap_or_default();
-            fields.push(name.clone());
-            let given = if is_locked(&field) { &nothing } else { form };
-            let Some(text) = self.terms.borrow().said(&name, given).map(String::from) else { continue };
-            let (key, value) = match field.get_attribute("type").as_deref() {
-                Some("radio" | "checkbox") => {
-                    ("checked", JsValue::from(field.get_attribute("value").as_ref() == Some(&text)))
-                }
-                _ => ("value", text.into()),
-            };
-            js_sys::Reflect::set(&field, &key.into(), &value)?;
-            self.exercise.typed(&name);
-            self.leave(&name);
-        }
-        // Who may hear, and what is locked, is for the link to say.
-        let of_a_link = |name: &str| name.starts_with("ask.") || TERMS.contains(&name);
-        let strange = |name: &str| !of_a_link(name) && !fields.iter().any(|field| field == name);
-        let more = form.0.iter().filter(|(name, _)| strange(name)).cloned();
-        self.strange.borrow_mut().retain(|(name, _)| form.0.iter().all(|(n, _)| n != name));
-        self.strange.borrow_mut().extend(more);
-        if !form.text("view").is_empty() {
-            views::fold(&self.form);
+        let filled = self.fields.set(form, &self.embed.options())?;
+        filled.iter().for_each(|name| self.exercise.typed(name));
+        if !form.text(Field::View.name()).is_empty() {
+            views::fold(&self.fields.form);
         }
         self.fill_in()?;
         self.refresh()
     }
 
-    /// The form as typed, and what came with it that has no field here.
+    /// The form as typed.
     pub fn typed(&self) -> Form {
-        let data = web_sys::FormData::new_with_form(&self.form);
-        let mut form = data.and_then(|data| pairs::form_of(&data)).unwrap_or_default();
-        form.0.extend(self.strange.borrow().iter().cloned());
-        form.0.extend(self.terms.borrow().carried());
-        if hangs_on_signs(&form) {
-            form.0.extend(self.signs.iter().cloned());
-        }
-        form
+        self.fields.typed(&self.embed.options(), &self.environment.signs)
     }
 
-    pub fn refresh(self: &Rc<Self>) -> Result<(), JsValue> {
-        if self.held.get() {
+    /// Fills in and locks what the number of the exercise settles.
+    fn fill_in(&self) -> Result<(), JsValue> {
+        let signs = self.environment.number_signs();
+        let numbered = self.exercise.fill_in(&self.fields, &self.embed.options(), signs)?;
+        self.lock(numbered);
+        Ok(())
+    }
+
+    fn lock(&self, numbered: bool) {
+        self.embed.lock(&self.fields, numbered);
+    }
+
+    /// Answers what is typed.
+    fn refresh(self: &Rc<Self>) -> Result<(), JsValue> {
+        if self.batching.get() {
             return Ok(());
         }
-        let mut form = self.typed();
+        let typed = self.typed();
         self.keep_soon()?;
-        self.pen.lines((form.lines_used() + 1).min(LINES.len()))?;
-        form.0.extend(self.signs.iter().cloned());
-        form.0.extend(self.beside());
-        form.0.extend(self.asked(&form));
+        self.fields.lines(&typed)?;
+        let mut form = typed.clone();
+        form.0.extend(self.environment.signs.0.iter().cloned());
+        form.0.extend(self.environment.moments(&self.fields.parts.all("input[type='datetime-local']")));
+        form.0.extend(self.exercise.asked(&self.fields, &form));
         let mut answer = answer(&form);
-        self.sheet(&form, &mut answer);
-        self.tell_terms(&form, &mut answer);
-        if self.before.borrow().is_some() {
-            answer.say("can.undo");
+        self.exercise.sheet(&self.fields, &form, self.environment.number_signs(), &mut answer);
+        self.embed.tell(&form, &self.environment, self.jobs.has_store(), &mut answer);
+        self.jobs.tell(&mut answer);
+        self.transfer.tell(&typed, &mut answer);
+        let typing = self.fields.hold_back(&mut answer, &self.environment.focused());
+        self.renderer.write(&answer)?;
+        self.embed.leave_out(&self.fields)?;
+        // What goes to the paper alone is nobody's to hear.
+        if !self.exercise.is_printed() {
+            self.publisher.publish(&answer)?;
         }
-        self.tell(&mut answer);
-        self.abilities(&mut answer);
-        let typing = self.hold_back(&mut answer);
-        self.pen.write(&answer)?;
-        self.leave_out()?;
-        self.tell_of(&answer)?;
-        *self.faulty.borrow_mut() = answer.faults.iter().map(|fault| fault.field.to_string()).collect();
         *self.answer.borrow_mut() = answer;
-        self.speak(typing)
-    }
-
-    pub fn leave(&self, name: &str) {
-        let mut left = self.left.borrow_mut();
-        if !left.iter().any(|n| n == name) {
-            left.push(name.into());
-        }
-    }
-
-    /// Does something after a while; what was waiting on the same timer is dropped.
-    pub fn later(
-        &self,
-        timer: &Cell<i32>,
-        after_ms: i32,
-        act: impl FnOnce() -> Result<(), JsValue> + 'static,
-    ) -> Result<(), JsValue> {
-        self.window.clear_timeout_with_handle(timer.get());
-        // What is dropped before its time must not hold this desk: it goes with the browser's next clearing up.
-        let act = Closure::once(act).into_js_value();
-        let set = self
-            .window
-            .set_timeout_with_callback_and_timeout_and_arguments_0(act.unchecked_ref(), after_ms)?;
-        timer.set(set);
-        Ok(())
+        let controller = self.clone();
+        let sentence = move || controller.renderer.sentence(SENTENCE, &controller.answer.borrow());
+        self.publisher.announce(typing, sentence)
     }
 }

@@ -1,15 +1,23 @@
 //! How does a form become an exercise? Its number fills it, attempts are checked, and there is a sheet of answers.
 
-use crate::controller::Desk;
-use crate::renderer::{all, first};
+use crate::elements::{all, attribute, fill, name, value};
+use crate::environment::Timer;
+use crate::fields::Fields;
 use form::Form;
 use form::answer::{Answer, Line, Shown};
+use form::contract::codes::Tick;
+use form::contract::{Fact, Field, List, RowOutput, is_attempt};
+use form::embed_options::EmbedOptions;
 use form::exercise::variant;
+use form::read::number::Signs;
 use form::text::joined;
 use std::cell::Cell;
-use std::rc::Rc;
 use wasm_bindgen::prelude::*;
-use web_sys::HtmlInputElement;
+
+/// A sheet of answers is not longer than this.
+const LONGEST: u32 = 99;
+/// What the number fills in.
+const RANGES: &str = "[name][data-range]";
 
 /// How far somebody has got with it.
 #[derive(Default)]
@@ -18,12 +26,11 @@ pub struct Exercise {
     revealed: Cell<bool>,
     /// The answers are being printed, on a sheet of their own.
     printed: Cell<bool>,
+    /// Ends that where nobody says that the printing is over.
+    pub printing: Timer,
     /// So many numbers are on the sheet of answers.
     sheet: Cell<u32>,
 }
-
-/// A sheet of answers is not longer than this.
-const LONGEST: u32 = 99;
 
 impl Exercise {
     /// From the beginning.
@@ -39,148 +46,131 @@ impl Exercise {
         self.printed.get()
     }
 
-    /// Are the answers about to be printed?
-    pub fn on_paper(&self, answers: bool) {
-        self.printed.set(answers);
+    /// Are the answers about to be printed? Gives back whether they were.
+    pub fn print(&self, answers: bool) -> bool {
+        self.printed.replace(answers)
+    }
+
+    /// Checks the attempts.
+    pub fn check(&self, fields: &Fields) {
+        self.checked.set(true);
+        for field in fields.parts.all("[name^='try.']") {
+            fields.touch(&name(&field));
+        }
+    }
+
+    /// Shows the answers.
+    pub fn reveal(&self) {
+        self.revealed.set(true);
+    }
+
+    /// Shows the answers to the exercises of the first so many numbers.
+    pub fn show_sheet(&self, count: &str) {
+        self.sheet.set(variant::read(count).unwrap_or(1).min(LONGEST));
     }
 
     /// Something was typed: what was checked was something else.
     pub fn typed(&self, name: &str) {
         self.sheet.set(0);
-        if name.starts_with("try.") || name == "variant" {
+        if is_attempt(name) || name == Field::Variant.name() {
             self.checked.set(false);
         }
-        if name == "variant" {
+        if name == Field::Variant.name() {
             self.revealed.set(false);
         }
-    }
-}
-
-impl Desk {
-    /// The paper has been printed, or will not be.
-    pub fn printed_out(self: &Rc<Self>) -> Result<(), JsValue> {
-        if !self.exercise.is_printed() {
-            return Ok(());
-        }
-        self.exercise.on_paper(false);
-        self.refresh()
-    }
-
-    /// Checks the attempts.
-    pub fn check(self: &Rc<Self>) -> Result<(), JsValue> {
-        self.exercise.checked.set(true);
-        for field in all(&self.form, "[name^='try.']") {
-            self.leave(&field.get_attribute("name").unwrap_or_default());
-        }
-        self.refresh()
-    }
-
-    /// Shows the answers.
-    pub fn reveal(self: &Rc<Self>) -> Result<(), JsValue> {
-        self.exercise.revealed.set(true);
-        self.refresh()
-    }
-
-    /// Shows the answers to the exercises of the first so many numbers.
-    pub fn answers(self: &Rc<Self>, count: &str) -> Result<(), JsValue> {
-        self.exercise.sheet.set(variant::read(count).unwrap_or(1).min(LONGEST));
-        self.refresh()
     }
 
     /// The results that the form or its link asks for, and how far somebody has got with them. A field for an
     /// attempt asks by being there, unless its author shows it only when it is asked for.
-    pub fn asked(&self, form: &Form) -> Vec<(String, String)> {
+    pub fn asked(&self, fields: &Fields, form: &Form) -> Vec<(String, String)> {
         // The form's own, and its link's.
         let mut ask = String::new();
-        for (_, names) in form.0.iter().filter(|(name, _)| name == "ask") {
+        for (_, names) in form.0.iter().filter(|(name, _)| name == Field::Ask.name()) {
             ask = joined(&[&ask, " ", names]);
         }
-        for field in all(&self.form, "[name^='try.']:not([data-when*='ask.'] *)") {
-            let name = field.get_attribute("name").unwrap_or_default();
-            ask = joined(&[&ask, " ", name.strip_prefix("try.").unwrap_or_default()]);
+        for field in fields.parts.all("[name^='try.']:not([data-when*='ask.'] *)") {
+            ask = joined(&[&ask, " ", name(&field).strip_prefix("try.").unwrap_or_default()]);
         }
-        let Exercise { checked, revealed, printed, .. } = &self.exercise;
-        let mut all_of_it = vec![("ask".to_string(), ask)];
-        for (name, flag) in [("ask.check", checked.get()), ("ask.reveal", revealed.get() || printed.get())] {
+        let mut all_of_it = vec![(Field::Ask.name().to_string(), ask)];
+        let revealed = self.revealed.get() || self.printed.get();
+        for (field, flag) in [(Field::AskCheck, self.checked.get()), (Field::AskReveal, revealed)] {
             if flag {
-                all_of_it.push((name.into(), "yes".into()));
+                all_of_it.push((field.name().into(), Tick::Yes.code().into()));
             }
+        }
+        // What somebody has unfolded.
+        for asked in all(&fields.form, "details[data-ask][open]") {
+            all_of_it.push((joined(&["ask.", &attribute(&asked, "data-ask")]), Tick::Yes.code().into()));
         }
         all_of_it
     }
 
-    /// The number of the exercise, if it has one.
-    pub fn variant(&self) -> Option<u32> {
-        let field = first(&self.form, "[name='variant']")?;
-        variant::read(&js_sys::Reflect::get(&field, &"value".into()).ok()?.as_string()?)
-    }
-
-    /// Has a number been typed, be it wrong?
-    pub fn is_numbered(&self) -> bool {
-        !self.typed().text("variant").is_empty()
-    }
-
-    /// What stands in the fields that have a range, in the exercise of this number.
-    fn figures(&self, number: u32) -> Vec<(String, String)> {
-        let signs = Form(self.signs.clone()).signs();
-        let figure = |field: web_sys::Element| {
-            let name = field.get_attribute("name")?;
-            let text = variant::value(number, &name, &field.get_attribute("data-range")?, signs)?;
-            Some((name, text))
-        };
-        all(&self.form, "[name][data-range]").into_iter().filter_map(figure).collect()
-    }
-
     /// The number was changed: its figures, or without one those that the page begins with.
-    pub fn numbered(&self) -> Result<(), JsValue> {
-        if !self.is_numbered() {
-            for field in all(&self.form, "input[data-range][value]") {
-                let begun = field.get_attribute("value").unwrap_or_default();
-                field.unchecked_into::<HtmlInputElement>().set_value(&begun);
+    pub fn numbered(&self, fields: &Fields) -> Result<(), JsValue> {
+        if number(fields).is_empty() {
+            for field in fields.parts.all("input[data-range][value]:not([type=radio], [type=checkbox])") {
+                fill(&field, &attribute(&field, "value"))?;
             }
         }
-        self.fill_in()
+        Ok(())
     }
 
-    /// Fills in the figures of the number that stands in the form.
-    pub fn fill_in(&self) -> Result<(), JsValue> {
-        if !self.is_numbered() {
-            return self.lock();
+    /// Has it a number, be it wrong?
+    pub fn is_numbered(&self, fields: &Fields) -> bool {
+        !number(fields).is_empty()
+    }
+
+    /// Fills in the figures of the number that stands in the form, but not where a link has settled one. Has it a
+    /// number?
+    pub fn fill_in(&self, fields: &Fields, options: &EmbedOptions, signs: Signs) -> Result<bool, JsValue> {
+        let number = number(fields);
+        if number.is_empty() {
+            return Ok(false);
         }
         // A number that is none has no figures: nobody is to work with those of another.
-        let figures = self.variant().map(|number| self.figures(number)).unwrap_or_default();
-        let terms = self.terms.borrow();
-        for field in all(&self.form, "[name][data-range]") {
-            let name = field.get_attribute("name").unwrap_or_default();
-            if terms.locked.0.iter().any(|(locked, _)| *locked == name) {
-                continue;
-            }
-            let text = figures.iter().find(|(n, _)| *n == name).map_or("", |(_, text)| text);
-            let field = field.unchecked_into::<HtmlInputElement>();
-            match field.type_().as_str() {
-                "radio" | "checkbox" => field.set_checked(field.value() == text),
-                _ => drop(js_sys::Reflect::set(&field, &"value".into(), &text.into())?),
+        let figures = variant::read(&number).map(|number| figures(number, fields, signs)).unwrap_or_default();
+        for field in fields.parts.all(RANGES) {
+            let name = name(&field);
+            if !options.locks(&name) {
+                fill(&field, figures.raw(&name))?;
             }
         }
-        drop(terms);
-        self.lock()
+        Ok(true)
     }
 
     /// The answers to the exercises of the first numbers, a row each.
-    pub fn sheet(&self, form: &Form, answer: &mut Answer) {
-        let count = self.exercise.sheet.get();
+    pub fn sheet(&self, fields: &Fields, form: &Form, signs: Signs, answer: &mut Answer) {
+        let count = self.sheet.get();
         if count == 0 {
             return;
         }
-        answer.say("answers");
+        answer.say(Fact::Answers);
         let row = |number: u32| {
             let mut of_it = form.clone();
-            of_it.0.retain(|(name, _)| name != "ask");
-            of_it.0.extend(self.figures(number));
+            of_it.0.retain(|(name, _)| name != Field::Ask.name());
+            of_it.0.extend(figures(number, fields, signs).0);
             let mut cells = form::answer(&of_it).outputs;
-            cells.push(("variant".into(), Shown::words(number.to_string())));
-            Line { state: "", cells }
+            cells.push((RowOutput::AnswersVariant.into(), Shown::words(number.to_string())));
+            Line { state: None, cells }
         };
-        answer.rows.push(("answers", (1..=count).map(row).collect()));
+        answer.rows.push((List::Answers, (1..=count).map(row).collect()));
     }
+}
+
+/// What has been typed for the number of the exercise, be it wrong; empty where there is none.
+fn number(fields: &Fields) -> String {
+    let field = fields.parts.first(&joined(&["[name='", Field::Variant.name(), "']"]));
+    field.map(|field| value(&field)).unwrap_or_default().trim_ascii().into()
+}
+
+/// What stands in the fields that have a range, in the exercise of this number.
+fn figures(number: u32, fields: &Fields, signs: Signs) -> Form {
+    let mut figures = Form::default();
+    for field in fields.parts.all(RANGES) {
+        let name = name(&field);
+        if let Some(text) = variant::value(number, &name, &attribute(&field, "data-range"), signs) {
+            figures.0.push((name, text));
+        }
+    }
+    figures
 }

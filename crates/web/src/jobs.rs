@@ -1,21 +1,17 @@
-//! Where does a desk keep its jobs? On this device, and in the page's own address where that can't be.
+//! Where are jobs kept, which is in hand, and what can be put back? On this device, as far as it has a store.
 
-use crate::controller::{Desk, LINK};
-use crate::embed::{Terms, is_origin};
-use crate::environment::minutes;
+use crate::elements::first;
+use crate::environment::{Timer, minutes};
+use crate::local_storage::Device;
 use crate::pairs;
-use crate::renderer::all;
-use crate::views;
 use form::Form;
 use form::answer::{Answer, Line, Shown};
+use form::contract::{Fact, Field, List, Output, RowFact, RowOutput};
 use form::job_journal::{self, NotKept};
-use form::relocalize;
-use std::rc::Rc;
+use form::text::joined;
+use std::cell::{Cell, Ref, RefCell};
 use wasm_bindgen::prelude::*;
-use web_sys::{Element, StorageEvent};
-
-/// A rest after the last change, before it is kept.
-const REST_MS: i32 = 300;
+use web_sys::{Element, HtmlFormElement, StorageEvent, Window};
 
 /// How the job in hand is kept.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -31,145 +27,97 @@ pub enum Kept {
     Other,
 }
 
-impl Desk {
-    /// Does the page want its jobs kept?
-    pub fn keeps(&self) -> bool {
-        self.form.has_attribute("data-keep")
+/// The jobs of one form.
+pub struct Jobs {
+    store: Device,
+    /// Does the page want them kept?
+    pub keeps: bool,
+    /// The one in hand, the number of its last write, and how it is kept.
+    job: RefCell<String>,
+    number: Cell<u64>,
+    kept: Cell<Kept>,
+    /// What was typed before it was cleared or replaced, and in which job.
+    undo: RefCell<Option<(String, Form)>>,
+    /// A rest after the last change, before it is kept.
+    pub keeping: Timer,
+}
+
+impl Jobs {
+    /// Of a form.
+    pub fn of(form: &HtmlFormElement, window: &Window) -> Self {
+        Self {
+            store: Device::of(window, &form.id()),
+            keeps: form.has_attribute("data-keep"),
+            job: RefCell::default(),
+            number: Cell::default(),
+            kept: Cell::default(),
+            undo: RefCell::default(),
+            keeping: Timer::default(),
+        }
+    }
+
+    /// Is there a store at all?
+    pub fn has_store(&self) -> bool {
+        self.store.is_there()
+    }
+
+    /// Has only the address what is typed?
+    pub fn is_nowhere(&self) -> bool {
+        self.kept.get() == Kept::Nowhere
+    }
+
+    /// The job in hand.
+    pub fn job(&self) -> Ref<'_, String> {
+        self.job.borrow()
+    }
+
+    /// How often it has been written.
+    pub fn number(&self) -> u64 {
+        self.number.get()
     }
 
     /// Begins a job of its own.
-    pub fn new_job(&self) {
-        self.take_up((js_sys::Date::now() as u64).to_string());
+    pub fn begin(&self) {
+        self.take_up(&(js_sys::Date::now() as u64).to_string());
         self.number.set(0);
+    }
+
+    /// Goes on with a job.
+    pub fn go_on(&self, job: &str) {
+        self.take_up(job);
+        self.number.set(self.stored_number());
+    }
+
+    fn take_up(&self, job: &str) {
+        if self.keeps {
+            job_journal::take_up(&self.store, job);
+        }
+        *self.job.borrow_mut() = job.into();
         self.kept.set(Kept::NotYet);
-        self.strange.borrow_mut().clear();
     }
 
-    fn take_up(&self, job: String) {
-        if self.keeps() {
-            job_journal::take_up(&self.store, &job);
+    fn stored_number(&self) -> u64 {
+        job_journal::read(&self.store, &self.job()).map_or(0, |kept| kept.number)
+    }
+
+    /// The job that was in hand at the last visit.
+    pub fn last(&self) -> Option<String> {
+        job_journal::in_hand(&self.store).filter(|_| self.keeps)
+    }
+
+    /// A job as it was kept, if it was.
+    pub fn read(&self, job: &str) -> Result<Option<Form>, JsValue> {
+        job_journal::read(&self.store, job).map(|kept| pairs::of_text(&kept.form)).transpose()
+    }
+
+    /// Keeps what is typed, if there is anything to keep. Is it kept in another way than before?
+    pub fn keep(&self, form: &Form) -> Result<Option<bool>, JsValue> {
+        let (before, job, now) = (self.kept.get(), self.job(), minutes() as u64);
+        // While a form is being attached no job is in hand yet.
+        if !self.keeps || job.is_empty() || form.is_blank() && self.number.get() == 0 {
+            return Ok(None);
         }
-        *self.job.borrow_mut() = job;
-    }
-
-    /// Goes on with the job that was in hand.
-    pub fn open_last(self: &Rc<Self>) -> Result<(), JsValue> {
-        match job_journal::in_hand(&self.store).filter(|_| self.keeps()) {
-            Some(job) => self.open_job(&job),
-            None => {
-                self.new_job();
-                Ok(())
-            }
-        }
-    }
-
-    /// Opens the link that the page itself was opened with, if it is one, as a job of its own.
-    pub fn open_address(self: &Rc<Self>) -> Result<(), JsValue> {
-        let link = self.window.location().hash()?;
-        if link.starts_with(LINK) {
-            self.open_as_new(&link)?;
-        }
-        Ok(())
-    }
-
-    /// Opens a link as a job of its own, and keeps it at once: the address need not hold it then.
-    pub fn open_as_new(self: &Rc<Self>, link: &str) -> Result<(), JsValue> {
-        let parts = link.strip_prefix(LINK).unwrap_or_default();
-        self.at_once(|| {
-            self.begin(&form_of(parts)?)?;
-            self.keep_now()
-        })
-    }
-
-    /// Begins a job of its own with this form; what stood here can be put back.
-    pub fn begin(self: &Rc<Self>, form: &Form) -> Result<(), JsValue> {
-        self.set_aside()?;
-        self.new_job();
-        self.left.borrow_mut().clear();
-        self.put(form)
-    }
-
-    /// The units that the page has settled.
-    fn settled(&self) -> Vec<(String, String)> {
-        let unit = |field: Element| {
-            Some((field.get_attribute("name")?, field.get_attribute("value")?))
-                .filter(|(name, _)| name.ends_with(".unit"))
-        };
-        all(&self.form, "input[type=hidden][name]").into_iter().filter_map(unit).collect()
-    }
-
-    /// Shows nothing but this form, under the terms that came with it.
-    fn put(self: &Rc<Self>, form: &Form) -> Result<(), JsValue> {
-        let mut form = relocalize::here(form, Form(self.signs.clone()).signs(), &self.settled());
-        self.agree(Terms::of(&mut form, is_origin))?;
-        views::reset(&self.form);
-        self.set(&form)
-    }
-
-    /// Keeps what is typed, and remembers it to be put back.
-    fn set_aside(self: &Rc<Self>) -> Result<(), JsValue> {
-        self.keep_now()?;
-        let (job, form) = (self.job.borrow().clone(), self.typed());
-        *self.before.borrow_mut() = (!form.is_blank()).then_some((job, form));
-        Ok(())
-    }
-
-    /// Opens a kept job; what stood here can be put back.
-    pub fn open_job(self: &Rc<Self>, job: &str) -> Result<(), JsValue> {
-        self.set_aside()?;
-        let kept = job_journal::read(&self.store, job);
-        self.show_job(job, &form_of(kept.as_ref().map_or("", |kept| &kept.form))?)
-    }
-
-    /// Puts back what stood here before; pressed twice it undoes itself, so what is typed now is not lost either.
-    pub fn put_back(self: &Rc<Self>) -> Result<(), JsValue> {
-        let Some((job, form)) = self.before.borrow_mut().take() else { return Ok(()) };
-        self.keep_now()?;
-        *self.before.borrow_mut() = Some((self.job.borrow().clone(), self.typed()));
-        self.show_job(&job, &form)
-    }
-
-    /// Takes up a job, and shows this form of it.
-    fn show_job(self: &Rc<Self>, job: &str, form: &Form) -> Result<(), JsValue> {
-        self.new_job();
-        self.take_up(job.into());
-        self.number.set(job_journal::read(&self.store, job).map_or(0, |kept| kept.number));
-        self.put(form)
-    }
-
-    /// Takes a kept job away; it can be put back.
-    pub fn drop_job(self: &Rc<Self>, job: &str) -> Result<(), JsValue> {
-        let Some(kept) = job_journal::read(&self.store, job) else { return self.refresh() };
-        let form = form_of(&kept.form)?;
-        if *self.job.borrow() == job {
-            self.new_job();
-            self.put(&self.blank())?;
-        }
-        job_journal::drop(&self.store, job);
-        *self.before.borrow_mut() = Some((job.into(), form));
-        self.refresh()
-    }
-
-    /// Keeps what is typed, after a rest.
-    pub fn keep_soon(self: &Rc<Self>) -> Result<(), JsValue> {
-        if !self.keeps() {
-            return Ok(());
-        }
-        if self.kept.get() == Kept::Nowhere {
-            return self.keep_now(); // The address is quick, and at the last moment too late.
-        }
-        let desk = self.clone();
-        self.later(&self.keeping, REST_MS, move || desk.keep_now())
-    }
-
-    /// Keeps what is typed.
-    pub fn keep_now(self: &Rc<Self>) -> Result<(), JsValue> {
-        let form = self.typed();
-        if !self.keeps() || form.is_blank() && self.number.get() == 0 {
-            return Ok(());
-        }
-        let text = parts(&form)?;
-        let (before, job, now) = (self.kept.get(), self.job.borrow().clone(), minutes() as u64);
+        let text = pairs::to_text(form)?;
         let known = self.number.get();
         let kept = match job_journal::write(&self.store, &job, &text, now, known) {
             // Nothing new: as it was kept last.
@@ -184,97 +132,87 @@ impl Desk {
             Err(NotKept::NoStore) => Kept::Nowhere,
         };
         self.kept.set(kept);
-        let address = match kept {
-            Kept::Nowhere => parts(&Form(form.0.into_iter().chain(self.of_the_place()).collect()))?,
-            _ => String::new(),
-        };
-        self.address(&address)?;
-        if kept == before { Ok(()) } else { self.refresh() }
+        Ok(Some(kept != before))
+    }
+
+    /// Remembers what is typed, if anything is, to be put back.
+    pub fn set_aside(&self, form: Form) {
+        let job = self.job().clone();
+        *self.undo.borrow_mut() = (!form.is_blank() && !job.is_empty()).then_some((job, form));
+    }
+
+    /// What stood here before.
+    pub fn take_undo(&self) -> Option<(String, Form)> {
+        self.undo.take()
+    }
+
+    /// Remembers a job to be put back, be it blank.
+    pub fn remember(&self, job: String, form: Form) {
+        *self.undo.borrow_mut() = Some((job, form));
+    }
+
+    /// Takes a kept job away.
+    pub fn drop(&self, job: &str) {
+        job_journal::drop(&self.store, job);
     }
 
     /// Another tab has written: is it this job, and newer?
-    pub fn others_wrote(self: &Rc<Self>, event: &StorageEvent) -> Result<(), JsValue> {
-        let job = self.job.borrow().clone();
-        let newer =
-            || job_journal::read(&self.store, &job).is_some_and(|kept| kept.number > self.number.get());
-        if event
-            .key()
-            .is_some_and(|key| self.store.own(&key).is_some_and(|key| job_journal::is_of(key, &job)))
-            && newer()
-        {
+    pub fn others_wrote(&self, event: &StorageEvent) -> bool {
+        let Some(key) = event.key() else { return false };
+        let ours = self.store.own(&key).is_some_and(|key| job_journal::is_of(key, &self.job()));
+        let newer = ours && self.stored_number() > self.number.get();
+        if newer {
             self.kept.set(Kept::Other);
-            return self.refresh();
         }
-        Ok(())
+        newer
     }
 
-    /// Writes over what the other tab has kept.
-    pub fn keep_mine(self: &Rc<Self>) -> Result<(), JsValue> {
-        let theirs = job_journal::read(&self.store, &self.job.borrow()).map_or(0, |kept| kept.number);
-        self.number.set(theirs.max(self.number.get()));
+    /// What is kept next is written over what the other tab has kept.
+    pub fn keep_mine(&self) {
+        self.number.set(self.stored_number().max(self.number.get()));
         self.kept.set(Kept::NotYet);
-        self.keep_now()
     }
 
-    /// Puts the form into the page's address, or takes it out again. A page that may not touch its address just
-    /// does not have it there.
-    fn address(&self, text: &str) -> Result<(), JsValue> {
-        let there = self.window.location().hash()?;
-        let address = match text {
-            "" if there.starts_with(LINK) => "#".into(),
-            "" => return Ok(()),
-            text => form::text::joined(&[LINK, text]),
-        };
-        let _ = self.window.history()?.replace_state_with_url(&JsValue::TRUE, "", Some(&address));
-        Ok(())
-    }
-
-    /// Says how the job is kept, and which others there are.
+    /// Says how the job is kept, whether one can be put back, and which others there are.
     pub fn tell(&self, answer: &mut Answer) {
+        if self.undo.borrow().is_some() {
+            answer.say(Fact::CanUndo);
+        }
         match self.kept.get() {
-            _ if !self.keeps() => return,
+            _ if !self.keeps => return,
             Kept::NotYet => {}
             Kept::Here(at) => {
-                answer.say("kept.yes");
-                answer.put("kept.when", Shown::moment(at as i64));
+                answer.say(Fact::KeptYes);
+                answer.put(Output::KeptWhen, Shown::moment(at as i64));
             }
-            Kept::Nowhere => answer.say("kept.no"),
-            Kept::Other => answer.say("kept.other"),
+            Kept::Nowhere => answer.say(Fact::KeptNo),
+            Kept::Other => answer.say(Fact::KeptOther),
         }
         let mut lines = Vec::new();
         for (job, kept) in job_journal::jobs(&self.store) {
-            let own = *self.job.borrow() == job;
-            let name = form_of(&kept.form).unwrap_or_default().text("job.name").to_string();
-            let mut cells =
-                vec![("job".into(), Shown::words(job)), ("saved".into(), Shown::moment(kept.saved as i64))];
+            let own = *self.job() == job;
+            let name = pairs::of_text(&kept.form).unwrap_or_default().text(Field::JobName.name()).to_string();
+            let mut cells = vec![
+                (RowOutput::JobsJob.into(), Shown::words(job)),
+                (RowOutput::JobsSaved.into(), Shown::moment(kept.saved as i64)),
+            ];
             if !name.is_empty() {
-                cells.push(("called".into(), Shown::words(name)));
+                cells.push((RowOutput::JobsCalled.into(), Shown::words(name)));
             }
-            lines.push(Line { state: if own { "job.own" } else { "job.other" }, cells });
+            lines.push(Line {
+                state: Some(if own { RowFact::JobOwn } else { RowFact::JobOther }.into()),
+                cells,
+            });
         }
         if lines.len() > 1 {
-            answer.say("jobs");
+            answer.say(Fact::Jobs);
         }
-        answer.rows.push(("jobs", lines));
+        answer.rows.push((List::Jobs, lines));
     }
-}
-
-/// What a form holds, as a link has it.
-pub fn parts(form: &Form) -> Result<String, JsValue> {
-    let parts = web_sys::UrlSearchParams::new()?;
-    for (name, text) in form.0.iter().filter(|(_, text)| !text.is_empty()) {
-        parts.append(name, text);
-    }
-    Ok(parts.to_string().into())
-}
-
-/// The form that such a text holds.
-pub fn form_of(parts: &str) -> Result<Form, JsValue> {
-    pairs::form_of(&web_sys::UrlSearchParams::new_with_str(parts)?.into())
 }
 
 /// The job that the row with a button tells of.
 pub fn job_of(button: &Element) -> Option<String> {
     let row = button.closest("[data-row]").ok()??;
-    crate::renderer::first(&row, "output[name='job']")?.text_content()
+    first(&row, &joined(&["output[name='", RowOutput::JobsJob.in_list(), "']"]))?.text_content()
 }

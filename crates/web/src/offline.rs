@@ -1,6 +1,7 @@
 //! How is a served page found again without its server?
 
-use crate::environment::quiet;
+use crate::elements::attribute;
+use crate::environment::{Environment, quiet};
 use js_sys::{Object, Promise, Reflect};
 use wasm_bindgen::prelude::*;
 use web_sys::{RegistrationOptions, Window};
@@ -23,19 +24,18 @@ extern "C" {
 }
 
 /// Lets a served page be found again without its server; nothing of it for a page from disk or in a frame.
-pub fn serve(window: &Window) -> Result<(), JsValue> {
-    let document = window.document().ok_or("no document")?;
-    let served =
-        window.location().protocol()?.starts_with("http") && window.parent()?.as_ref() == Some(window);
+pub fn serve(environment: &Environment) -> Result<(), JsValue> {
+    let (window, document) = (&environment.window, &environment.document);
+    let served = environment.is_served() && !environment.is_framed();
     let Some(worker) = document.query_selector("[data-worker]")?.filter(|_| served) else { return Ok(()) };
     if let Some(head) = document.query_selector("head")? {
         let link = document.create_element("link")?;
         link.set_attribute("rel", "manifest")?;
-        link.set_attribute("href", &worker.get_attribute("data-manifest").unwrap_or_default())?;
+        link.set_attribute("href", &attribute(&worker, "data-manifest"))?;
         head.append_child(&link)?;
     }
     if Reflect::has(&window.navigator(), &"serviceWorker".into())? {
-        let address = vouched(window, worker.get_attribute("data-worker").into())?;
+        let address = vouched(window, attribute(&worker, "data-worker").into())?;
         // For this page alone: the folder may hold others.
         let own = RegistrationOptions::new();
         own.set_scope(&window.location().pathname()?);

@@ -2,17 +2,20 @@
 //!
 //! Nothing else is changed: no HTML, class or style is written, and no word comes from here.
 
-use crate::bindings::{Places, drawn};
+use crate::bindings::{Bindings, When, drawn};
+use crate::elements::{all, attribute, content, first, hide, name, set_text};
+use crate::environment::language;
 use form::answer::{Answer, Line, Row, Shown};
 use form::contract::units::Unit;
+use form::contract::{InFault, List, State};
 use form::read::number::Signs;
 use form::text::joined;
 use std::cell::{OnceCell, RefCell};
 use wasm_bindgen::prelude::*;
-use web_sys::{DocumentFragment, Element, HtmlFormElement, HtmlTemplateElement, Node};
+use web_sys::{DocumentFragment, Element, HtmlFormElement, Node};
 
 /// What writes on one form.
-pub struct Pen {
+pub struct Renderer {
     form: HtmlFormElement,
     /// UCUM code and word, as the page has them.
     words: Vec<(String, String)>,
@@ -20,18 +23,18 @@ pub struct Pen {
     /// How a day and a moment are written, once it has been asked for.
     formats: [OnceCell<js_sys::Function>; 2],
     /// The rows that stand on the page.
-    rows: RefCell<Vec<(&'static str, Vec<Line>)>>,
+    rows: RefCell<Vec<(List, Vec<Line>)>>,
     /// Where all else is written, and what stands there.
-    places: RefCell<Option<Places>>,
+    bindings: RefCell<Option<Bindings>>,
 }
 
-impl Pen {
+impl Renderer {
     /// For a form, with the words for units that stand in it.
     pub fn new(form: HtmlFormElement, signs: Signs) -> Self {
         let mut words = Vec::new();
-        for list in all(&form, "template[data-units], template[data-gates]").into_iter().filter_map(content) {
+        for list in all(&form, "template[data-units], template[data-gates]").iter().filter_map(content) {
             for word in all(&list, "data[value]") {
-                let code = word.get_attribute("value").unwrap_or_default();
+                let code = attribute(&word, "value");
                 words.push((code, word.text_content().unwrap_or_default()));
             }
         }
@@ -41,27 +44,27 @@ impl Pen {
             signs,
             formats: Default::default(),
             rows: RefCell::default(),
-            places: RefCell::default(),
+            bindings: RefCell::default(),
         }
     }
 
     /// Writes what is new in an answer.
     pub fn write(&self, answer: &Answer) -> Result<(), JsValue> {
-        let known = self.places.take().filter(Places::are_there);
-        let mut places = known.unwrap_or_else(|| Places::find(&self.form));
-        for output in &mut places.outputs {
-            let found = answer.output(&output.name);
+        let known = self.bindings.take().filter(Bindings::hold);
+        let mut bindings = known.unwrap_or_else(|| Bindings::find(&self.form));
+        for output in &mut bindings.outputs {
+            let found = output.output.and_then(|output| answer.shown(output));
             if output.shown.as_ref().is_none_or(|shown| shown.as_ref() != found) {
                 self.show(&output.element, found);
                 output.shown = Some(found.cloned());
             }
         }
         let is_new =
-            |same: fn(&Answer, &Answer) -> bool| places.written.as_ref().is_none_or(|w| !same(w, answer));
+            |same: fn(&Answer, &Answer) -> bool| bindings.written.as_ref().is_none_or(|w| !same(w, answer));
         let states_changed = is_new(|a, b| a.states == b.states);
         if states_changed {
-            for place in &places.waiting {
-                hide(&place.element, !fits(&place.name, |state| answer.holds(state)));
+            for place in &bindings.waiting {
+                hide(&place.element, !place.when.fits(|state| answer.is(state)));
             }
         }
         self.rows(answer, states_changed)?;
@@ -74,14 +77,14 @@ impl Pen {
         if is_new(|a, b| a.faults == b.faults) {
             self.faults(answer)?;
         }
-        places.remember(answer.clone());
-        self.places.replace(Some(places));
+        bindings.remember(answer.clone());
+        self.bindings.replace(Some(bindings));
         Ok(())
     }
 
     /// Somebody else has written on the page, or will.
     pub fn forget(&self) {
-        self.places.take();
+        self.bindings.take();
     }
 
     /// Numbers, in the drawings' own geometry: `data-left` to `data-right` is the scale.
@@ -93,8 +96,10 @@ impl Pen {
             let (left, right) = (edge("data-left"), edge("data-right"));
             let place = |part: f64| (left + part * (right - left)).round() as u32;
             for mark in all(&drawing, "[data-mark]") {
-                let name = mark.get_attribute("data-mark").unwrap_or_default();
-                let Some((_, ends)) = answer.marks.iter().find(|(n, _)| *n == name) else { continue };
+                let name = attribute(&mark, "data-mark");
+                let Some((_, ends)) = answer.marks.iter().find(|(mark, _)| mark.name() == name) else {
+                    continue;
+                };
                 let [from, to] = ends.map(place);
                 let geometry = match mark.tag_name().as_str() {
                     "rect" => [("x", from), ("width", to.saturating_sub(from).max(1))],
@@ -112,54 +117,25 @@ impl Pen {
     /// Drawings whose parts come whole: paths, and labels with their places. What is not told is not there.
     fn shapes(&self, answer: &Answer) -> Result<(), JsValue> {
         for part in all(&self.form, "svg [data-shape]") {
-            let name = part.get_attribute("data-shape").unwrap_or_default();
-            let shape = answer.shapes.iter().find(|(n, _)| *n == name).map_or("", |(_, shape)| shape);
+            let name = attribute(&part, "data-shape");
+            let drawn = answer.shapes.iter().find(|(part, _)| part.name() == name);
+            let shape = drawn.map_or("", |(_, shape)| shape);
             if part.tag_name() == "path" {
                 part.set_attribute("d", shape)?;
             } else {
                 part.set_attribute("transform", shape)?;
-                set_text(&part, &answer.output(&name).map_or(String::new(), |shown| self.text(shown)));
+                let label = drawn.and_then(|(part, _)| answer.shown(part.label()?));
+                set_text(&part, &label.map_or(String::new(), |shown| self.text(shown)));
             }
-        }
-        Ok(())
-    }
-
-    /// So many lines of the log, each a copy of the page's template for one.
-    pub fn lines(&self, count: usize) -> Result<(), JsValue> {
-        let Some(template) = first(&self.form, "template[data-lines]") else { return Ok(()) };
-        let (Some(line), Some(parent)) = (content(template.clone()), template.parent_node()) else {
-            return Ok(());
-        };
-        let there = all(&self.form, "[data-line]");
-        there.iter().skip(count).for_each(Element::remove);
-        for n in there.len() + 1..=count {
-            let n = n.to_string();
-            let copy = line.clone_node_with_deep(true)?;
-            for element in all(&copy, "*") {
-                // What has the line's number in it, where the template says N.
-                for attribute in ["name", "value", "id", "for", "aria-describedby", "data-when", "data-fault"]
-                {
-                    if let Some(value) = element.get_attribute(attribute) {
-                        element.set_attribute(attribute, &value.replace('N', &n))?;
-                    }
-                }
-                if element.has_attribute("data-n") {
-                    element.set_text_content(Some(&n));
-                }
-            }
-            if let Some(first) = copy.unchecked_ref::<DocumentFragment>().children().item(0) {
-                first.set_attribute("data-line", &n)?;
-            }
-            parent.insert_before(&copy, Some(&template))?;
         }
         Ok(())
     }
 
     /// What a template of the form says of an answer, as text.
     pub fn sentence(&self, template: &str, answer: &Answer) -> Option<String> {
-        let copy = content(first(&self.form, template)?)?.clone_node_with_deep(true).ok()?;
+        let copy = content(&first(&self.form, template)?)?.clone_node_with_deep(true).ok()?;
         self.outputs(&copy, &answer.outputs);
-        conditions(&copy, |state| answer.holds(state));
+        conditions(&copy, |state| answer.is(state));
         all(&copy, "[hidden]").iter().for_each(Element::remove);
         copy.text_content()
     }
@@ -180,14 +156,12 @@ impl Pen {
     /// A moment in the page's language and this place's time; or a day, which is the same everywhere.
     fn moment(&self, text: &str, timed: bool) -> String {
         let format = self.formats[usize::from(timed)].get_or_init(|| {
-            let lang = self.form.closest("[lang]").ok().flatten().and_then(|e| e.get_attribute("lang"));
             let style = js_sys::Object::new();
             let more = if timed { ("timeStyle", "short") } else { ("timeZone", "UTC") };
             for (key, value) in [("dateStyle", "medium"), more] {
                 let _ = js_sys::Reflect::set(&style, &key.into(), &value.into());
             }
-            js_sys::Intl::DateTimeFormat::new(&js_sys::Array::from_iter(lang.map(JsValue::from)), &style)
-                .format()
+            js_sys::Intl::DateTimeFormat::new(&language(&self.form), &style).format()
         });
         let moment = js_sys::Date::new(&joined(&[text, if timed { "Z" } else { "" }]).into());
         format.call1(&JsValue::NULL, &moment).ok().and_then(|text| text.as_string()).unwrap_or_default()
@@ -195,8 +169,11 @@ impl Pen {
 
     fn outputs(&self, within: &Node, shown: &Row) {
         for output in all(within, "output[name]") {
-            let name = output.get_attribute("name").unwrap_or_default();
-            self.show(&output, shown.iter().find(|(n, _)| *n == name).map(|(_, shown)| shown));
+            let name = name(&output);
+            self.show(
+                &output,
+                shown.iter().find(|(output, _)| output.is_called(&name)).map(|(_, shown)| shown),
+            );
         }
     }
 
@@ -231,13 +208,13 @@ impl Pen {
         }
         for template in all(&self.form, "template[data-each]") {
             let Some(list) = list_of(&template, "data-each") else { continue };
-            let (Some(row), Some(parent)) = (content(template.clone()), template.parent_node()) else {
+            let (Some(row), Some(parent)) = (content(&template), template.parent_node()) else {
                 continue;
             };
             for shown in lines(&answer.rows, &list) {
                 let copy = row.clone_node_with_deep(true)?;
                 self.outputs(&copy, &shown.cells);
-                conditions(&copy, |state| state == shown.state || answer.holds(state));
+                conditions(&copy, |state| Some(state) == shown.state || answer.is(state));
                 let children = copy.unchecked_ref::<DocumentFragment>().children();
                 for i in 0..children.length() {
                     children.item(i).map_or(Ok(()), |child| child.set_attribute("data-row", &list))?;
@@ -250,41 +227,45 @@ impl Pen {
 
     /// The message of each fault, and `aria-invalid` on the field.
     fn faults(&self, answer: &Answer) -> Result<(), JsValue> {
+        let mut faults = Vec::new();
+        for fault in &answer.faults {
+            faults.push((fault, fault.field.name()));
+        }
         for place in all(&self.form, "[data-fault]:not(template)") {
-            let of = place.get_attribute("data-fault").unwrap_or_default();
+            let of = attribute(&place, "data-fault");
             let (field, code) = of.split_once(':').unwrap_or((&of, ""));
             let fault =
-                answer.faults.iter().find(|f| f.field == field && (code.is_empty() || f.code == code));
+                faults.iter().find(|(f, name)| name == field && (code.is_empty() || f.code.name() == code));
             hide(&place, fault.is_none());
-            let Some(fault) = fault else { continue };
+            let Some((fault, _)) = fault else { continue };
             if code.is_empty() {
-                let own = joined(&["[data-fault='", field, ":", fault.code, "']"]);
-                let general = joined(&["template[data-fault='*:", fault.code, "']"]);
-                let message = first(&self.form, &general).and_then(content);
+                let own = joined(&["[data-fault='", field, ":", fault.code.name(), "']"]);
+                let general = joined(&["template[data-fault='*:", fault.code.name(), "']"]);
+                let message = first(&self.form, &general).and_then(|message| content(&message));
                 let (Some(message), None) = (message, first(&self.form, &own)) else {
                     hide(&place, true);
                     continue;
                 };
-                if place.get_attribute("data-code").as_deref() != Some(fault.code) {
+                if place.get_attribute("data-code").as_deref() != Some(fault.code.name()) {
                     place.set_text_content(None);
                     place.append_child(&message.clone_node_with_deep(true)?)?;
-                    place.set_attribute("data-code", fault.code)?;
+                    place.set_attribute("data-code", fault.code.name())?;
                 }
             }
             for output in all(&place, "output[name]") {
                 let limit = |i: usize| fault.limits.as_ref().map(|limits| self.text(&limits[i]));
-                let text = match output.get_attribute("name").unwrap_or_default().as_str() {
-                    "low" => limit(0),
-                    "high" => limit(1),
-                    "other" => fault.other.as_ref().map(|x| self.text(x)),
+                let text = match InFault::find(&name(&output)) {
+                    Some(InFault::Low) => limit(0),
+                    Some(InFault::High) => limit(1),
+                    Some(InFault::Other) => fault.other.as_ref().map(|x| self.text(x)),
                     _ => Some(fault.got.clone()),
                 };
                 set_text(&output, &text.unwrap_or_default());
             }
         }
         for field in all(&self.form, "input[name], select[name]") {
-            let name = field.get_attribute("name").unwrap_or_default();
-            if answer.faults.iter().any(|f| f.field == name) {
+            let name = name(&field);
+            if faults.iter().any(|(_, at_fault)| *at_fault == name) {
                 field.set_attribute("aria-invalid", "true")?;
             } else {
                 field.remove_attribute("aria-invalid")?;
@@ -295,59 +276,13 @@ impl Pen {
 }
 
 /// The lines of one list.
-fn lines<'a>(rows: &'a [(&'static str, Vec<Line>)], list: &'a str) -> impl Iterator<Item = &'a Line> {
-    rows.iter().filter(move |(name, _)| *name == list).flat_map(|(_, lines)| lines)
+fn lines<'a>(rows: &'a [(List, Vec<Line>)], list: &'a str) -> impl Iterator<Item = &'a Line> {
+    rows.iter().filter(move |(of, _)| of.name() == list).flat_map(|(_, lines)| lines)
 }
 
 /// Shows what `data-when` says.
-fn conditions(within: &Node, holds: impl Fn(&str) -> bool) {
+fn conditions(within: &Node, holds: impl Fn(State) -> bool) {
     for element in all(within, "[data-when]") {
-        hide(&element, !fits(&element.get_attribute("data-when").unwrap_or_default(), &holds));
+        hide(&element, !When::of(&attribute(&element, "data-when")).fits(&holds));
     }
-}
-
-/// Every state named must hold, every one behind `!` must not.
-fn fits(when: &str, holds: impl Fn(&str) -> bool) -> bool {
-    when.split(' ').all(|state| match state.strip_prefix('!') {
-        Some(state) => !holds(state),
-        None => holds(state),
-    })
-}
-
-fn set_text(output: &Element, text: &str) {
-    if output.text_content().as_deref() != Some(text) {
-        output.set_text_content(Some(text));
-    }
-}
-
-/// Hides an element, or shows it.
-pub fn hide(element: &Element, hidden: bool) {
-    if element.has_attribute("hidden") != hidden {
-        let _ = element.toggle_attribute_with_force("hidden", hidden);
-    }
-}
-
-/// Elements within a node that match, in their order; none for a selector that means nothing.
-pub fn all(within: &Node, selector: &str) -> Vec<Element> {
-    let list = match within.dyn_ref::<Element>() {
-        Some(element) => element.query_selector_all(selector),
-        None => within.unchecked_ref::<DocumentFragment>().query_selector_all(selector),
-    };
-    let mut found = Vec::new();
-    if let Ok(list) = list {
-        for i in 0..list.length() {
-            found.extend(list.get(i).map(JsCast::unchecked_into::<Element>));
-        }
-    }
-    found
-}
-
-/// The first of them.
-pub fn first(within: &Node, selector: &str) -> Option<Element> {
-    all(within, selector).into_iter().next()
-}
-
-/// What a template holds.
-pub fn content(template: Element) -> Option<DocumentFragment> {
-    Some(template.dyn_ref::<HtmlTemplateElement>()?.content())
 }

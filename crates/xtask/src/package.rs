@@ -252,7 +252,7 @@ mod tests {
     use super::*;
 
     const MADE: &str = "/* tslint:disable */\n/* eslint-disable */\n\n\n\nexport interface Answer {\n    \
-        states: string[];\n    low?: Shown;\n}\n\nexport class Desk {\n    private constructor();\n    \
+        states: string[];\n    low?: Shown;\n}\n\nexport class Controller {\n    private constructor();\n    \
         free(): void;\n    [Symbol.dispose](): void;\n    form(): Record<string, string>;\n}\n\n\
         /**\n * Once: a form.\n */\nexport function attach(form: HTMLFormElement): void;\n\n\
         export type InitInput = RequestInfo;\nexport interface InitOutput {\n}\n";
@@ -278,9 +278,9 @@ mod tests {
     fn a_name_that_no_script_uses_is_noticed() {
         let types = types(MADE).unwrap();
         let names: Vec<_> = declared(&types).collect();
-        assert_eq!(names, ["Answer", "states", "low", "Desk", "form", "attach"]);
-        assert!(all_used(&types, "attach(Desk.form); Answer.states; low").is_ok());
-        let error = all_used(&types, "attach(Desk.form); Answer.states; lower").unwrap_err();
+        assert_eq!(names, ["Answer", "states", "low", "Controller", "form", "attach"]);
+        assert!(all_used(&types, "attach(Controller.form); Answer.states; low").is_ok());
+        let error = all_used(&types, "attach(Controller.form); Answer.states; lower").unwrap_err();
         assert!(error.to_string().contains("[\"low\"]"), "{error}");
     }
 }

@@ -4,8 +4,8 @@ use crate::shell;
 use anyhow::{Context, Result};
 use form::contract::units::{QuantityKind, UNITS};
 use form::contract::{
-    ASKED, Act, CHOSEN, Cell, DrawingMark, DrawingPart, Fact, FaultCode, Field, FieldId, FieldType, List,
-    Output, RowFact, Scope, UnitRule, gates,
+    ASKED, Act, CHOSEN, DrawingMark, DrawingPart, Fact, FaultCode, Field, FieldId, FieldType, List, Output,
+    RowFact, RowOutput, Scope, UnitRule, gates,
 };
 use plan::readiness::gates::GATES;
 use std::fmt::Write;
@@ -40,6 +40,7 @@ here is never removed and never gets another meaning; new names may come.
 | `readonly`, `value`, `checked`, `selected` | field | HTML’s own: locked, preset |
 | `data-keep` | form | keeps the job on the device; two forms on one page then need an `id` each |
 | `data-part=\"salt\"` | any element | a part that a link can show alone with `only=` |
+| `<template data-part=\"measure\">` | in the form | a part that is in the page only while it is open: `data-act=\"expand\"` and `data-act=\"collapse\"` with its name for `value`. Closed, its fields keep what was typed, and count; so do their presets, locks and ranges |
 | `action=\"#place\"` | form | where Enter leads |
 ";
 
@@ -57,7 +58,7 @@ pub fn text() -> String {
         &mut out,
         "Outputs of a row",
         "As `list/output`.",
-        Cell::ALL.map(|cell| (cell.name(), cell.row().meaning)),
+        RowOutput::ALL.map(|cell| (cell.name(), cell.row().meaning)),
     );
     let line = "Hold inside that row alone.";
     list(&mut out, "States of a row", line, RowFact::ALL.map(|fact| (fact.name(), fact.row().meaning)));

@@ -1,5 +1,5 @@
 //! Does what comes from outside break the page, or what it writes for others break them? Typed numbers and moments,
-//! tables, kept jobs, links' terms, forms in other signs; calendars, tables, codes.
+//! tables, kept jobs, links' options, forms in other signs; calendars, tables, codes.
 //!
 //! What a job file, a link or a message holds is pairs of texts once the browser has parsed it: forms, then.
 #![no_main]
@@ -16,14 +16,14 @@ use form::contract::fields::FIELDS;
 use form::job_journal::{self, NotKept, Store};
 use form::read::number::{self, Signs};
 use form::export::csv::{Cells, form_of, table, typed};
-use web::embed::{TERMS, Terms};
+use form::embed_options::{self, EmbedOptions, NAMES};
 use form::contract::units::Kind;
 use form::exercise::variant;
 use form::read::{length, moment};
 use form::{Answer, Form, Shown, answer};
 
 const LAWS: [fn(&[u8]); 9] =
-    [numbers, moments, rows, read_back, entries, kept, terms, arrivals, exercise_and_code];
+    [numbers, moments, rows, read_back, entries, kept, options, arrivals, exercise_and_code];
 
 fuzz_target!(|bytes: &[u8]| {
     if let [law, rest @ ..] = bytes {
@@ -210,14 +210,14 @@ fn kept(bytes: &[u8]) {
     }
 }
 
-/// What a link locks stays, whatever is handed in; its terms are no part of the form.
-fn terms(bytes: &[u8]) {
+/// What a link locks stays, whatever is handed in; its options are no part of the form.
+fn options(bytes: &[u8]) {
     let mut pairs = Vec::new();
     let mut all = texts(bytes).peekable();
     while let (Some(name), Some(text)) = (all.next(), all.next()) {
         // A place in a list, so that names are met again.
         let known = |place: u8| match place as usize {
-            place if place < TERMS.len() => TERMS[place].to_string(),
+            place if place < NAMES.len() => NAMES[place].to_string(),
             place => FIELDS[place % FIELDS.len()].name.to_string(),
         };
         pairs.push((if let [place] = name.as_bytes() { known(*place) } else { name }, text));
@@ -225,18 +225,18 @@ fn terms(bytes: &[u8]) {
     let (link, part) = pairs.split_at(pairs.len() / 2);
     let (link, part) = (Form(link.to_vec()), Form(part.to_vec()));
     let mut form = link.clone();
-    let terms = Terms::of(&mut form, |tell| tell == "https://host.example");
-    assert!(form.0.iter().all(|(name, _)| !TERMS.contains(&name.as_str()) && !name.starts_with("ask.")));
-    assert!(terms.tell.is_empty() || terms.tell == "https://host.example");
+    let options = EmbedOptions::take(&mut form, |tell| tell == "https://host.example");
+    assert!(form.0.iter().all(|(name, _)| !embed_options::is_option(name)));
+    assert!(options.tell.is_empty() || options.tell == "https://host.example");
     let lock = link.text("lock");
     for (name, _) in &form.0 {
         let locked = lock.split(',').any(|locked| locked == name);
-        let said = terms.said(name, &part).unwrap_or_default();
+        let said = options.value(name, &part).unwrap_or_default();
         assert_eq!(said, if locked { form.raw(name) } else { part.raw(name) }, "{name} locked: {locked}");
     }
     for (name, _) in &part.0 {
         let free = form.0.iter().all(|(locked, _)| locked != name);
-        assert!(!free || terms.said(name, &part) == Some(part.raw(name)), "{name}");
+        assert!(!free || options.value(name, &part) == Some(part.raw(name)), "{name}");
     }
 }
 

@@ -30,7 +30,14 @@ impl From<Field> for FieldId {
 /// How the names of lines begin; then comes the number, a point, and what is asked.
 const LOG: &str = "log.";
 const ANY_LINE: &str = "log.N.";
-const ATTEMPT: &str = "try.";
+/// How the name of an attempt begins; then comes the result's.
+pub const ATTEMPT: &str = "try.";
+
+/// Is this the name of an attempt, or of what goes with one?
+#[must_use]
+pub fn is_attempt(name: &str) -> bool {
+    name.starts_with(ATTEMPT)
+}
 
 /// The questions of one line of the log.
 pub const OF_A_LINE: [Field; 7] = [

@@ -20,7 +20,7 @@ names! {
 #[rustfmt::skip]
 names! {
     /// An output in the lines of a list, as `list/output`.
-    Cell: () {
+    RowOutput: () {
     1 PassesPass "passes/pass", "Number of the pass";
     2 PassesShare "passes/share", "Share of the pool in this pass";
     3 PassesVolume "passes/volume", "Water in this pass";
@@ -50,7 +50,7 @@ names! {
     }
 }
 
-impl Cell {
+impl RowOutput {
     /// Its name inside the list.
     #[must_use]
     pub fn in_list(self) -> &'static str {
@@ -124,6 +124,8 @@ names! {
     21 Open "open", "Asks for a file to open";
     22 Json "json", "Gives the answer as a file for scripts";
     23 Frame "frame", "Shows the text that puts this page into another one";
+    24 Expand "expand", "Opens the part that its value names";
+    25 Collapse "collapse", "Closes it: what is typed in it counts all the same";
     }
 }
 

@@ -1,10 +1,7 @@
 //! Which results can be shown? One row a result.
 
 use crate::contract::families::{DOSE, Families, INDEX, NONE, REPLACE, RUN, SIZE};
-use crate::contract::field_id::FieldId;
-use crate::contract::lists::Cell;
 use crate::contract::table::{Row, by_name, names};
-use crate::text::joined;
 
 /// What the table says of a result besides its name.
 #[derive(Debug)]
@@ -293,78 +290,5 @@ impl Output {
     #[must_use]
     pub fn families(self) -> Families {
         self.row().facts.families
-    }
-}
-
-/// What an output shows.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum OutputId {
-    /// A result.
-    Result(Output),
-    /// What was understood of a field.
-    Echo(FieldId),
-    /// The same in the other system of units.
-    EchoAlso(FieldId),
-    /// How many figures of a list were understood.
-    EchoCount(FieldId),
-    /// The unit that an attempt at a result is in.
-    AttemptUnit(Output),
-    /// A result in a line of a list.
-    Cell(Cell),
-}
-
-impl From<Output> for OutputId {
-    fn from(output: Output) -> Self {
-        Self::Result(output)
-    }
-}
-
-impl From<Cell> for OutputId {
-    fn from(cell: Cell) -> Self {
-        Self::Cell(cell)
-    }
-}
-
-const ECHO: &str = "echo.";
-const ALSO: &str = ".also";
-const COUNT: &str = ".count";
-
-impl OutputId {
-    /// The output of that name outside lists.
-    ///
-    /// ```
-    /// use saltwright_form::contract::{Field, FieldId, Output, OutputId};
-    /// assert_eq!(OutputId::find("measured.volume"), Some(Output::MeasuredVolume.into()));
-    /// let echo = FieldId::Field(Field::PoolVolume);
-    /// assert_eq!(OutputId::find("echo.pool.volume.also"), Some(OutputId::EchoAlso(echo)));
-    /// assert_eq!(OutputId::find("measured.volum"), None);
-    /// ```
-    #[must_use]
-    pub fn find(name: &str) -> Option<Self> {
-        if let Some(field) = name.strip_prefix(ECHO) {
-            return match (field.strip_suffix(ALSO), field.strip_suffix(COUNT)) {
-                (Some(field), _) => FieldId::find(field).map(Self::EchoAlso),
-                (_, Some(field)) => FieldId::find(field).map(Self::EchoCount),
-                _ => FieldId::find(field).map(Self::Echo),
-            };
-        }
-        match FieldId::find(name) {
-            Some(FieldId::AttemptUnit(output)) => Some(Self::AttemptUnit(output)),
-            _ => Output::find(name).map(Self::Result),
-        }
-    }
-
-    /// Its name.
-    #[must_use]
-    pub fn name(self) -> String {
-        let echo = |field: FieldId, end| joined(&[ECHO, &field.name(), end]);
-        match self {
-            Self::Result(output) => output.name().into(),
-            Self::Echo(field) => echo(field, ""),
-            Self::EchoAlso(field) => echo(field, ALSO),
-            Self::EchoCount(field) => echo(field, COUNT),
-            Self::AttemptUnit(output) => FieldId::AttemptUnit(output).name(),
-            Self::Cell(cell) => cell.in_list().into(),
-        }
     }
 }

@@ -2,7 +2,7 @@
 
 use super::Filler;
 use crate::answer::{Line, Shown};
-use crate::contract::{Cell, Fact, List, Output, RowFact};
+use crate::contract::{Fact, List, Output, RowFact, RowOutput};
 use plan::readiness::judge::finish_day;
 use plan::schedule::{Act, Clock, Schedule, ScheduledStep, is_on_early};
 use plan::{Case, Plan, policy};
@@ -67,7 +67,7 @@ impl Filler<'_> {
 }
 
 fn line(step: &ScheduledStep) -> Line {
-    let moments = [(Cell::StepsWhen, step.at), (Cell::StepsUntil, step.until)];
+    let moments = [(RowOutput::StepsWhen, step.at), (RowOutput::StepsUntil, step.until)];
     let cells =
         moments.into_iter().filter_map(|(name, at)| Some((name.into(), Shown::moment(at?)))).collect();
     Line { state: Some(facts(step.act).0.into()), cells }

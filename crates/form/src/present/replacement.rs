@@ -2,7 +2,7 @@
 
 use super::{Filler, index, percent};
 use crate::answer::{Line, Shown};
-use crate::contract::{Cell, Fact, List, Output};
+use crate::contract::{Fact, List, Output, RowOutput};
 use plan::water::drain::Basis;
 use plan::water::replacement::{Analyte, Parts};
 use plan::{Case, Plan, Replace, Unknown};
@@ -149,14 +149,14 @@ impl Filler<'_> {
         let mut rows = Vec::new();
         for part in parts.first.iter().flatten() {
             let mut row = vec![
-                (Cell::PassesPass.into(), Shown::number((rows.len() + 1) as f64, 0, false, signs)),
-                (Cell::PassesShare.into(), percent(part.amount.share, signs)),
+                (RowOutput::PassesPass.into(), Shown::number((rows.len() + 1) as f64, 0, false, signs)),
+                (RowOutput::PassesShare.into(), percent(part.amount.share, signs)),
             ];
             if let Some(level) = part.level {
-                row.push((Cell::PassesLevel.into(), self.level(decides, level)));
+                row.push((RowOutput::PassesLevel.into(), self.level(decides, level)));
             }
             if let Some(v) = part.amount.volume {
-                row.push((Cell::PassesVolume.into(), Shown::of(v.cubic_metres(), units.water, signs)));
+                row.push((RowOutput::PassesVolume.into(), Shown::of(v.cubic_metres(), units.water, signs)));
             }
             rows.push(Line { state: None, cells: row });
         }

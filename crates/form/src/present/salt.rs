@@ -3,7 +3,7 @@
 use super::Filler;
 use crate::answer::{Line, Shown};
 use crate::contract::units::{QuantityKind, Unit};
-use crate::contract::{Cell, DrawingMark, Fact, List, Output, RowFact};
+use crate::contract::{DrawingMark, Fact, List, Output, RowFact, RowOutput};
 use chem::Mass;
 use plan::policy::Moments;
 use plan::salt::buy::Buy;
@@ -292,14 +292,18 @@ impl Filler<'_> {
             Some(line) => case.log.valid().and_then(|log| log[*line]).map(|entry| entry.when),
             None => case.read_at.valid(),
         };
-        let mut cells =
-            vec![(Cell::VisitsRead.into(), Shown::of(reading.salt.mg_per_l(), self.units.salt, self.signs))];
+        let mut cells = vec![(
+            RowOutput::VisitsRead.into(),
+            Shown::of(reading.salt.mg_per_l(), self.units.salt, self.signs),
+        )];
         if let Some(when) = when {
-            cells.push((Cell::VisitsWhen.into(), Shown::moment(when)));
+            cells.push((RowOutput::VisitsWhen.into(), Shown::moment(when)));
         }
         if *put_in > Mass::NONE {
-            cells
-                .push((Cell::VisitsPutIn.into(), Shown::of(put_in.kilograms(), self.units.mass, self.signs)));
+            cells.push((
+                RowOutput::VisitsPutIn.into(),
+                Shown::of(put_in.kilograms(), self.units.mass, self.signs),
+            ));
         }
         Line { state: Some(state.into()), cells }
     }

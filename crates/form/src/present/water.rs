@@ -2,7 +2,7 @@
 
 use super::{Filler, index, round};
 use crate::answer::{Line, Shown};
-use crate::contract::{Cell, Fact, List, Output, RowFact};
+use crate::contract::{Fact, List, Output, RowFact, RowOutput};
 use chem::salt::SaltTest;
 use chem::{Quantity, SaturationIndex};
 use plan::readiness::judge::low_is_a_note;
@@ -170,24 +170,27 @@ impl Filler<'_> {
         let number = |x: f64, decimals| Shown::number(x, decimals, false, signs);
         let index = |x: Option<SaturationIndex>| x.map(|i| Shown::number(i.log10(), 2, true, signs));
         let cells = [
-            (Cell::TreatmentWhole, Some(self.amount_of(step.whole))),
-            (Cell::TreatmentFirst, step.first.map(|first| self.amount_of(first))),
-            (Cell::TreatmentDoses, step.doses.map(|doses| number(doses.into(), 0))),
-            (Cell::TreatmentBegunPh, Some(number(step.begun.ph.units(), 2))),
+            (RowOutput::TreatmentWhole, Some(self.amount_of(step.whole))),
+            (RowOutput::TreatmentFirst, step.first.map(|first| self.amount_of(first))),
+            (RowOutput::TreatmentDoses, step.doses.map(|doses| number(doses.into(), 0))),
+            (RowOutput::TreatmentBegunPh, Some(number(step.begun.ph.units(), 2))),
             (
-                Cell::TreatmentBegunTa,
+                RowOutput::TreatmentBegunTa,
                 Some(Shown::of(step.begun_alkalinity.mg_per_l(), self.units.alkalinity, signs)),
             ),
-            (Cell::TreatmentThenPh, Some(number(step.then.ph.units(), 2))),
+            (RowOutput::TreatmentThenPh, Some(number(step.then.ph.units(), 2))),
             (
-                Cell::TreatmentThenTa,
+                RowOutput::TreatmentThenTa,
                 Some(Shown::of(step.alkalinity.mg_per_l(), self.units.alkalinity, signs)),
             ),
-            (Cell::TreatmentThenCh, Some(Shown::of(step.hardness.mg_per_l(), self.units.hardness, signs))),
-            (Cell::TreatmentThenCya, Some(number(step.cyanuric_acid.mg_per_l(), 0))),
-            (Cell::TreatmentWait, Some(number(step.wait.into(), 0))),
-            (Cell::TreatmentThenIndex, index(step.then.index)),
-            (Cell::TreatmentThenSalted, index(step.salted)),
+            (
+                RowOutput::TreatmentThenCh,
+                Some(Shown::of(step.hardness.mg_per_l(), self.units.hardness, signs)),
+            ),
+            (RowOutput::TreatmentThenCya, Some(number(step.cyanuric_acid.mg_per_l(), 0))),
+            (RowOutput::TreatmentWait, Some(number(step.wait.into(), 0))),
+            (RowOutput::TreatmentThenIndex, index(step.then.index)),
+            (RowOutput::TreatmentThenSalted, index(step.salted)),
         ];
         let cells = cells.into_iter().filter_map(|(name, shown)| Some((name.into(), shown?))).collect();
         Line { state: Some(state.into()), cells }

@@ -3,11 +3,10 @@
 use crate::answer::{Answer, Fault, Shown};
 use crate::contract::units::{QuantityKind, Unit};
 use crate::contract::{FaultCode, Field, FieldId, FieldType, OutputId, State, UnitRule};
-use crate::form::{Form, Texts, UTC};
+use crate::form::{Form, Texts, utc_of};
 use crate::read::length;
 use crate::read::moment;
 use crate::read::number::{self, NotNumber, Signs, Typed as TypedNumber};
-use crate::text::joined;
 use chem::{Bounds, OutOfRange};
 use plan::{Typed, limits};
 
@@ -225,7 +224,7 @@ impl Reader<'_> {
             self.fault(field, FaultCode::NotAMoment);
             return Typed::Invalid;
         };
-        let handed = self.form.text(&joined(&[UTC, &field.name()])).parse().ok();
+        let handed = self.form.text(&utc_of(&field.name())).parse().ok();
         Typed::Valid(handed.filter(|minutes| moment::RANGE.contains(minutes)).unwrap_or(read))
     }
 
