@@ -1,7 +1,7 @@
 //! What of a form goes into a link, and what into the frame that an author makes of it?
 
 use crate::Form;
-use crate::contract::names;
+use crate::contract::fields::find;
 use crate::embed_options;
 use crate::text::joined;
 
@@ -54,9 +54,28 @@ pub fn of_a_frame(mut link: Form, typed: &Form, seen: impl Iterator<Item = Strin
     link
 }
 
-/// Is this a question about the pool, and not of the page or its learner?
+/// Is this a question of the job or its unit, and not of the page, a person or a learner?
 fn is_asked(name: &str) -> bool {
-    names::is_field(name)
-        && !matches!(name, "view" | "at" | "paper" | "show")
-        && !begins(name, &["give.", "link.", "job.", "try."])
+    (find(name).is_some() || name.ends_with(".unit") || name == "variant")
+        && name != "show"
+        && !begins(name, &["job.", "try."])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::is_asked;
+    use crate::contract::names::FIELDS;
+
+    /// A frame's author can lock whatever its reader would fill in.
+    #[test]
+    fn all_that_is_asked_can_be_locked() {
+        let own = ["view", "at", "paper", "show", "link.job", "ask"];
+        for field in FIELDS {
+            let name = field.name.replace('N', "3");
+            let of_the_page =
+                own.contains(&field.name) || ["give.", "job."].iter().any(|b| name.starts_with(b));
+            assert_eq!(is_asked(&name), !of_the_page, "{name}");
+        }
+        assert!(!is_asked("own") && !is_asked("try.dose.mass.unit"));
+    }
 }
