@@ -117,7 +117,7 @@ impl Jobs {
         if !self.keeps || job.is_empty() || form.is_blank() && self.number.get() == 0 {
             return Ok(None);
         }
-        let text = pairs::to_text(form)?;
+        let text = pairs::by_name(form)?;
         let known = self.number.get();
         let kept = match job_journal::write(&self.store, &job, &text, now, known) {
             // Nothing new: as it was kept last.

@@ -36,13 +36,23 @@ pub fn of_object(object: &Object) -> Result<Form, JsValue> {
     form_of(&Object::entries(object))
 }
 
-/// What a form holds, as a link has it behind its beginning.
-pub fn to_text(form: &Form) -> Result<String, JsValue> {
+fn params(form: &Form) -> Result<UrlSearchParams, JsValue> {
     let pairs = UrlSearchParams::new()?;
     for (name, text) in form.0.iter().filter(|(_, text)| !text.is_empty()) {
         pairs.append(name, text);
     }
-    pairs.sort()?; // The same form is the same text, whichever of its parts are open.
+    Ok(pairs)
+}
+
+/// What a form holds, as a link has it behind its beginning.
+pub fn to_text(form: &Form) -> Result<String, JsValue> {
+    Ok(params(form)?.to_string().into())
+}
+
+/// The same by name: the same form is the same text, whichever of its parts are open.
+pub fn by_name(form: &Form) -> Result<String, JsValue> {
+    let pairs = params(form)?;
+    pairs.sort()?;
     Ok(pairs.to_string().into())
 }
 

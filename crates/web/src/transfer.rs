@@ -86,7 +86,7 @@ impl Transfer {
             }
         }
         self.qr_drawn.set(drawn.is_some());
-        *self.printed.borrow_mut() = Some((pairs::to_text(typed)?, minutes()));
+        *self.printed.borrow_mut() = Some((pairs::by_name(typed)?, minutes()));
         Ok(())
     }
 
@@ -105,7 +105,7 @@ impl Transfer {
             }
         }
         if let Some((text, when)) = &*self.printed.borrow()
-            && pairs::to_text(typed).is_ok_and(|now| now != *text)
+            && pairs::by_name(typed).is_ok_and(|now| now != *text)
         {
             answer.say(Fact::PrintOld);
             answer.put(Output::PrintWhen, Shown::moment(*when));
@@ -229,7 +229,7 @@ fn opened(text: &str) -> Option<(f64, Form)> {
 #[cfg(all(test, target_family = "wasm"))]
 mod tests {
     use super::*;
-    use crate::pairs::{of_text, to_text};
+    use crate::pairs::{by_name, of_text, to_text};
     use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
     wasm_bindgen_test_configure!(run_in_browser);
@@ -336,7 +336,8 @@ mod tests {
         let mut draw = Draw(7);
         for _ in 0..3_000 {
             let form = draw.form();
-            assert_eq!(sorted(&of_text(&to_text(&form).unwrap()).unwrap()), sorted(&form), "link");
+            assert_eq!(of_text(&to_text(&form).unwrap()).unwrap(), form, "link");
+            assert_eq!(sorted(&of_text(&by_name(&form).unwrap()).unwrap()), sorted(&form), "kept");
             let (make, again) = opened(&json(&form).unwrap()).unwrap();
             assert_eq!((make, again), (f64::from(MAKE), form.clone()), "file");
             if form.0.is_empty() {
