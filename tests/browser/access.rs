@@ -6,8 +6,8 @@
 
 use crate::embed::{example, script_file};
 use crate::engine::Need;
-use crate::figures::{METRIC, READY, TOO_MUCH, US, link};
-use crate::seat::{Seat, setting, site, visit};
+use crate::fixtures::{METRIC, READY, TOO_MUCH, US, link};
+use crate::session::{Session, setting, site, visit};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use std::fs;
@@ -33,7 +33,7 @@ struct Told {
 }
 
 impl Told {
-    fn look(&mut self, page: &Seat, of: &str, look: &(&str, [&str; 3])) {
+    fn look(&mut self, page: &Session, of: &str, look: &(&str, [&str; 3])) {
         let (look, [scheme, forced, contrast]) = look;
         let media = json!({ "features": [
             { "name": "prefers-color-scheme", "value": scheme },
@@ -80,17 +80,17 @@ const CONTRAST: &str = "
     };";
 
 /// Brings the checker to a page; by the inspector, since the page's policy lets no script in.
-fn bring(page: &Seat) {
+fn bring(page: &Session) {
     let script = fs::read_to_string(setting("SALTWRIGHT_AXE")).expect("axe-core is a file");
     page.inspect("Runtime.evaluate", json!({ "expression": script }));
     assert!(page.holds("return typeof axe === 'object'"));
 }
 
-fn choose(page: &Seat, view: &str) {
+fn choose(page: &Session, view: &str) {
     page.ask(&format!("field('view').find((e) => e.value === '{view}').click()"));
 }
 
-fn unfold(page: &Seat) {
+fn unfold(page: &Session) {
     page.ask("all('details').forEach((e) => { e.open = true })");
 }
 
@@ -210,7 +210,7 @@ fn write(all: &BTreeMap<&str, &Value>, node: &Value, depth: usize, result: bool,
 #[test]
 fn a_screen_reader_is_told_what_it_was() {
     let stored = concat!(env!("CARGO_MANIFEST_DIR"), "/browser/access-tree.txt");
-    let page = Seat::start();
+    let page = Session::start();
     if !page.can(Need::Tree, "all of it") {
         return;
     }

@@ -1,8 +1,8 @@
 //! Does each way to embed work under the policy that it claims?
 
-use crate::figures;
-use crate::guest::{host, page, script};
-use crate::seat::{Seat, setting, site, visit};
+use crate::fixtures;
+use crate::host_page::{host, page, script};
+use crate::session::{Session, setting, site, visit};
 
 pub fn example(name: &str) -> String {
     format!("{}examples/{name}.html", site())
@@ -167,7 +167,7 @@ fn a_frame_talks_to_the_host_that_its_link_names() {
     });
     let (_, address) = host(&policy, |_| html("https://other.example"));
     // The browser itself warns of a host that does not listen: no visit here, which counts that as a complaint.
-    let page = Seat::start();
+    let page = Session::start();
     page.go(&address);
     page.ask("send({ 'pool.volume': '75' }); await new Promise((done) => setTimeout(done, 500))");
     page.enter_frame();
@@ -236,7 +236,7 @@ fn our_page_in_another_order_and_language_gives_the_same_figures() {
         begin.replace("lang=\"en-GB\"", "lang=\"de\"").replace(" data-worker=\"offline.js\"", "")
     );
     let (_, address) = host("", |_| german_page);
-    visit(&format!("{address}#{}", figures::link(figures::US)), &[], |page| {
+    visit(&format!("{address}#{}", fixtures::link(fixtures::US)), &[], |page| {
         page.wait(
             "return document.querySelector('output[name=\"dose.mass\"]').textContent.startsWith('390,1')",
         );

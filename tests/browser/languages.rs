@@ -1,7 +1,7 @@
 //! Does each language write its figures its own way, and does every page fit the narrowest screen?
 
-use crate::figures;
-use crate::seat::{site, visit};
+use crate::fixtures;
+use crate::session::{site, visit};
 
 const PAGES: [&str; 10] = [
     "index.html",
@@ -45,7 +45,7 @@ const SPACED: &str = "
 fn every_page_fits_a_screen_of_320() {
     for name in PAGES {
         let form = match PAGES[..3].contains(&name) {
-            true => format!("#{}&{}&view=counter", figures::link(figures::US), figures::READY),
+            true => format!("#{}&{}&view=counter", fixtures::link(fixtures::US), fixtures::READY),
             false => String::new(),
         };
         let files = files(name);
@@ -85,7 +85,7 @@ fn figures_follow_the_language() {
         ("fr.html", "390,1 lb", "16 596", "2 800 ppm", "+0,09"),
         ("es.html", "390,1 lb", "16.596", "2800 ppm", "+0,09"),
     ] {
-        visit(&format!("{}{name}#{}", site(), figures::link(figures::US)), &[], |page| {
+        visit(&format!("{}{name}#{}", site(), fixtures::link(fixtures::US)), &[], |page| {
             let shown = |name: &str| page.output(name).replace(['\u{202f}', '\u{a0}'], " ");
             assert_eq!((shown("dose.mass").as_str(), shown("index.now").as_str()), (mass, index), "{name}");
             assert_eq!(shown("dose.rise"), rise, "{name}");

@@ -1,9 +1,9 @@
 //! Is the policy in the page exactly what is meant, and does the browser hold to it?
 
 use crate::engine::Need;
-use crate::figures;
+use crate::fixtures;
 use crate::records::FILES;
-use crate::seat::{Seat, setting, site};
+use crate::session::{Session, setting, site};
 use std::collections::BTreeSet;
 use std::fs;
 use std::io::Read;
@@ -191,14 +191,14 @@ fn the_browser_refuses_what_the_page_does_not_do_itself() {
     afar.set_nonblocking(true).unwrap();
     let far = format!("http://{}/", afar.local_addr().unwrap());
     let disk = format!("file://{}/index.html", setting("SALTWRIGHT_SITE"));
-    let seat = Seat::start();
+    let page = Session::start();
     for address in PAGES.map(|(name, _)| site() + name).into_iter().chain([disk]) {
-        seat.open(&address);
+        page.open(&address);
         // What is beside a page on the disk, not every browser tells of.
-        let apart = address.starts_with("file:") && !seat.can(Need::FileWatch, "an own address on the disk");
+        let apart = address.starts_with("file:") && !page.can(Need::FileWatch, "an own address on the disk");
         let near = if apart { &far } else { &address[..=address.rfind('/').unwrap()] };
         let tries = format!("const AFAR = {far:?}, NEAR = {near:?};\n{TRIES}");
-        let told = seat.ask(&tries);
+        let told = page.ask(&tries);
         for ended in told["ended"].as_array().unwrap() {
             assert_ne!(ended[2], "", "{address}: {} went unnoticed, {told:#}", ended[0]);
         }
@@ -222,10 +222,10 @@ fn the_browser_refuses_what_the_page_does_not_do_itself() {
         assert_eq!(told["styled"], "auto", "{address}");
         assert_eq!(told["base"], false, "{address}");
         // And the page goes on as before.
-        assert!(seat.holds("return all('[data-when=\"!ready\"]').every((e) => e.hidden)"));
+        assert!(page.holds("return all('[data-when=\"!ready\"]').every((e) => e.hidden)"));
     }
     // A browser may knock beforehand; once it is gone, what it said there is whole, and is nothing.
-    drop(seat);
+    drop(page);
     while let Ok((mut stream, _)) = afar.accept() {
         let mut said = Vec::new();
         stream.set_nonblocking(false).unwrap();
@@ -237,29 +237,29 @@ fn the_browser_refuses_what_the_page_does_not_do_itself() {
 /// A whole job, from the first figure to the last paper: the page is asked for when it is opened, and then no more.
 #[test]
 fn a_whole_job_asks_for_nothing() {
-    let seat = Seat::start();
-    seat.open(&site());
-    seat.wait(
+    let page = Session::start();
+    page.open(&site());
+    page.wait(
         "return !!navigator.serviceWorker.controller && !!(await caches.match(new URL('./', location)))",
     );
-    assert_eq!(seat.asked(), [site()].into());
-    seat.fill(figures::US);
-    seat.fill(&[("job.name", "Quillane")]);
+    assert_eq!(page.asked(), [site()].into());
+    page.fill(fixtures::US);
+    page.fill(&[("job.name", "Quillane")]);
     for sheet in ["slip", "days", "record", "class", "answers"] {
-        seat.choose_paper(sheet);
-        if seat.can(Need::Pdf, "what a print asks for") {
-            assert!(seat.print(21.0, 29.7).starts_with(b"%PDF-"));
+        page.choose_paper(sheet);
+        if page.can(Need::Pdf, "what a print asks for") {
+            assert!(page.print(21.0, 29.7).starts_with(b"%PDF-"));
         }
     }
     for act in ["calendar", "csv", "save"] {
-        seat.ask(&format!("{FILES} all('[data-act={act}]')[0].click()"));
-        seat.wait("return files.length === 1");
+        page.ask(&format!("{FILES} all('[data-act={act}]')[0].click()"));
+        page.wait("return files.length === 1");
     }
-    seat.ask("all('[data-act=link]')[0].click(); all('[data-act=new]')[0].click(); all('[data-act=undo]')[0].click()");
-    seat.expect(figures::US_ANSWER);
-    assert_eq!(seat.asked(), BTreeSet::new(), "a job asked for something");
+    page.ask("all('[data-act=link]')[0].click(); all('[data-act=new]')[0].click(); all('[data-act=undo]')[0].click()");
+    page.expect(fixtures::US_ANSWER);
+    assert_eq!(page.asked(), BTreeSet::new(), "a job asked for something");
     // The worker asks the page's own address for an edition, and nobody else.
-    seat.reload();
-    seat.expect(figures::US_ANSWER);
-    assert_eq!(seat.asked(), [site()].into());
+    page.reload();
+    page.expect(fixtures::US_ANSWER);
+    assert_eq!(page.asked(), [site()].into());
 }

@@ -8,6 +8,6 @@ const POOLS: &str = "200000";
 
 /// Prints the table for the README; fails where it is not the reference's within four standard errors.
 pub fn run_many() -> Result<()> {
-    let words = "test --release --package evidence --test simulation -- --nocapture";
+    let words = "test --release --package evidence --test model -- --nocapture";
     run(cargo(words).env("SALTWRIGHT_POOLS", POOLS))
 }

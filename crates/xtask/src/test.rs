@@ -42,7 +42,7 @@ fn all(steps: &mut Steps) -> Result<()> {
 
     let browser = Browser::new(driver)?;
     steps.take("published checks, wasm", || {
-        let words = format!("test --package evidence --test vectors --test staging {WASM}");
+        let words = format!("test --package evidence --test published {WASM}");
         let mut tests = browser.wasm(&words)?;
         run(tests.env("SALTWRIGHT_NATIVE", native).env("SALTWRIGHT_NATIVE_STAGING", native_staging))
     })?;

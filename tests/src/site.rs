@@ -1,0 +1,1 @@
+//! Which pages has the built site, and in which languages?
