@@ -1,101 +1,82 @@
 //! Are the pages in other languages the same pages, with nothing but words changed?
 //!
-//! Each tag with its attributes must stand in the other page as often as in the English one, blocks in the same order;
-//! within a sentence a language may order as it needs.
+//! Every element with its names must stand in the other page as often as in the English one, blocks in the same
+//! order; within a sentence a language may order as it needs.
 
+use evidence::site::{PAGES, Page};
+use scraper::ElementRef;
 use std::collections::BTreeMap;
-
-const PAGES: [(&str, &str, &str); 4] = [
-    (include_str!("../../www/index.html"), "fr", include_str!("../../www/fr.html")),
-    (include_str!("../../www/index.html"), "es", include_str!("../../www/es.html")),
-    (include_str!("../../www/first-salt.html"), "fr", include_str!("../../www/first-salt.fr.html")),
-    (include_str!("../../www/first-salt.html"), "es", include_str!("../../www/first-salt.es.html")),
-];
 
 /// Attributes that hold words, or what goes by the language.
 const WORDS: [&str; 6] = ["aria-label", "alt", "title", "content", "data-manifest", "lang"];
 
-/// Tags that a sentence may order in its own way.
+/// Elements that a sentence may order in its own way.
 const INLINE: [&str; 8] = ["a", "b", "em", "i", "span", "output", "sub", "sup"];
 
-struct Tag {
-    name: String,
-    /// With its attributes, words left out.
-    whole: String,
+/// Each other language with the English page and its own.
+fn pairs() -> Vec<(&'static str, Page, Page)> {
+    let pairs = PAGES.iter().flat_map(|[(_, english), others @ ..]| {
+        others.iter().map(|(lang, other)| (*lang, Page::read(english), Page::read(other)))
+    });
+    pairs.collect()
 }
 
-/// The tags of a page, comments left out, and the words between them.
-fn taken_apart(page: &str) -> (Vec<Tag>, Vec<String>) {
-    let (mut tags, mut words) = (Vec::new(), Vec::new());
-    for piece in page.split('<').skip(1).filter(|piece| !piece.starts_with('!')) {
-        let (tag, text) = piece.split_once('>').expect("a tag ends");
-        let name = tag.split(' ').next().unwrap().trim_start_matches('/').to_string();
-        tags.push(Tag { name, whole: without_words(tag) });
-        if !text.trim().is_empty() {
-            words.push(text.split_whitespace().collect::<Vec<_>>().join(" "));
+/// An element with its fields, outputs, states and codes, and whatever else is no word.
+fn named(element: ElementRef) -> String {
+    let mut named = element.value().name().to_string();
+    for (name, value) in element.value().attrs() {
+        let page = name == "href" && value.contains(".html");
+        if WORDS.contains(&name) || page {
+            named += &format!(" {name}");
+        } else if name == "value" {
+            // A figure may have the language's own sign.
+            named += &format!(" {name}={:?}", value.replace(',', "."));
+        } else {
+            named += &format!(" {name}={value:?}");
         }
     }
-    (tags, words)
+    named
 }
 
-fn without_words(tag: &str) -> String {
-    let mut out = String::new();
-    let mut rest = tag;
-    while let Some((before, after)) = rest.split_once("=\"") {
-        let (value, more) = after.split_once('"').expect("a value ends");
-        let attribute = before.rsplit(' ').next().unwrap();
-        let page = attribute == "href" && value.contains(".html");
-        let value = if WORDS.contains(&attribute) || page { String::new() } else { value.to_string() };
-        // A figure may have the language's own sign.
-        let value = if attribute == "value" { value.replace(',', ".") } else { value };
-        out += &format!("{before}=\"{value}\"");
-        rest = more;
-    }
-    out + rest
-}
-
-fn counted<'a>(tags: impl Iterator<Item = &'a Tag>) -> BTreeMap<&'a str, usize> {
-    tags.fold(BTreeMap::new(), |mut all, tag| {
-        *all.entry(tag.whole.as_str()).or_default() += 1;
+fn counted(page: &Page) -> BTreeMap<String, usize> {
+    page.select("*").into_iter().fold(BTreeMap::new(), |mut all, element| {
+        *all.entry(named(element)).or_default() += 1;
         all
     })
 }
 
 #[test]
 fn nothing_but_words_is_changed() {
-    for (english, lang, other) in PAGES {
-        let (ours, theirs) = (taken_apart(english).0, taken_apart(other).0);
-        let (ours_counted, theirs_counted) = (counted(ours.iter()), counted(theirs.iter()));
-        for (tag, count) in &ours_counted {
-            assert_eq!(theirs_counted.get(tag), Some(count), "{lang}: <{tag}>");
+    for (lang, english, other) in pairs() {
+        let [ours, theirs] = [&english, &other].map(counted);
+        for (a, b, what) in [(&ours, &theirs, "lacks"), (&theirs, &ours, "has of its own")] {
+            let apart: Vec<_> = a.iter().filter(|(part, count)| b.get(*part) != Some(count)).collect();
+            assert!(apart.is_empty(), "{} {what} {apart:#?}", other.file);
         }
-        assert_eq!(ours.len(), theirs.len(), "{lang}");
-        let blocks = |tags: &[Tag]| -> Vec<String> {
-            tags.iter()
-                .filter(|tag| !INLINE.contains(&tag.name.as_str()))
-                .map(|tag| tag.whole.clone())
-                .collect()
+        let blocks = |page: &Page| -> Vec<String> {
+            let all = page.select("*").into_iter();
+            all.filter(|element| !INLINE.contains(&element.value().name())).map(named).collect()
         };
-        assert_eq!(blocks(&ours), blocks(&theirs), "{lang}: the order of blocks");
-        assert!(other.contains(&format!("<html lang=\"{lang}\">")), "{lang}");
-        assert!(!other.contains("lang=\"en-GB\""), "{lang}");
+        assert_eq!(blocks(&english), blocks(&other), "{}: the order of blocks", other.file);
+        assert_eq!(other.values("html", "lang"), [lang.to_string()].into(), "{}", other.file);
+        assert_eq!(other.select("[lang=en-GB]").len(), 0, "{}", other.file);
     }
 }
 
 /// A sentence that stands in both pages was forgotten; sources keep their titles.
 #[test]
 fn every_sentence_is_in_the_pages_own_language() {
-    for (english, lang, other) in PAGES {
-        let words = taken_apart(english).1;
-        let theirs = taken_apart(other).1;
+    for (_, english, other) in pairs() {
+        let theirs = other.words();
         let sentence = |text: &&String| {
             let letters = |word: &&str| word.chars().filter(|c| c.is_alphabetic()).count() > 2;
             text.split(' ').filter(letters).count() >= 4
         };
         let source = |text: &String| SOURCES.iter().any(|name| text.contains(name));
+        let words = english.words();
         let left: Vec<_> =
             words.iter().filter(sentence).filter(|text| !source(text) && theirs.contains(text)).collect();
-        assert!(left.is_empty(), "{lang}: {left:#?}");
+        assert!(left.is_empty(), "{}: {left:#?}", other.file);
     }
 }
 
@@ -103,17 +84,16 @@ const SOURCES: [&str; 7] = ["H₂Cy⁻", "Geochimica", "Truesdell", "Wahman", "K
 
 #[test]
 fn no_language_promises_what_nobody_can() {
-    for (_, lang, page) in PAGES {
-        let words: Vec<String> =
-            page.to_lowercase().split(|c: char| !c.is_alphabetic()).map(String::from).collect();
+    for (_, _, page) in pairs() {
+        let all = page.words().join(" ").to_lowercase();
+        let words: Vec<&str> = all.split(|c: char| !c.is_alphabetic()).collect();
         for word in
             ["sûr", "sûre", "sûrs", "sûres", "garanti", "seguro", "segura", "garantizado", "garantizada"]
         {
-            assert!(!words.iter().any(|w| w == word), "{lang}: {word}");
+            assert!(!words.contains(&word), "{}: {word}", page.file);
         }
-        let page = page.to_lowercase();
         for words in ["sans danger", "sans risque", "sin riesgo", "sin peligro"] {
-            assert!(!page.contains(words), "{lang}: {words}");
+            assert!(!all.contains(words), "{}: {words}", page.file);
         }
     }
 }

@@ -1,25 +1,14 @@
-//! Do the page and the table of names agree? In both directions.
+//! Do the built sheet and the table of names agree? In both directions.
 
 use evidence::rows;
+use evidence::site::{PAGES, Page, sheet};
 use form::answer;
 use form::contract::fields::{Answered, FIELDS, In};
 use form::contract::names::{self, Name};
 use form::contract::units::{Kind, UNITS, Unit};
 use std::collections::BTreeSet;
 
-const PAGE: &str = include_str!("../../www/index.html");
-
 type Names = BTreeSet<String>;
-
-/// Every value of an attribute, of tags that begin with `tag`; entities as the browser reads them.
-fn values(tag: &str, attribute: &str) -> Names {
-    let key = format!(" {attribute}=\"");
-    let tags =
-        PAGE.split('<').filter(|part| part.starts_with(tag)).map(|part| part.split('>').next().unwrap());
-    tags.filter_map(|part| part.split_once(&key))
-        .map(|(_, rest)| rest.split('"').next().unwrap().to_string())
-        .collect()
-}
 
 fn any_line(names: Names) -> Names {
     let digits = |c: char| c.is_ascii_digit();
@@ -62,7 +51,8 @@ fn unused(table: &[Name], page: &Names) -> Vec<&'static str> {
 #[test]
 fn outputs_are_the_same() {
     // Labels of a drawing are written like outputs.
-    let page = any_line(&values("output", "name") | &values("text", "data-shape"));
+    let page = sheet();
+    let page = any_line(&page.values("output", "name") | &page.values("text", "data-shape"));
     let known = |name: &str| {
         names::is_output(name) || names::is_cell(name) || names::is_listed(names::IN_FAULTS, name)
     };
@@ -72,7 +62,8 @@ fn outputs_are_the_same() {
 
 #[test]
 fn states_are_the_same() {
-    let page: Names = values("", "data-when")
+    let page: Names = sheet()
+        .values("[data-when]", "data-when")
         .iter()
         .flat_map(|when| when.split(' '))
         .map(|state| state.trim_start_matches('!').to_string())
@@ -103,7 +94,7 @@ fn states_are_the_same() {
 
 #[test]
 fn every_fault_has_its_words_and_its_place() {
-    let places = values("", "data-fault");
+    let places = sheet().values("[data-fault]", "data-fault");
     assert_eq!(unknown(&places, names::is_fault), [""; 0], "words for a fault that never comes");
     let worded = |code: &str| places.iter().any(|place| place.ends_with(&format!(":{code}")));
     for fault in names::FAULTS {
@@ -117,11 +108,14 @@ fn every_fault_has_its_words_and_its_place() {
 
 #[test]
 fn every_act_has_its_button_and_every_button_its_act() {
-    let page = values("", "data-act");
-    assert_eq!(unknown(&page, |act| names::is_listed(names::ACTS, act)), [""; 0]);
-    assert_eq!(unused(names::ACTS, &page), [""; 0]);
-    assert_eq!(unknown(&values("template", "data-each"), |row| names::is_listed(names::ROWS, row)), [""; 0]);
-    assert_eq!(unknown(&values("", "data-mark"), |mark| names::is_listed(names::MARKS, mark)), [""; 0]);
+    let page = sheet();
+    let [acts, rows, marks] =
+        [("[data-act]", "data-act"), ("template", "data-each"), ("[data-mark]", "data-mark")]
+            .map(|(of, attribute)| page.values(of, attribute));
+    assert_eq!(unknown(&acts, |act| names::is_listed(names::ACTS, act)), [""; 0]);
+    assert_eq!(unused(names::ACTS, &acts), [""; 0]);
+    assert_eq!(unknown(&rows, |row| names::is_listed(names::ROWS, row)), [""; 0]);
+    assert_eq!(unknown(&marks, |mark| names::is_listed(names::MARKS, mark)), [""; 0]);
 }
 
 /// What a page asks of nobody but itself.
@@ -131,7 +125,8 @@ fn of_the_page(name: &str) -> bool {
 
 #[test]
 fn every_question_is_asked_with_all_its_answers() {
-    let asked: Names = values("input", "name").union(&values("select", "name")).cloned().collect();
+    let page = sheet();
+    let asked = page.values("input, select", "name");
     // What the page asks of nobody but its own style.
     let mut known: Names =
         names::FIELDS.iter().map(|row| row.name).filter(|name| of_the_page(name)).map(String::from).collect();
@@ -140,7 +135,7 @@ fn every_question_is_asked_with_all_its_answers() {
         known.insert(field.name.into());
         match &field.answer {
             Answered::Choice(all) => {
-                assert_eq!(missing(&names(all), &offered(field.name)), [""; 0], "{}", field.name)
+                assert_eq!(missing(&names(all), &offered(&page, field.name)), [""; 0], "{}", field.name)
             }
             Answered::Number(_, In::Asked(kind, unit) | In::Usual(kind, unit, _))
             | Answered::List(_, In::Asked(kind, unit)) => {
@@ -149,7 +144,7 @@ fn every_question_is_asked_with_all_its_answers() {
                 let salt = |kind: Kind| matches!(kind, Kind::Salt | Kind::Reading);
                 let of = |u: &Unit| u.kind == *kind || salt(u.kind) && salt(*kind);
                 let units: Vec<_> = UNITS.iter().filter(|u| of(u)).map(|u| u.code).collect();
-                assert_eq!(missing(&names(&units), &offered(unit)), [""; 0], "{unit}");
+                assert_eq!(missing(&names(&units), &offered(&page, unit)), [""; 0], "{unit}");
             }
             Answered::Number(..) | Answered::List(..) | Answered::Moment | Answered::Day | Answered::Text => {
             }
@@ -164,15 +159,9 @@ fn names(all: &[&str]) -> Names {
 }
 
 /// The answers that one question offers: the options of its list, or its radio buttons.
-fn offered(name: &str) -> Names {
-    let key = format!(" name=\"{name}\"");
-    let value =
-        |tag: &str| tag.split_once(" value=\"").map(|(_, rest)| rest.split('"').next().unwrap().to_string());
-    let list = PAGE.split("<select").skip(1).find(|select| select.split('>').next().unwrap().contains(&key));
-    let options = list.map_or("", |select| select.split("</select>").next().unwrap());
-    let radios = PAGE.split("<input").skip(1).map(|tag| tag.split('>').next().unwrap());
-    let radios = radios.filter(|tag| tag.contains(&key) && tag.contains("type=\"radio\""));
-    options.split("<option").skip(1).chain(radios).filter_map(value).collect()
+fn offered(page: &Page, name: &str) -> Names {
+    let of = format!("select[name=\"{name}\"] option, input[type=radio][name=\"{name}\"]");
+    page.values(&of, "value")
 }
 
 /// What is hidden in the file must be what a blank form hides: else the page jumps when it starts.
@@ -184,14 +173,14 @@ fn the_page_starts_as_the_blank_form_leaves_it() {
         "less.flow.unit=L/min less.price.unit=/m3 view=owner at=pool paper=record",
         "level.over=1 level.low=25 level.cap=70 level.enough=75 level.drained=10 level.slack=50",
     ]));
-    // What a template holds is not on the page.
-    let page: String = PAGE
-        .split("<template")
-        .map(|part| part.split_once("</template>").map_or(part, |(_, rest)| rest))
-        .collect();
-    for tag in page.split('<').map(|part| part.split('>').next().unwrap()) {
-        let Some((_, when)) = tag.split_once(" data-when=\"") else { continue };
-        let when = when.split('"').next().unwrap();
+    let page = sheet();
+    for element in page.select("[data-when]") {
+        // What a template holds is not on the page.
+        let is_template = |node: &scraper::Node| node.as_element().is_some_and(|e| e.name() == "template");
+        if element.ancestors().any(|node| is_template(node.value())) {
+            continue;
+        }
+        let when = element.attr("data-when").unwrap();
         if when.contains("ready") || when.starts_with("echo.") {
             continue; // The script has not started; echoes keep their place.
         }
@@ -199,14 +188,18 @@ fn the_page_starts_as_the_blank_form_leaves_it() {
             Some(state) => !blank.holds(state),
             None => blank.holds(state),
         });
-        let hidden = tag.split(' ').any(|word| word == "hidden");
-        assert_eq!(hidden, !shown, "<{tag}>");
+        assert_eq!(
+            element.attr("hidden").is_some(),
+            !shown,
+            "<{} data-when={when:?}>",
+            element.value().name()
+        );
     }
 }
 
 #[test]
 fn every_unit_has_a_word() {
-    let words = values("data", "value");
+    let words = sheet().values("data", "value");
     let gates = plan::readiness::gates::GATES.iter().map(|row| row.code);
     let units: Names = UNITS.iter().map(|u| u.code).chain(gates).map(String::from).collect();
     assert_eq!(missing(&units, &words), [""; 0], "units without a word");
@@ -214,10 +207,35 @@ fn every_unit_has_a_word() {
 }
 
 #[test]
-fn the_page_promises_nothing_it_cannot_keep() {
-    let page = PAGE.to_lowercase();
-    for word in [" safe ", "safely", "guarantee", "http:", "https:", "style=\"", "onclick", "type=\"number\""]
-    {
-        assert!(!page.contains(word), "the page contains {word:?}");
+fn no_page_promises_what_it_cannot_keep() {
+    for (_, file) in PAGES.map(|page| page[0]) {
+        let page = Page::read(file);
+        let told = page.select("[aria-label], [alt], [title], [content]").into_iter();
+        let told = told.flat_map(|element| element.value().attrs().map(|(_, value)| value.to_string()));
+        for words in page.words().into_iter().chain(told) {
+            let words = format!(" {} ", words.to_lowercase());
+            for word in [" safe ", " safe.", "safely", "guarantee"] {
+                assert!(!words.contains(word), "{file} contains {word:?}: {words}");
+            }
+        }
+    }
+}
+
+/// Nothing is fetched from anybody; style and script stand where the page's policy knows them.
+#[test]
+fn no_page_reaches_out_or_does_what_its_policy_forbids() {
+    for (_, file) in PAGES.into_iter().flatten() {
+        let page = Page::read(file);
+        for element in page.select("*") {
+            for (name, value) in element.value().attrs() {
+                let inline = name == "style" || name.starts_with("on");
+                let away = ["http:", "https:", "//"].iter().any(|begin| value.starts_with(begin));
+                let number = (name, value) == ("type", "number");
+                assert!(!inline && !away && !number, "{file}: <{} {name}={value:?}>", element.value().name());
+            }
+        }
+        for words in page.words() {
+            assert!(!words.contains("http:") && !words.contains("https:"), "{file}: {words}");
+        }
     }
 }
