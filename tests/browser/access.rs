@@ -8,6 +8,7 @@ use crate::embed::{example, script_file};
 use crate::engine::Need;
 use crate::fixtures::{METRIC, READY, TOO_MUCH, US, link};
 use crate::session::{Session, setting, site, visit};
+use evidence::site::{LESSONS, SHEETS};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use std::fs;
@@ -99,7 +100,7 @@ fn unfold(page: &Session) {
 #[ignore = "cargo xtask prove access"]
 fn the_checker_finds_nothing() {
     let mut told = Told::default();
-    for name in ["index.html", "fr.html", "es.html"] {
+    for (_, name) in SHEETS {
         visit(&format!("{}{name}#{}&{READY}", site(), link(US)), &[], |page| {
             bring(page);
             for view in VIEWS {
@@ -127,8 +128,8 @@ fn the_checker_finds_nothing() {
         ("second day", format!("#{}&{READY}&{second_day}", link(US))),
         ("asked and locked", format!("#{}&ask=dose.mass,buy.bags&lock=salt.now,show&view=class", link(US))),
     ] {
-        for (name, looks) in [("index.html", &LOOKS[..]), ("fr.html", &LOOKS[..2]), ("es.html", &LOOKS[..2])]
-        {
+        for (_, name) in SHEETS {
+            let looks = if name == SHEETS[0].1 { &LOOKS[..] } else { &LOOKS[..2] };
             visit(&format!("{}{name}{form}", site()), &[], |page| {
                 bring(page);
                 looks.iter().for_each(|look| told.look(page, &format!("{name}, {state}"), look));
@@ -140,7 +141,7 @@ fn the_checker_finds_nothing() {
         bring(page);
         LOOKS.iter().for_each(|look| told.look(page, "too much salt", look));
     });
-    for name in ["first-salt.html", "first-salt.fr.html", "first-salt.es.html", "examples/own.html"] {
+    for name in LESSONS.map(|(_, name)| name).into_iter().chain(["examples/own.html"]) {
         visit(&format!("{}{name}", site()), &[], |page| {
             bring(page);
             unfold(page);

@@ -4,11 +4,23 @@ use scraper::{ElementRef, Html, Selector};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
-/// Each page of our own as the build names it in each language, English first.
-pub const PAGES: [[(&str, &str); 3]; 2] = [
-    [("en-GB", "index.html"), ("fr", "fr.html"), ("es", "es.html")],
-    [("en-GB", "first-salt.html"), ("fr", "first-salt.fr.html"), ("es", "first-salt.es.html")],
-];
+/// Files that are one page, each with its language; English first.
+pub type InEachLanguage = [(&'static str, &'static str); 3];
+
+/// The sheet as the build names it.
+pub const SHEETS: InEachLanguage = [("en-GB", "index.html"), ("fr", "fr.html"), ("es", "es.html")];
+
+/// The first lesson.
+pub const LESSONS: InEachLanguage =
+    [("en-GB", "first-salt.html"), ("fr", "first-salt.fr.html"), ("es", "first-salt.es.html")];
+
+/// All pages of our own.
+pub const PAGES: [InEachLanguage; 2] = [SHEETS, LESSONS];
+
+/// The file of a page in a language.
+pub fn in_language(page: InEachLanguage, lang: &str) -> &'static str {
+    page.iter().find(|(of, _)| *of == lang).unwrap_or_else(|| panic!("no page in {lang}")).1
+}
 
 /// The folder of the built site: `SALTWRIGHT_SITE`, or where `cargo xtask build` leaves it.
 pub fn folder() -> PathBuf {
@@ -22,12 +34,13 @@ pub fn folder() -> PathBuf {
 pub struct Page {
     /// What it is called.
     pub file: String,
-    html: Html,
+    /// Its elements and texts.
+    pub html: Html,
 }
 
 /// The sheet in English, which has every name there is.
 pub fn sheet() -> Page {
-    Page::read(PAGES[0][0].1)
+    Page::read(SHEETS[0].1)
 }
 
 impl Page {
