@@ -1,7 +1,7 @@
 //! Is all that comes from outside allowed, and does the same source make the same page wherever it is built?
 
 use crate::shell::{self, cargo};
-use crate::{build, package, prove};
+use crate::{build, package, setup};
 use anyhow::{Context, Result, ensure};
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
@@ -21,7 +21,7 @@ pub fn run() -> Result<()> {
 
 /// What `tests/deny.toml` allows, in each workspace. What it allows in vain is refused in the main one.
 fn allowed() -> Result<()> {
-    let tool = prove::tool(DENY)?;
+    let tool = setup::tool(DENY)?;
     for (path, text) in manifests()? {
         if !text.lines().any(|line| line.starts_with("[workspace]")) {
             continue;
@@ -123,7 +123,7 @@ fn holds(bytes: &[u8], text: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{prove_browser, prove_lighthouse};
+    use crate::prove::{browser, lighthouse};
     use std::collections::BTreeSet;
 
     type Names = BTreeSet<String>;
@@ -181,7 +181,7 @@ mod tests {
         let idle: Vec<_> = taken(&root.1).difference(&used).cloned().collect();
         assert!(idle.is_empty(), "no crate uses {idle:?} of the workspace");
         let words = fs::read_to_string(shell::root().join("DEVELOPERS.md")).unwrap();
-        let of_npm = [package::TOOLS, prove_browser::AXE, prove_lighthouse::TOOL];
+        let of_npm = [package::TOOLS, browser::AXE, lighthouse::TOOL];
         let of_npm = of_npm.into_iter().flat_map(pinned).collect();
         assert_eq!(justified(&words), [used, of_npm], "the table, and what is used");
     }

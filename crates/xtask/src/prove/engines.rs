@@ -1,7 +1,7 @@
 //! Does the page hold in Chromium, in Firefox and in WebKit?
 
 use crate::shell::{Steps, cargo};
-use crate::{build, prove, serve, setup};
+use crate::{build, serve, setup};
 use anyhow::{Context, Result, ensure};
 use std::path::PathBuf;
 use std::process::Command;
@@ -19,7 +19,7 @@ pub fn run(part: &str) -> Result<()> {
     let mut steps = Steps::default();
     let chromium = steps.take("browser and driver", setup::browser)?;
     let webkit = steps.take("other browsers", setup::more_browsers)?;
-    let firefox = steps.take("driver of Firefox", || prove::tool(DRIVER))?;
+    let firefox = steps.take("driver of Firefox", || setup::tool(DRIVER))?;
     let site = build::make(&mut steps)?;
     let server = serve::start(&site.folder, 0)?;
     let here = Place { chromium, firefox, webkit, site: site.folder.clone(), address: server.address() };
