@@ -2,6 +2,7 @@
 //! model and by hand; the levels of the page, and weighing where bags are too coarse.
 
 use chem::*;
+use evidence::quantities::{kg, m3, ppm};
 use plan::RiskLevels;
 use plan::log::*;
 use plan::policy::Since;
@@ -13,21 +14,13 @@ use plan::salt::job::{Handled, Job};
 use plan::salt::outliers::{ReadingStatus, Side};
 use plan::{Band, History, Instrument, Method};
 
-fn ppm(x: f64) -> Salinity {
-    Salinity::from_mg_per_l(x).unwrap()
-}
-
-fn kg(x: f64) -> Mass {
-    Mass::from_kilograms(x).unwrap()
-}
-
 const POUND: f64 = 0.45359237;
 
 /// A job by its volume, how that was found, band and bag; the rest as on most cards.
 fn job(volume: f64, method: Method, [low, target, high]: [f64; 3], bag: f64) -> Job {
     let [low, target, high] = [low, target, high].map(|x| Some(ppm(x)));
     Job {
-        volume: Volume::from_cubic_metres(volume).unwrap(),
+        volume: m3(volume),
         method,
         doubt: None,
         bag: kg(bag),

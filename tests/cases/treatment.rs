@@ -2,6 +2,7 @@
 
 use chem::treatment::{AcidStrength, BleachStrength};
 use chem::*;
+use evidence::quantities::ppm;
 use plan::water::product::ProductAmount;
 use plan::water::replacement::{ReplacementInput, replace};
 use plan::water::treatment::{Additive, STEPS, Start, Treatment, TreatmentInput, TreatmentStep, treat};
@@ -10,7 +11,7 @@ use plan::{Acid, Band, Case, Excess, Goals, Instrument, Products, Tests, Typed};
 fn case(volume: f64, salt: f64, how: Instrument, tests: [f64; 5], goals: [Option<f64>; 4]) -> Case {
     Case {
         volume: Volume::from_cubic_metres(volume).ok(),
-        reading: Typed::Valid(Salinity::from_mg_per_l(salt).unwrap()),
+        reading: Typed::Valid(ppm(salt)),
         instrument: Some(how),
         water: Tests {
             temperature: Temperature::from_celsius(tests[0]).ok(),
@@ -45,7 +46,7 @@ fn replaced(case: &Case, excess: Excess) -> Start {
 }
 
 fn treated(case: &Case, rise: f64) -> Treatment {
-    treat(&TreatmentInput::of(case), Salinity::from_mg_per_l(rise).unwrap(), Start::Today).unwrap()
+    treat(&TreatmentInput::of(case), ppm(rise), Start::Today).unwrap()
 }
 
 fn steps(case: &Case, rise: f64) -> Vec<TreatmentStep> {

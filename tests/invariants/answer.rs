@@ -2,6 +2,7 @@
 
 use chem::*;
 use evidence::draw::Draw;
+use evidence::quantities::ppm;
 use form::{Form, answer};
 use plan::{Bag, Band, Case, Typed};
 
@@ -13,7 +14,7 @@ fn a_dose_gives_back_its_rise_and_no_stage_exceeds_it() {
         let case = Case {
             volume: Volume::from_cubic_metres(d.between(0.5, 2_000.0)).ok(),
             method: Some(d.pick(plan::Method::ALL)),
-            reading: Typed::Valid(Salinity::from_mg_per_l(d.between(0.0, target * 0.5)).unwrap()),
+            reading: Typed::Valid(ppm(d.between(0.0, target * 0.5))),
             instrument: Some(plan::Instrument::Meter),
             band: Band::of(None, Salinity::from_mg_per_l(target).ok(), None).ok(),
             bag: Bag {
@@ -47,7 +48,7 @@ fn more_salt_never_raises_the_index_and_water_mixed_with_itself_stays() {
         let sample = d.sample();
         let Ok(today) = sample.state() else { continue };
         let water = sample.water().unwrap();
-        let rise = Salinity::from_mg_per_l(d.between(10.0, 3_000.0)).unwrap();
+        let rise = ppm(d.between(10.0, 3_000.0));
         let same = Sample { salt: sample.salt.checked_add(rise).unwrap(), ..sample }.state().unwrap();
         let free = water.salted(rise).state().unwrap();
         assert!(same.index < today.index && free.index < today.index, "{sample:?}");
@@ -67,7 +68,7 @@ fn part_drains_end_where_one_drain_does_and_exchange_takes_more() {
         let [fill, target, now] = {
             let fill = d.between(0.0, 1_000.0);
             let target = fill + d.between(100.0, 4_000.0);
-            [fill, target, target + d.between(1.0, 6_000.0)].map(|x| Salinity::from_mg_per_l(x).unwrap())
+            [fill, target, target + d.between(1.0, 6_000.0)].map(ppm)
         };
         let share = dilution::share(now, target, fill).unwrap();
         let cap = Fraction::from_ratio(d.between(0.05, 1.0)).unwrap();

@@ -1,18 +1,11 @@
 //! Does the chemistry keep its laws, whatever the water and whatever is done to it?
 
 use chem::salt::{SaltTest, other_ions};
+use chem::treatment::Chemical;
 use chem::treatment::recipe::{Goal, recipe};
-use chem::treatment::{Chemical, Dose};
 use chem::*;
 use evidence::draw::Draw;
-
-pub fn celsius(x: f64) -> Temperature {
-    Temperature::from_celsius(x).unwrap()
-}
-
-pub fn ph(x: f64) -> Ph {
-    Ph::from_units(x).unwrap()
-}
+use evidence::quantities::{celsius, kg, mmol, ph, ppm};
 
 pub fn plain(t: f64, p: f64, ta: f64) -> Sample {
     let (ta, ch) = (Alkalinity::from_mg_per_l(ta).unwrap(), Hardness::from_mg_per_l(250.0).unwrap());
@@ -27,10 +20,6 @@ pub fn plain(t: f64, p: f64, ta: f64) -> Sample {
         magnesium: Magnesium::NONE,
         sulfate: Sulfate::NONE,
     }
-}
-
-pub fn mmol(x: f64) -> Dose {
-    Dose::from_mmol_per_l(x).unwrap()
 }
 
 pub fn near(a: f64, b: f64, within: f64, of: impl std::fmt::Debug) {
@@ -87,7 +76,7 @@ const FORMS: [(f64, f64, f64, f64, f64, f64, f64); 2] = [
 
 #[test]
 fn what_a_meter_did_is_undone_and_other_ions_are_counted() {
-    let salt = Salinity::from_mg_per_l(3_000.0).unwrap();
+    let salt = ppm(3_000.0);
     for t in [5.0, 15.0, 35.0] {
         let read = conductivity::of_salt(salt, celsius(t)).unwrap().within().unwrap().ms_per_cm();
         let plain = Conductivity::from_ms_per_cm(read).unwrap();
@@ -151,7 +140,7 @@ fn chlorine_is_shared_out_whole_and_warmth_frees_it() {
 #[test]
 fn the_doubt_of_an_index_grows_with_the_salt() {
     let doubt = |salt: f64| {
-        let salt = Salinity::from_mg_per_l(salt).unwrap();
+        let salt = ppm(salt);
         Sample { salt, ..plain(26.0, 7.5, 120.0) }.state().unwrap().index_doubt()
     };
     assert_eq!(
@@ -240,7 +229,7 @@ fn a_water_without_an_answer_says_why() {
 #[test]
 fn readings_are_taken_apart_and_amounts_never_fall_below_none() {
     use chem::treatment::BleachStrength;
-    let ppm = |x: f64| Salinity::from_mg_per_l(x).unwrap();
+    let ppm = |x: f64| ppm(x);
     let (ta, ch) = (Alkalinity::from_mg_per_l(100.0).unwrap(), Hardness::from_mg_per_l(200.0).unwrap());
     let behind = |x: f64| salt::sodium_chloride_behind(ppm(x), SaltTest::Conductivity, ta, ch);
     assert_eq!(behind(1_000.0), Ok(ppm(1_000.0 - 85.0 - 230.0)));
@@ -249,7 +238,7 @@ fn readings_are_taken_apart_and_amounts_never_fall_below_none() {
     assert_eq!(high.excess_over(low), Some(ppm(2_800.0)));
     assert_eq!((low.excess_over(high), low.excess_over(low)), (None, None));
     assert_eq!(low.checked_add(high).unwrap(), ppm(3_600.0));
-    let [all, part] = [177.0, 120.0].map(|x| Mass::from_kilograms(x).unwrap());
+    let [all, part] = [177.0, 120.0].map(kg);
     assert_eq!((all.saturating_sub(part).kilograms(), part.saturating_sub(all)), (57.0, Mass::NONE));
     assert_eq!(
         (part.checked_mul(2.5).unwrap().kilograms(), Volume::ONE.checked_mul(2.5).unwrap().cubic_metres()),

@@ -2,6 +2,7 @@
 
 use chem::*;
 use evidence::draw::Draw;
+use evidence::quantities::{kg, m3, ppm};
 use plan::RiskLevels;
 use plan::log::*;
 use plan::salt::code::Code;
@@ -15,18 +16,10 @@ use plan::{Band, History, Instrument, Method};
 
 const EMPTY: Log = [None; MOST_ENTRIES];
 
-fn ppm(x: f64) -> Salinity {
-    Salinity::from_mg_per_l(x).unwrap()
-}
-
-fn kg(x: f64) -> Mass {
-    Mass::from_kilograms(x).unwrap()
-}
-
 fn job(d: &mut Draw) -> Job {
     let target = d.between(1_500.0, 5_000.0);
     Job {
-        volume: Volume::from_cubic_metres(d.between(20.0, 150.0)).unwrap(),
+        volume: m3(d.between(20.0, 150.0)),
         method: d.pick(Method::ALL),
         doubt: None,
         bag: kg(d.between(5.0, 25.0)),
@@ -300,7 +293,7 @@ fn no_number_comes_with_a_fault_and_none_is_nonsense() {
             ppm(d.between(0.0, if far { 40_000.0 } else { 6_000.0 }))
         };
         job.doubt = Fraction::from_ratio(d.next()).ok().filter(|_| d.next() < 0.3);
-        job.volume = Volume::from_cubic_metres(0.2 * 1e5f64.powf(d.next())).unwrap();
+        job.volume = m3(0.2 * 1e5f64.powf(d.next()));
         if spoil {
             match (d.next() * 6.0) as u32 {
                 // What no type holds is none.

@@ -1,10 +1,11 @@
 //! Does what is put into a water do what it must, and is the dose for a goal found?
 
-use super::chemistry::{celsius, mmol, near, ph, plain};
+use super::chemistry::{near, plain};
 use chem::treatment::recipe::{Goal, alkalinity_by_bicarbonate, dose_to_ph, minerals, recipe};
 use chem::treatment::{Chemical, Dose};
 use chem::*;
 use evidence::draw::Draw;
+use evidence::quantities::{celsius, m3, mmol, ph};
 
 #[test]
 fn a_recipe_applied_gives_its_goal_or_names_what_must_fall() {
@@ -200,7 +201,7 @@ fn a_trace_of_cyanuric_acid_or_of_chlorine_moves_nothing_by_a_step() {
 #[test]
 fn a_dose_is_so_much_of_what_stands_on_the_shelf() {
     use chem::treatment::{AcidStrength, BleachStrength};
-    let (dose, pool) = (mmol(0.5), Volume::from_cubic_metres(20.0).unwrap());
+    let (dose, pool) = (mmol(0.5), m3(20.0));
     // Ten moles in all.
     let acid = AcidStrength::from_mass_percent(31.45).unwrap();
     near(dose.of_acid(pool, acid).unwrap().cubic_metres() * 1000.0, 10.0 / acid.mol_per_l(), 1e-9, acid);

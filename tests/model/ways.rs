@@ -1,7 +1,8 @@
 //! In which ways may one add salt, and how does each end?
 
 use crate::pool::{MOST_VISITS, PURITY, Pool, Stress};
-use chem::{Mass, Purity, Salinity, Volume};
+use chem::Purity;
+use evidence::quantities::{kg, m3, ppm};
 use plan::RiskLevels;
 use plan::log::{Baseline, Entry, Log, LogEvent, MOST_ENTRIES, Reading};
 use plan::salt::code::Code;
@@ -94,13 +95,13 @@ const INSTRUMENTS: [Instrument; 7] = [
 ];
 
 fn judged(pool: &Pool, handled: Handled, cap: f64, stress: Stress) -> End {
-    let ppm = |x: f64| Salinity::from_mg_per_l(x).unwrap();
+    let ppm = |x: f64| ppm(x);
     let [low, target, high] = pool.band.map(|x| Some(ppm(x)));
     let job = Job {
-        volume: Volume::from_cubic_metres(pool.stated).unwrap(),
+        volume: m3(pool.stated),
         method: METHODS[pool.method],
         doubt: None,
-        bag: Mass::from_kilograms(pool.bag).unwrap(),
+        bag: kg(pool.bag),
         purity: Purity::from_ratio(PURITY).unwrap(),
         in_hand: 0,
         band: Band::of(low, target, high).unwrap(),

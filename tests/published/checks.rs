@@ -1,10 +1,11 @@
 //! How is a row of each file worked out? Adding a file is adding a line here.
 
-use super::vectors::{Found, PRINTED, Row, index, plainly, ppm, printed, relative};
+use super::vectors::{Found, PRINTED, Row, index, plainly, printed, relative};
 use chem::pool_shape::{Floor, Ledge, Measures, Outline, Pool, Steps};
 use chem::treatment::recipe::{self, Goal, dose_to_ph};
 use chem::treatment::{AcidStrength, BleachStrength, Chemical, Dose};
 use chem::*;
+use evidence::quantities::{celsius, kg, m3, ph, ppm};
 
 /// A file, its tolerance, and how a row of it is worked out.
 pub type Check = (&'static str, f64, fn(&Row) -> Vec<Found>);
@@ -94,8 +95,8 @@ pub const CHECKS: &[Check] = &[
     }),
     ("treatments.csv", PRINTED, |row| {
         let water = Sample {
-            temperature: Temperature::from_celsius(26.0).unwrap(),
-            ph: Ph::from_units(7.8).unwrap(),
+            temperature: celsius(26.0),
+            ph: ph(7.8),
             alkalinity: Alkalinity::from_mg_per_l(120.0).unwrap(),
             hardness: Hardness::from_mg_per_l(300.0).unwrap(),
             cyanuric_acid: CyanuricAcid::from_mg_per_l(40.0).unwrap(),
@@ -121,12 +122,12 @@ pub const CHECKS: &[Check] = &[
         let water = row.sample("", None).water().unwrap();
         let state = water.state().unwrap();
         let air = || water.in_air(CarbonDioxide::OPEN_AIR).unwrap();
-        let to_ph = |chemical| dose_to_ph(&water, chemical, Ph::from_units(row.number("amount")).unwrap());
+        let to_ph = |chemical| dose_to_ph(&water, chemical, ph(row.number("amount")));
         let ours = match row.text("what") {
             "carbonate" => state.carbonate_alkalinity.mg_per_l(),
             "strength" => state.strength.molal(),
             "carbon_mmol_l" => {
-                let temperature = Temperature::from_celsius(row.number("t_c")).unwrap();
+                let temperature = celsius(row.number("t_c"));
                 let content = density::water_content(temperature, ppm(row.number("nacl_mgl"))).unwrap();
                 state.carbon.molal() * content.kg_per_l() * 1000.0
             }
@@ -148,7 +149,7 @@ pub const CHECKS: &[Check] = &[
             "acid_to_ph" => to_ph(Chemical::HydrochloricAcid).unwrap().mmol_per_l(),
             "soda_ash_g" => {
                 let dose = to_ph(Chemical::SodiumCarbonate).unwrap();
-                let gallons = Volume::from_cubic_metres(37.85411784).unwrap();
+                let gallons = m3(37.85411784);
                 dose.of_powder(Chemical::SodiumCarbonate, gallons, Purity::WHOLE).kilograms() * 1000.0
             }
             other => panic!("nothing called {other}"),
@@ -158,7 +159,7 @@ pub const CHECKS: &[Check] = &[
     ("recipes.csv", PRINTED, |row| {
         let sample = row.sample("", None);
         let goal = Goal {
-            ph: Ph::from_units(row.number("goal_ph")).unwrap(),
+            ph: ph(row.number("goal_ph")),
             alkalinity: Alkalinity::from_mg_per_l(row.number("goal_ta")).unwrap(),
             hardness: sample.hardness,
             cyanuric_acid: sample.cyanuric_acid,
@@ -215,7 +216,7 @@ pub const CHECKS: &[Check] = &[
         vec![printed(row, "amount", ours / unit)]
     }),
     ("meter.csv", PRINTED, |row| {
-        let t = Temperature::from_celsius(25.0).unwrap();
+        let t = celsius(25.0);
         let kappa = row.number("kappa_us_cm") / 1000.0;
         if row.text("kind") == "read" {
             let read = conductivity::salt_of(Conductivity::from_ms_per_cm(kappa).unwrap(), t).unwrap();
@@ -231,8 +232,8 @@ pub const CHECKS: &[Check] = &[
         let species = chlorine::species(
             Chlorine::from_mg_per_l(row.number("fc_mgl_cl2")).unwrap(),
             CyanuricAcid::from_mg_per_l(moles * atomic_weights::CYANURIC_ACID).unwrap(),
-            Ph::from_units(row.number("ph")).unwrap(),
-            Temperature::from_celsius(row.number("t_c")).unwrap(),
+            ph(row.number("ph")),
+            celsius(row.number("t_c")),
             IonicStrength::from_molal(row.number("strength")).unwrap(),
         );
         vec![printed(row, "hocl_mg_cl2", species.unwrap().hypochlorous.mg_per_l())]
@@ -250,8 +251,8 @@ pub const CHECKS: &[Check] = &[
         let species = chlorine::species(
             Chlorine::from_mg_per_l(row.number("fc_mgl_cl2")).unwrap(),
             CyanuricAcid::from_mg_per_l(row.number("cya_mgl")).unwrap(),
-            Ph::from_units(row.number("ph")).unwrap(),
-            Temperature::from_celsius(25.0).unwrap(),
+            ph(row.number("ph")),
+            celsius(25.0),
             IonicStrength::from_molal(row.number("ionic_strength_molal")).unwrap(),
         );
         vec![
@@ -269,7 +270,7 @@ pub const CHECKS: &[Check] = &[
             _ if (20.0..=30.0).contains(&t) && salt <= 8000.0 => 30.0,
             _ => return vec![],
         };
-        let ours = match conductivity::of_salt(ppm(salt), Temperature::from_celsius(t).unwrap()) {
+        let ours = match conductivity::of_salt(ppm(salt), celsius(t)) {
             Ok(ours) => ours.anywhere(),
             // Refused beyond the temperatures that were fitted, and there alone.
             Err(out) => {
@@ -287,12 +288,12 @@ pub const CHECKS: &[Check] = &[
         }
         let at = |t| {
             let salt = ppm(row.number("practical_salinity") * 1000.0);
-            conductivity::of_salt(salt, Temperature::from_celsius(t).unwrap()).unwrap().anywhere().ms_per_cm()
+            conductivity::of_salt(salt, celsius(t)).unwrap().anywhere().ms_per_cm()
         };
         vec![relative(row, "c_over_c25", at(row.number("t_c")) / at(25.0))]
     }),
     ("density.csv", 0.1, |row| {
-        let t = Temperature::from_celsius(row.number("t_c")).unwrap();
+        let t = celsius(row.number("t_c"));
         let salt = ppm(row.number("nacl_mgl"));
         let mut found = vec![];
         if let (Ok(rho), Ok(content)) = (density::brine(t, salt), density::water_content(t, salt)) {
@@ -328,7 +329,7 @@ pub const CHECKS: &[Check] = &[
         let ours = match row.text("what") {
             "mass" => salt::mass_for(volume, ppm(row.number("rise_mgl")), purity).kilograms() / pound,
             _ => {
-                let mass = Mass::from_kilograms(row.number("mass") * pound).unwrap();
+                let mass = kg(row.number("mass") * pound);
                 salt::rise_from(mass, purity, volume).unwrap().mg_per_l()
             }
         };
@@ -363,7 +364,7 @@ pub const CHECKS: &[Check] = &[
 
 /// Kilograms of water in a litre of the row's water.
 fn content(row: &Row) -> f64 {
-    let t = Temperature::from_celsius(row.number("t_c")).unwrap();
+    let t = celsius(row.number("t_c"));
     density::water_content(t, ppm(row.number("nacl_mgl"))).unwrap().kg_per_l()
 }
 
@@ -394,7 +395,7 @@ fn volume(row: &Row) -> Volume {
         "L" => 1.0,
         _ => 1000.0,
     };
-    Volume::from_cubic_metres(row.number("volume") * litres / 1000.0).unwrap()
+    m3(row.number("volume") * litres / 1000.0)
 }
 
 /// The pool of a row of measures, in feet or in metres.
@@ -437,6 +438,6 @@ fn pool(row: &Row) -> Pool {
             heights: list(&all("steps")[2..]),
         }),
         less: Volume::NONE,
-        spa: Volume::from_cubic_metres(row.number("spa") * one * one * one).unwrap(),
+        spa: m3(row.number("spa") * one * one * one),
     }
 }

@@ -2,6 +2,7 @@
 
 use super::checks::CHECKS;
 use chem::*;
+use evidence::quantities::{celsius, ph, ppm};
 use evidence::vectors;
 
 /// A line of a file, its cells found by the name in the header.
@@ -28,8 +29,8 @@ impl<'a> Row<'a> {
             if self.head.contains(&name.as_str()) { self.number(&name) } else { 0.0 }
         };
         Sample {
-            temperature: Temperature::from_celsius(x("t_c")).unwrap(),
-            ph: Ph::from_units(x("ph")).unwrap(),
+            temperature: celsius(x("t_c")),
+            ph: ph(x("ph")),
             alkalinity: Alkalinity::from_mg_per_l(x("ta_mgl_caco3")).unwrap(),
             hardness: Hardness::from_mg_per_l(x("ch_mgl_caco3")).unwrap(),
             cyanuric_acid: CyanuricAcid::from_mg_per_l(x("cya_mgl")).unwrap(),
@@ -39,10 +40,6 @@ impl<'a> Row<'a> {
             sulfate: Sulfate::from_mg_per_l(x("so4_mgl")).unwrap(),
         }
     }
-}
-
-pub fn ppm(x: f64) -> Salinity {
-    Salinity::from_mg_per_l(x).unwrap()
 }
 
 pub fn index(state: Result<State, WaterError>) -> f64 {

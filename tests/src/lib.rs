@@ -20,6 +20,7 @@ pub mod draw;
 #[cfg(feature = "cases")]
 pub mod everything;
 pub mod finite;
+pub mod quantities;
 pub mod questions;
 #[cfg(feature = "cases")]
 pub mod row;

@@ -1,15 +1,8 @@
 //! Which case has every figure there and nothing against it?
 
 use chem::*;
+use evidence::quantities::{chlorine, ppm};
 use plan::{Acid, Bag, Band, Case, Instrument, Method, Place, Products, Ready, Surface, Tests, Typed, YesNo};
-
-pub fn ppm(x: f64) -> Salinity {
-    Salinity::from_mg_per_l(x).unwrap()
-}
-
-pub fn chlorine(x: f64) -> Chlorine {
-    Chlorine::from_mg_per_l(x).unwrap()
-}
 
 /// The demo in metres, with every figure there and nothing against it.
 pub fn demo() -> Case {

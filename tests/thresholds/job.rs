@@ -1,7 +1,8 @@
 //! Is a job refused for what is wrong with it and for nothing else, weighed below its limits, and bought for?
 
-use super::demo::{demo, ppm};
-use chem::{Fraction, Mass, Purity, Salinity, Volume};
+use super::demo::demo;
+use chem::{Fraction, Mass, Purity, Salinity};
+use evidence::quantities::{kg, m3, ppm};
 use plan::RiskLevels;
 use plan::limits;
 use plan::log::{Baseline, Entry, LogEvent, MOST_ENTRIES, Reading};
@@ -13,10 +14,6 @@ use plan::salt::salt_plan::salt_plan;
 use plan::salt::value_of_information::{Measurement, ValueOfInformation};
 use plan::water::size::{apart, measured};
 use plan::{Band, Code, History, Instrument, Method, SaltInput, Typed};
-
-fn kg(x: f64) -> Mass {
-    Mass::from_kilograms(x).unwrap()
-}
 
 fn job() -> Job {
     salt_plan(&SaltInput::of(&demo())).job.unwrap()
@@ -176,7 +173,7 @@ fn few_bags_are_weighed_and_little_salt_finely() {
         (9.99, 2_500.0, 0.05 / 20.0, true),
     ] {
         let job = Job {
-            volume: Volume::from_cubic_metres(volume).unwrap(),
+            volume: m3(volume),
             purity: Purity::WHOLE,
             band: Band::of(None, Some(ppm(3_000.0)), None).unwrap(),
             handled: Handled::Bags(plan::Bag::default().weighed_in),
@@ -236,7 +233,7 @@ fn what_pays_is_what_is_in_doubt() {
 
 #[test]
 fn a_meter_counts_before_a_tape_and_sizes_more_than_15_percent_apart_are_wrong() {
-    let size = |x| Volume::from_cubic_metres(x).unwrap();
+    let size = |x| m3(x);
     assert_eq!(measured(None, None), None);
     assert_eq!(measured(Some(size(50.0)), None).unwrap().method, Method::Metered);
     for (typed, wrong) in [(84.9, true), (85.1, false), (100.0, false), (114.9, false), (115.1, true)] {

@@ -1,7 +1,8 @@
 //! Do gates, bands and what is told of a water turn where they must?
 
-use super::demo::{chlorine, demo, ppm};
+use super::demo::demo;
 use chem::*;
+use evidence::quantities::{chlorine, kg, ppm};
 use plan::Ruling;
 use plan::Verdict::{Over, Pass, Stop, Unknown, Wait};
 use plan::log::{Entry, LogEvent, MOST_ENTRIES};
@@ -151,7 +152,7 @@ fn a_reading_and_the_last_salt_age_to_the_minute() {
         assert_eq!(says(&case, Gate::ReadingAge), must, "{age} minutes");
     }
     let mut log = [None; MOST_ENTRIES];
-    log[0] = Some(Entry { when: 0, what: LogEvent::Dose(Mass::from_kilograms(120.0).unwrap()) });
+    log[0] = Some(Entry { when: 0, what: LogEvent::Dose(kg(120.0)) });
     for (now, grains, must) in [
         (Some(2 * DAY - 1), Some(Grains::None), Wait),
         (Some(2 * DAY), Some(Grains::None), Pass),
@@ -174,7 +175,7 @@ fn the_level_passes_between_the_limits_and_not_beyond() {
         assert_eq!(says(&case, Gate::Level), must, "{salt}");
     }
     let mut log = [None; MOST_ENTRIES];
-    log[0] = Some(Entry { when: 0, what: LogEvent::Dose(Mass::from_kilograms(1.0).unwrap()) });
+    log[0] = Some(Entry { when: 0, what: LogEvent::Dose(kg(1.0)) });
     let salted = Case { reading: Typed::Valid(ppm(3_200.0)), log: Typed::Valid(log), ..demo() };
     assert_eq!(says(&salted, Gate::Level), Wait, "not read since");
     assert_eq!(says(&Case { reading: Typed::Missing, ..demo() }, Gate::Level), Unknown);

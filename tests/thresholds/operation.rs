@@ -1,7 +1,8 @@
 //! Do the generator's setting, a season and the effort of replacing turn where they must?
 
-use super::demo::{chlorine, demo, ppm};
+use super::demo::demo;
 use chem::{Fraction, Length, Mass, Temperature, Volume};
+use evidence::quantities::{chlorine, m3, ppm};
 use plan::Typed::{self, Valid};
 use plan::operation::{Ahead, OutputInput, SeasonInput, Setting, Warmth, ahead, climb, setting};
 use plan::water::drain::{Basis, DrainInput, cap};
@@ -168,7 +169,7 @@ fn bags_for_a_season_are_whole() {
 
 #[test]
 fn an_exchange_runs_at_the_slower_of_two_flows() {
-    let water = Volume::from_cubic_metres(12.0).unwrap();
+    let water = m3(12.0);
     let flow = Flow { out: Valid(6.0), in_: Valid(2.0), price: Valid(2.5) };
     let both = effort(&flow, water);
     assert_eq!((both.out, both.in_, both.price), (Some(2.0), Some(6.0), Some(30.0)));

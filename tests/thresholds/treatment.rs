@@ -1,8 +1,9 @@
 //! Does the treatment of the water turn where a kit can tell, and is it judged for the water that it leads to?
 
-use super::demo::{chlorine, demo, ppm, tests};
+use super::demo::{demo, tests};
 use chem::salt::{SaltTest, other_ions};
 use chem::{Alkalinity, CyanuricAcid, Hardness, Mass, Ph, Volume};
+use evidence::quantities::{chlorine, kg, ppm};
 use plan::log::{Entry, LogEvent as Put, MOST_ENTRIES, Reading};
 use plan::water::balance::After;
 use plan::water::product::ProductAmount;
@@ -162,8 +163,8 @@ fn entry(when: i64, what: Put) -> Option<Entry> {
     Some(Entry { when, what })
 }
 
-fn dose(kg: f64) -> Put {
-    Put::Dose(Mass::from_kilograms(kg).unwrap())
+fn dose(mass: f64) -> Put {
+    Put::Dose(kg(mass))
 }
 
 fn reading(salt: f64, instrument: Instrument) -> Put {
