@@ -6,8 +6,9 @@
 
 use crate::embed::{example, script_file};
 use crate::engine::Need;
+use crate::environment::{setting, site};
 use crate::fixtures::{METRIC, READY, TOO_MUCH, US, link};
-use crate::session::{Session, setting, site, visit};
+use crate::session::{Session, visit};
 use evidence::site::{LESSONS, SHEETS};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;

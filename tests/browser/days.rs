@@ -1,7 +1,8 @@
 //! A job over days, walked on the page: salt in, a reading, the rest, and what is corrected.
 
+use crate::environment::site;
 use crate::fixtures;
-use crate::session::{Session, site, visit};
+use crate::session::{Session, visit};
 
 /// Types a line of the log, which the page has by now.
 fn line(page: &Session, n: usize, rows: &[(&str, &str)]) {

@@ -1,4 +1,4 @@
-//! By what means is a browser looked into and set up, in each engine?
+//! How is a browser looked into and set up, in each engine?
 //!
 //! Chromium's driver tells its logs and takes the commands of its inspector. For the others a proxy of ours
 //! watches, windows are drawn to size, and the page's own style is turned over for paper.

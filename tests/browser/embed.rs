@@ -1,8 +1,9 @@
 //! Does each way to embed work under the policy that it claims?
 
+use crate::environment::site;
 use crate::fixtures;
 use crate::host_page::{host, page, script};
-use crate::session::{Session, site, visit};
+use crate::session::{Session, visit};
 use evidence::site::{SHEETS, in_language, sheet};
 use scraper::Node;
 

@@ -1,9 +1,10 @@
 //! Does question mode hold back what it must in a browser, does a lock hold, and does a number fill its exercise?
 
 use crate::embed::{example, script_file};
+use crate::environment::site;
 use crate::fixtures;
 use crate::host_page::{page, script};
-use crate::session::{site, visit};
+use crate::session::visit;
 
 #[test]
 fn a_numbered_exercise_is_found_step_by_step() {

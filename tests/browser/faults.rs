@@ -1,7 +1,8 @@
 //! Is what cannot be used said beside it, once it is left, and never before?
 
+use crate::environment::site;
 use crate::fixtures;
-use crate::session::{Session, site, visit};
+use crate::session::{Session, visit};
 use std::thread;
 use std::time::Duration;
 

@@ -1,7 +1,8 @@
 //! Does the script serve other people's pages?
 
 use crate::engine::Need;
-use crate::session::{setting, site, visit};
+use crate::environment::{setting, site};
+use crate::session::visit;
 use std::io::{BufRead, BufReader, Write};
 use std::net::{Ipv4Addr, TcpListener};
 use std::thread;

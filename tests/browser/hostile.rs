@@ -1,11 +1,12 @@
 //! Does a text stay a text: on the page, on paper, in a table, a calendar, a job file and a link, whatever it says?
 
 use crate::engine::Need;
+use crate::environment::site;
 use crate::fixtures;
 use crate::host_page::host;
 use crate::paper::text_of;
 use crate::records::{choose, file};
-use crate::session::{Session, site, visit};
+use crate::session::{Session, visit};
 use icalendar::Component;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;

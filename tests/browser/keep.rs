@@ -1,7 +1,8 @@
 //! Is anything typed ever lost: to a press, a reload, a step back or a link?
 
+use crate::environment::site;
 use crate::fixtures::{self, Rows};
-use crate::session::{Session, site, visit};
+use crate::session::{Session, visit};
 use std::thread;
 use std::time::Duration;
 

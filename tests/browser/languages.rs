@@ -1,7 +1,8 @@
 //! Does each language write its figures its own way, and does every page fit the narrowest screen?
 
+use crate::environment::site;
 use crate::fixtures;
-use crate::session::{site, visit};
+use crate::session::visit;
 use evidence::site::{LESSONS, PAGES, SHEETS, in_language};
 
 const EXAMPLES: [&str; 4] =

@@ -8,10 +8,11 @@
 //! |---|---|
 //! | Does a checker of access find nothing, and is a screen reader told what it was? | `access` |
 //! | How is a browser started, told what to do, and ended? | `driver` |
+//! | What is said of the site and of the browsers? | `environment` |
 //! | Which browser is it, and what cannot be judged in it? | `engine` |
-//! | By what means is it looked into and set up? | `devtools` |
+//! | How is it looked into and set up? | `devtools` |
 //! | What does a page ask for and complain of, where the driver does not tell? | `proxy` |
-//! | How does a test sit at a page? | `session` |
+//! | How does a test use a page? | `session` |
 //! | Which figures are typed, and what must come of them? | `fixtures` |
 //! | Does the form take what people type, by keys alone? | `typing` |
 //! | Is what cannot be used said beside it, once it is left, and never before? | `faults` |
@@ -37,6 +38,7 @@ mod devtools;
 mod driver;
 mod embed;
 mod engine;
+mod environment;
 mod exercise;
 mod faults;
 mod fixtures;

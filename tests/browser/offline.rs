@@ -1,7 +1,8 @@
 //! Is a served page found without its server, and does a new edition replace the old one whole?
 
+use crate::environment::setting;
 use crate::fixtures;
-use crate::session::{Session, setting};
+use crate::session::Session;
 use std::collections::BTreeMap;
 use std::io::{BufRead, BufReader, Write};
 use std::net::{TcpListener, TcpStream};

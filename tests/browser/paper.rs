@@ -1,8 +1,9 @@
 //! What stands on paper, in which order, and on how much of it?
 
 use crate::engine::Need;
+use crate::environment::site;
 use crate::fixtures;
-use crate::session::{Session, site, visit};
+use crate::session::{Session, visit};
 use std::io::Write;
 use std::process::{Command, Stdio};
 

@@ -1,9 +1,10 @@
 //! Is the policy in the page exactly what is meant, and does the browser hold to it?
 
 use crate::engine::Need;
+use crate::environment::{setting, site};
 use crate::fixtures;
 use crate::records::FILES;
-use crate::session::{Session, setting, site};
+use crate::session::Session;
 use evidence::site::{self, LESSONS, Page, SHEETS};
 use std::collections::BTreeSet;
 use std::fs;

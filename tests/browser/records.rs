@@ -1,8 +1,9 @@
 //! Is a job kept through whatever befalls a store, and does it leave and come back whole?
 
 use crate::engine::Need;
+use crate::environment::site;
 use crate::fixtures::{self, Rows};
-use crate::session::{Session, site, visit};
+use crate::session::{Session, visit};
 use serde_json::Value;
 use std::io::Write;
 use std::process::{Command, Stdio};

@@ -1,7 +1,8 @@
-//! How does a test sit at a page? One browser and one address, its keys and its eyes.
+//! How does a test use a page? One browser and one address, its keys and its eyes.
 
 use crate::driver::Driver;
 use crate::engine::Need;
+use crate::environment::site;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
 use std::thread;
@@ -35,32 +36,22 @@ pub struct Session {
     driver: Driver,
 }
 
-/// The address of the built site.
-pub fn site() -> String {
-    setting("SALTWRIGHT_URL")
-}
-
-/// A variable that `cargo xtask test` sets.
-pub fn setting(name: &str) -> String {
-    std::env::var(name).unwrap_or_else(|_| panic!("{name} is not set: run `cargo xtask test`"))
-}
-
 /// Lets `act` use the page at an address, and holds the page to what holds always: the browser has
 /// no complaint, and nothing was asked of anybody but that page and the `files` it names.
 pub fn visit(address: &str, files: &[&str], act: impl FnOnce(&Session)) {
-    let seat = Session::start();
-    seat.open(address);
-    act(&seat);
+    let session = Session::start();
+    session.open(address);
+    act(&session);
     let page = address.split('#').next().unwrap_or(address);
     let mut expected: BTreeSet<_> = files.iter().copied().chain([page]).map(String::from).collect();
-    if page.starts_with("file:") && !seat.can(Need::FileWatch, "the console") {
+    if page.starts_with("file:") && !session.can(Need::FileWatch, "the console") {
         // What it asks of anybody but the disk is seen all the same.
         expected.remove(page);
     } else {
-        let complaints = seat.driver.complaints();
+        let complaints = session.driver.complaints();
         assert!(complaints.is_empty(), "on the console: {complaints:#?}");
     }
-    assert_eq!(seat.asked(), expected, "what was asked for");
+    assert_eq!(session.asked(), expected, "what was asked for");
 }
 
 /// What a served page asks its own address for besides itself.
@@ -75,9 +66,9 @@ fn own(address: &str) -> &str {
 impl Session {
     /// In a browser of its own, at a desk.
     pub fn start() -> Self {
-        let seat = Self { driver: Driver::start() };
-        seat.resize(1366, 768);
-        seat
+        let session = Self { driver: Driver::start() };
+        session.resize(1366, 768);
+        session
     }
 
     /// Every address that was asked for since it was last told, but for the page's own worker and manifest, which a

@@ -1,8 +1,9 @@
 //! Does the sheet hold still and fit?
 
 use crate::engine::Need;
+use crate::environment::site;
 use crate::fixtures;
-use crate::session::{site, visit};
+use crate::session::visit;
 
 #[test]
 fn too_much_salt_is_told_in_passes_behind_the_cautions() {

@@ -3,9 +3,10 @@
 //! In one tab each. Before memory is told, the browser throws away what nobody holds; what is then left at each quarter
 //! is compared with what was left after a warm-up. `cargo xtask prove life` runs these, in Chromium alone.
 
+use crate::environment::site;
 use crate::fixtures::{US, link};
 use crate::host_page;
-use crate::session::{Session, site};
+use crate::session::Session;
 use serde_json::{Value, json};
 use std::thread;
 use std::time::{Duration, Instant};

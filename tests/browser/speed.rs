@@ -4,9 +4,10 @@
 //! lets so many bytes a second through, and slows the processor. `cargo xtask prove speed` runs these, in Chromium
 //! alone; what else the machine does counts as slowness of the page, so the best of several runs is judged.
 
+use crate::environment::site;
 use crate::fixtures::{US, link};
 use crate::host_page;
-use crate::session::{Session, site};
+use crate::session::Session;
 use serde_json::{Value, json};
 use std::thread;
 use std::time::Duration;

@@ -1,7 +1,8 @@
 //! Does the form take what people type, by keys alone?
 
+use crate::environment::{setting, site};
 use crate::fixtures;
-use crate::session::{Session, setting, site, visit};
+use crate::session::{Session, visit};
 
 #[test]
 fn the_demo_in_us_units() {

@@ -1,7 +1,8 @@
 //! Is one part at a time shown on a telephone, and is every part found?
 
+use crate::environment::site;
 use crate::fixtures;
-use crate::session::{Session, site, visit};
+use crate::session::{Session, visit};
 
 /// The parts that are seen.
 fn parts(page: &Session) -> String {

@@ -9,6 +9,8 @@ mod checks;
 mod chemistry;
 #[path = "../invariants/doses.rs"]
 mod doses;
+#[path = "../published/row.rs"]
+mod row;
 #[path = "../published/vectors.rs"]
 mod vectors;
 

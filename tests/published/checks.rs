@@ -1,7 +1,6 @@
 //! How is a row of each file worked out? Adding a file is adding a line here.
 
-use super::vectors::{Found, PRINTED, Row, index, plainly, printed, relative};
-use chem::pool_shape::{Floor, Ledge, Measures, Outline, Pool, Steps};
+use super::row::{Found, PRINTED, Row, chemical, index, plainly, pool, printed, relative, volume};
 use chem::treatment::recipe::{self, Goal, dose_to_ph};
 use chem::treatment::{AcidStrength, BleachStrength, Chemical, Dose};
 use chem::*;
@@ -366,78 +365,4 @@ pub const CHECKS: &[Check] = &[
 fn content(row: &Row) -> f64 {
     let t = celsius(row.number("t_c"));
     density::water_content(t, ppm(row.number("nacl_mgl"))).unwrap().kg_per_l()
-}
-
-fn chemical(name: &str) -> Chemical {
-    match name {
-        "HCl" => Chemical::HydrochloricAcid,
-        "NaHSO4" => Chemical::SodiumBisulfate,
-        "NaHCO3" => Chemical::SodiumBicarbonate,
-        "Na2CO3" => Chemical::SodiumCarbonate,
-        "NaOH" => Chemical::SodiumHydroxide,
-        "CaCl2" => Chemical::CalciumChloride,
-        "H3BO3" => Chemical::BoricAcid,
-        "borax" => Chemical::Borax,
-        "cyanuric_acid" => Chemical::CyanuricAcid,
-        "CO2" => Chemical::CarbonDioxide,
-        "NaOCl" => Chemical::SodiumHypochlorite,
-        "Ca(OCl)2" => Chemical::CalciumHypochlorite,
-        "dichlor" => Chemical::Dichlor,
-        "trichlor" => Chemical::Trichlor,
-        "NaCl" => Chemical::SodiumChloride,
-        other => panic!("no chemical {other}"),
-    }
-}
-
-fn volume(row: &Row) -> Volume {
-    let litres = match row.text("volume_unit") {
-        "[gal_us]" => 3.785411784,
-        "L" => 1.0,
-        _ => 1000.0,
-    };
-    m3(row.number("volume") * litres / 1000.0)
-}
-
-/// The pool of a row of measures, in feet or in metres.
-fn pool(row: &Row) -> Pool {
-    let one = if row.text("unit") == "m" { 1.0 } else { 0.3048 };
-    let m = |x: f64| Length::from_metres(x * one).unwrap();
-    let all =
-        |name: &str| -> Vec<f64> { row.text(name).split_whitespace().map(|x| x.parse().unwrap()).collect() };
-    let list = |of: &[f64]| {
-        let mut list = Measures::NONE;
-        assert!(of.iter().all(|x| list.push(m(*x))));
-        list
-    };
-    let (sides, depths, parts) = (all("measures"), all("depths"), all("floor_parts"));
-    let two = |of: &[f64]| [m(of[0]), m(of[1])];
-    Pool {
-        outline: match row.text("outline") {
-            "rectangle" => Outline::Rectangle(two(&sides)),
-            "round" => Outline::Round(m(sides[0])),
-            "ellipse" => Outline::Ellipse(two(&sides)),
-            "stadium" => Outline::Stadium(two(&sides)),
-            "kidney" => Outline::Kidney(m(sides[0]), two(&sides[1..])),
-            _ => Outline::Offsets(m(sides[0]), list(&sides[1..])),
-        },
-        floor: match row.text("floor") {
-            "level" => Floor::Level(m(depths[0])),
-            "slope" => Floor::Slope(two(&depths)),
-            "break" => Floor::Break(two(&depths), two(&parts)),
-            _ => Floor::Hopper(two(&depths), m(parts[0]), two(&parts[1..])),
-        },
-        wing: (all("wing").first()).map(|_| [0, 1, 2].map(|i| m(all("wing")[i]))),
-        ledge: all("ledge").first().map(|area| Ledge {
-            area: Area::from_square_metres(area * one * one).unwrap(),
-            water: m(all("ledge")[1]),
-            around: m(all("ledge")[2]),
-        }),
-        steps: all("steps").first().map(|width| Steps {
-            width: m(*width),
-            tread: m(all("steps")[1]),
-            heights: list(&all("steps")[2..]),
-        }),
-        less: Volume::NONE,
-        spa: m3(row.number("spa") * one * one * one),
-    }
 }

@@ -5,6 +5,7 @@
 
 mod checks;
 mod decision;
+mod row;
 mod staging;
 mod vectors;
 

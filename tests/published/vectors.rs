@@ -1,76 +1,8 @@
 //! Do our formulas give what others published? One row, one check; files in `vectors/`.
 
 use super::checks::CHECKS;
-use chem::*;
-use evidence::quantities::{celsius, ph, ppm};
+use super::row::{Found, PRINTED, Row};
 use evidence::vectors;
-
-/// A line of a file, its cells found by the name in the header.
-pub struct Row<'a> {
-    head: &'a [&'a str],
-    cells: Vec<&'a str>,
-}
-
-impl<'a> Row<'a> {
-    pub fn text(&self, name: &str) -> &'a str {
-        let at = self.head.iter().position(|h| *h == name);
-        self.cells[at.unwrap_or_else(|| panic!("no column {name}"))]
-    }
-
-    pub fn number(&self, name: &str) -> f64 {
-        let text = self.text(name);
-        text.parse().unwrap_or_else(|_| panic!("{name} is {text:?}, not a number"))
-    }
-
-    /// The water of the columns that begin with `prefix`; an absent column counts as none.
-    pub fn sample(&self, prefix: &str, salt: Option<f64>) -> Sample {
-        let x = |name: &str| {
-            let name = format!("{prefix}{name}");
-            if self.head.contains(&name.as_str()) { self.number(&name) } else { 0.0 }
-        };
-        Sample {
-            temperature: celsius(x("t_c")),
-            ph: ph(x("ph")),
-            alkalinity: Alkalinity::from_mg_per_l(x("ta_mgl_caco3")).unwrap(),
-            hardness: Hardness::from_mg_per_l(x("ch_mgl_caco3")).unwrap(),
-            cyanuric_acid: CyanuricAcid::from_mg_per_l(x("cya_mgl")).unwrap(),
-            salt: ppm(salt.unwrap_or_else(|| x("nacl_mgl"))),
-            boron: Boron::from_mg_per_l(x("b_mgl")).unwrap(),
-            magnesium: Magnesium::from_mg_per_l(x("mg_mgl_caco3")).unwrap(),
-            sulfate: Sulfate::from_mg_per_l(x("so4_mgl")).unwrap(),
-        }
-    }
-}
-
-pub fn index(state: Result<State, WaterError>) -> f64 {
-    state.unwrap().index.unwrap().log10()
-}
-
-/// The rows below that end in "printed" are held to half of the last digit of the source.
-pub const PRINTED: f64 = 0.5;
-
-/// What a check found in one row.
-pub struct Found {
-    pub column: String,
-    pub ours: f64,
-    pub theirs: f64,
-    /// Size of one unit of the tolerance: 1, or the last printed digit.
-    pub scale: f64,
-}
-
-pub fn plainly(row: &Row, column: &str, ours: f64) -> Found {
-    Found { column: column.into(), ours, theirs: row.number(column), scale: 1.0 }
-}
-
-pub fn printed(row: &Row, column: &str, ours: f64) -> Found {
-    let text = row.text(column);
-    let digits = text.split_once('.').map_or(0, |(_, after)| after.len());
-    Found { column: column.into(), ours, theirs: row.number(column), scale: 0.1f64.powi(digits as i32) }
-}
-
-pub fn relative(row: &Row, column: &str, ours: f64) -> Found {
-    Found { scale: row.number(column), ..plainly(row, column, ours) }
-}
 
 /// Checks one file; says what it did and adds each of our values to `values`.
 fn check(name: &str, text: &str, values: &mut Vec<f64>) -> Result<String, Vec<String>> {
