@@ -11,7 +11,7 @@ use form::{Answer, answer};
 use std::collections::BTreeSet;
 use std::fmt::Write;
 
-type Names = BTreeSet<String>;
+pub type Names = BTreeSet<String>;
 
 /// What only a page in a browser says, of itself, its files and its other jobs.
 const OF_A_PAGE: [&str; 31] = [
@@ -65,7 +65,7 @@ fn everything() -> Vec<Answer> {
 }
 
 /// A name with its line of the log made N.
-fn any_line(name: &str) -> String {
+pub fn any_line(name: &str) -> String {
     let parts: Vec<&str> = name.split('.').collect();
     let line = |at: usize| at > 0 && parts[at - 1] == "log" && parts[at].bytes().all(|b| b.is_ascii_digit());
     let parts: Vec<&str> = (0..parts.len()).map(|at| if line(at) { "N" } else { parts[at] }).collect();

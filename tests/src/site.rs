@@ -64,12 +64,17 @@ impl Page {
         found.filter_map(|element| element.attr(attribute)).map(String::from).collect()
     }
 
-    /// What people read, a piece between two tags at a time; neither script nor style.
+    /// What people read or are told, a piece between two tags at a time and labels after them; neither script nor
+    /// style.
     pub fn words(&self) -> Vec<String> {
         let elements = self.html.root_element().descendent_elements();
         let read = elements.filter(|element| !["script", "style"].contains(&element.value().name()));
         let pieces = read.flat_map(|element| element.children()).filter_map(|node| node.value().as_text());
-        let pieces = pieces.map(|text| text.split_whitespace().collect::<Vec<_>>().join(" "));
-        pieces.filter(|text| !text.is_empty()).collect()
+        let labels = ["aria-label", "alt", "title", "placeholder"];
+        let labels = labels.into_iter().flat_map(|name| self.values("*", name));
+        let labels = labels.chain(self.values("[name=description]", "content"));
+        let told = pieces.map(|text| text.to_string()).chain(labels);
+        let told = told.map(|text| text.split_whitespace().collect::<Vec<_>>().join(" "));
+        told.filter(|text| !text.is_empty()).collect()
     }
 }
