@@ -6,8 +6,10 @@
 
 use crate::embed::{example, script_file};
 use crate::engine::Need;
-use crate::figures::{METRIC, READY, TOO_MUCH, US, link};
-use crate::seat::{Seat, setting, site, visit};
+use crate::environment::{setting, site};
+use crate::fixtures::{METRIC, READY, TOO_MUCH, US, link};
+use crate::session::{Session, visit};
+use evidence::site::{LESSONS, SHEETS};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use std::fs;
@@ -33,7 +35,7 @@ struct Told {
 }
 
 impl Told {
-    fn look(&mut self, page: &Seat, of: &str, look: &(&str, [&str; 3])) {
+    fn look(&mut self, page: &Session, of: &str, look: &(&str, [&str; 3])) {
         let (look, [scheme, forced, contrast]) = look;
         let media = json!({ "features": [
             { "name": "prefers-color-scheme", "value": scheme },
@@ -80,17 +82,17 @@ const CONTRAST: &str = "
     };";
 
 /// Brings the checker to a page; by the inspector, since the page's policy lets no script in.
-fn bring(page: &Seat) {
+fn bring(page: &Session) {
     let script = fs::read_to_string(setting("SALTWRIGHT_AXE")).expect("axe-core is a file");
     page.inspect("Runtime.evaluate", json!({ "expression": script }));
     assert!(page.holds("return typeof axe === 'object'"));
 }
 
-fn choose(page: &Seat, view: &str) {
+fn choose(page: &Session, view: &str) {
     page.ask(&format!("field('view').find((e) => e.value === '{view}').click()"));
 }
 
-fn unfold(page: &Seat) {
+fn unfold(page: &Session) {
     page.ask("all('details').forEach((e) => { e.open = true })");
 }
 
@@ -99,7 +101,7 @@ fn unfold(page: &Seat) {
 #[ignore = "cargo xtask prove access"]
 fn the_checker_finds_nothing() {
     let mut told = Told::default();
-    for name in ["index.html", "fr.html", "es.html"] {
+    for (_, name) in SHEETS {
         visit(&format!("{}{name}#{}&{READY}", site(), link(US)), &[], |page| {
             bring(page);
             for view in VIEWS {
@@ -127,8 +129,8 @@ fn the_checker_finds_nothing() {
         ("second day", format!("#{}&{READY}&{second_day}", link(US))),
         ("asked and locked", format!("#{}&ask=dose.mass,buy.bags&lock=salt.now,show&view=class", link(US))),
     ] {
-        for (name, looks) in [("index.html", &LOOKS[..]), ("fr.html", &LOOKS[..2]), ("es.html", &LOOKS[..2])]
-        {
+        for (_, name) in SHEETS {
+            let looks = if name == SHEETS[0].1 { &LOOKS[..] } else { &LOOKS[..2] };
             visit(&format!("{}{name}{form}", site()), &[], |page| {
                 bring(page);
                 looks.iter().for_each(|look| told.look(page, &format!("{name}, {state}"), look));
@@ -140,7 +142,7 @@ fn the_checker_finds_nothing() {
         bring(page);
         LOOKS.iter().for_each(|look| told.look(page, "too much salt", look));
     });
-    for name in ["first-salt.html", "first-salt.fr.html", "first-salt.es.html", "examples/own.html"] {
+    for name in LESSONS.map(|(_, name)| name).into_iter().chain(["examples/own.html"]) {
         visit(&format!("{}{name}", site()), &[], |page| {
             bring(page);
             unfold(page);
@@ -210,7 +212,7 @@ fn write(all: &BTreeMap<&str, &Value>, node: &Value, depth: usize, result: bool,
 #[test]
 fn a_screen_reader_is_told_what_it_was() {
     let stored = concat!(env!("CARGO_MANIFEST_DIR"), "/browser/access-tree.txt");
-    let page = Seat::start();
+    let page = Session::start();
     if !page.can(Need::Tree, "all of it") {
         return;
     }

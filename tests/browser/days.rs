@@ -1,10 +1,11 @@
 //! A job over days, walked on the page: salt in, a reading, the rest, and what is corrected.
 
-use crate::figures;
-use crate::seat::{Seat, site, visit};
+use crate::environment::site;
+use crate::fixtures;
+use crate::session::{Session, visit};
 
 /// Types a line of the log, which the page has by now.
-fn line(page: &Seat, n: usize, rows: &[(&str, &str)]) {
+fn line(page: &Session, n: usize, rows: &[(&str, &str)]) {
     for (name, text) in rows {
         let name = format!("log.{n}.{name}");
         let set = format!(
@@ -20,7 +21,7 @@ fn line(page: &Seat, n: usize, rows: &[(&str, &str)]) {
 #[test]
 fn the_demo_from_the_first_bag_to_the_last() {
     visit(&site(), &[], |page| {
-        page.open(&format!("{}#{}", site(), figures::link(figures::US)));
+        page.open(&format!("{}#{}", site(), fixtures::link(fixtures::US)));
         assert!(page.says("ready.open"));
         page.expect(&[("now.bags", "6"), ("buy.bags", "10"), ("buy.low", "9"), ("buy.high", "11")]);
         assert!(page.holds("return all('#days fieldset.line').length === 1"), "one blank line to begin with");
@@ -70,7 +71,7 @@ fn the_demo_from_the_first_bag_to_the_last() {
 #[test]
 fn forty_eight_hours_are_hours_whatever_the_clocks_do() {
     visit(&site(), &[], |page| {
-        page.open(&format!("{}#{}", site(), figures::link(figures::US)));
+        page.open(&format!("{}#{}", site(), fixtures::link(fixtures::US)));
         line(
             page,
             1,
@@ -89,7 +90,7 @@ fn forty_eight_hours_are_hours_whatever_the_clocks_do() {
 #[test]
 fn which_measurement_pays_is_worked_out_when_it_is_opened() {
     visit(&site(), &[], |page| {
-        page.open(&format!("{}#{}", site(), figures::link(figures::US)));
+        page.open(&format!("{}#{}", site(), fixtures::link(fixtures::US)));
         page.expect(&[("pays.today", "–")]);
         page.click("[data-ask=pays] > summary");
         page.wait("return document.querySelector('output[name=\"pays.today\"]').textContent !== '–'");
@@ -99,7 +100,7 @@ fn which_measurement_pays_is_worked_out_when_it_is_opened() {
 /// An owner's days, each with its own clock and a page opened anew; what is seen first on the sheet.
 #[test]
 fn an_owner_from_the_first_look_to_the_first_week() {
-    visit(&format!("{}#{}&{}", site(), figures::link(figures::US), figures::READY), &[], |page| {
+    visit(&format!("{}#{}&{}", site(), fixtures::link(fixtures::US), fixtures::READY), &[], |page| {
         page.resize(360, 740);
         let day = |clock: &str, lines: &[(usize, &[(&str, &str)])], holds: &[&str], next: &str| {
             page.wait("return all('[data-when=\"kept.yes\"]').some((e) => !e.hidden)");

@@ -1,8 +1,11 @@
 //! Does each way to embed work under the policy that it claims?
 
-use crate::figures;
-use crate::guest::{host, page, script};
-use crate::seat::{Seat, setting, site, visit};
+use crate::environment::site;
+use crate::fixtures;
+use crate::host_page::{host, page, script};
+use crate::session::{Session, visit};
+use evidence::site::{SHEETS, in_language, sheet};
+use scraper::Node;
 
 pub fn example(name: &str) -> String {
     format!("{}examples/{name}.html", site())
@@ -167,7 +170,7 @@ fn a_frame_talks_to_the_host_that_its_link_names() {
     });
     let (_, address) = host(&policy, |_| html("https://other.example"));
     // The browser itself warns of a host that does not listen: no visit here, which counts that as a complaint.
-    let page = Seat::start();
+    let page = Session::start();
     page.go(&address);
     page.ask("send({ 'pool.volume': '75' }); await new Promise((done) => setTimeout(done, 500))");
     page.enter_frame();
@@ -199,44 +202,29 @@ fn a_name_that_is_wrong_is_told_while_a_page_is_made() {
 /// Our whole page with its sections in another order and every word another: the same figures, no line of script.
 #[test]
 fn our_page_in_another_order_and_language_gives_the_same_figures() {
-    let built = std::fs::read_to_string(setting("SALTWRIGHT_SITE") + "/index.html").unwrap();
-    let (begin, rest) = built.split_once("<div id=\"ask\">").unwrap();
-    let (asked, end) = rest.split_once("<section id=\"sheet\"").unwrap();
-    // Between `>` and `<` stand words; the style and the script come before and behind.
-    let german = |text: &str| {
-        let mut out = String::new();
-        for (at, piece) in text.split('<').enumerate() {
-            let (tag, words) = piece.split_once('>').unwrap_or(("", piece));
-            if at > 0 {
-                out += &format!("<{tag}>");
-            }
-            out += &words
-                .split(' ')
-                .map(|word| {
-                    if word.chars().all(char::is_alphabetic) {
-                        word.chars().rev().collect()
-                    } else {
-                        word.to_string()
-                    }
-                })
-                .collect::<Vec<_>>()
-                .join(" ");
-        }
-        out
-    };
-    let mut parts: Vec<String> = Vec::new();
-    for piece in german(asked).split("\n<section id=\"").map(String::from) {
-        parts.push(piece);
+    let mut page = sheet();
+    let asked = page.select("#ask")[0].id();
+    let sections: Vec<_> = page.select("#ask > section").iter().map(|section| section.id()).collect();
+    let texts: Vec<_> = page.select("#ask")[0].descendants().map(|node| node.id()).collect();
+    let tree = &mut page.html.tree;
+    for section in sections.into_iter().rev() {
+        tree.get_mut(section).unwrap().detach();
+        tree.get_mut(asked).unwrap().append_id(section);
     }
-    let first = parts.remove(0);
-    parts.reverse();
-    let turned = parts.iter().fold(first, |all, part| format!("{all}\n<section id=\"{part}"));
-    let german_page = format!(
-        "{}<div id=\"ask\">{turned}<section id=\"sheet\"{end}",
-        begin.replace("lang=\"en-GB\"", "lang=\"de\"").replace(" data-worker=\"offline.js\"", "")
-    );
+    for text in texts {
+        let mut node = tree.get_mut(text).unwrap();
+        let Node::Text(text) = node.value() else { continue };
+        let backwards = |word: &str| -> String {
+            let is_word = word.chars().all(char::is_alphabetic);
+            if is_word { word.chars().rev().collect() } else { word.into() }
+        };
+        text.text = text.split(' ').map(backwards).collect::<Vec<_>>().join(" ").into();
+    }
+    let german_page = page.html.html();
+    let german_page = german_page.replace("lang=\"en-GB\"", "lang=\"de\"");
+    let german_page = german_page.replace(" data-worker=\"offline.js\"", "");
     let (_, address) = host("", |_| german_page);
-    visit(&format!("{address}#{}", figures::link(figures::US)), &[], |page| {
+    visit(&format!("{address}#{}", fixtures::link(fixtures::US)), &[], |page| {
         page.wait(
             "return document.querySelector('output[name=\"dose.mass\"]').textContent.startsWith('390,1')",
         );
@@ -248,11 +236,12 @@ fn our_page_in_another_order_and_language_gives_the_same_figures() {
 /// `1,250` is a thousand times less in French; a page that has settled its unit gets the amount in that.
 #[test]
 fn a_job_means_the_same_in_another_language_and_unit() {
-    visit(&site(), &[&format!("{}fr.html", site())], |page| {
+    let french = site() + in_language(SHEETS, "fr");
+    visit(&site(), &[&french], |page| {
         page.fill(&[("pool.volume", "1,250"), ("pool.volume.unit", "m3")]);
         page.press("\t");
         page.wait("return Object.keys(localStorage).some((key) => key.endsWith('.a'))");
-        page.open(&format!("{}fr.html", site()));
+        page.open(&french);
         assert_eq!(page.text("return value('pool.volume')"), "1250");
         assert_eq!(page.output("used.volume").replace(['\u{202f}', '\u{a0}'], " "), "1 250 m³");
     });

@@ -3,7 +3,7 @@
 //! `SALTWRIGHT_ENGINE` names one: `chromium`, which is meant where nothing is said, `firefox` or `webkit`
 //! (WebKitGTK's own small browser). Each says in a variable of its own where its driver is.
 
-use crate::seat::setting;
+use crate::environment::setting;
 use serde_json::{Value, json};
 use std::fs;
 use std::io::{BufRead, BufReader, Write};

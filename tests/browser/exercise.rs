@@ -1,9 +1,10 @@
 //! Does question mode hold back what it must in a browser, does a lock hold, and does a number fill its exercise?
 
 use crate::embed::{example, script_file};
-use crate::figures;
-use crate::guest::{page, script};
-use crate::seat::{site, visit};
+use crate::environment::site;
+use crate::fixtures;
+use crate::host_page::{page, script};
+use crate::session::visit;
 
 #[test]
 fn a_numbered_exercise_is_found_step_by_step() {
@@ -48,7 +49,7 @@ fn a_numbered_exercise_is_found_step_by_step() {
 /// The main page under the terms of a link: asked, locked, revealed on paper alone.
 #[test]
 fn a_link_asks_locks_and_its_answers_print_apart() {
-    let link = format!("{}#{}&ask=dose.mass&lock=salt.now,show", site(), figures::link(figures::US));
+    let link = format!("{}#{}&ask=dose.mass&lock=salt.now,show", site(), fixtures::link(fixtures::US));
     visit(&link, &[], |page| {
         page.expect(&[("dose.mass", "–"), ("buy.bags", "–"), ("now.left", "–")]);
         assert!(page.holds("return field('salt.now')[0].readOnly"));

@@ -1,7 +1,8 @@
 //! Is what cannot be used said beside it, once it is left, and never before?
 
-use crate::figures;
-use crate::seat::{Seat, site, visit};
+use crate::environment::site;
+use crate::fixtures;
+use crate::session::{Session, visit};
 use std::thread;
 use std::time::Duration;
 
@@ -36,7 +37,7 @@ const OUTPUTS: &str = "return Object.fromEntries(all('#sheet output').map((o) =>
 
 #[test]
 fn a_bad_figure_is_said_beside_it_and_takes_along_only_what_hangs_on_it() {
-    visit(&format!("{}#{}", site(), figures::link(figures::METRIC)), &[], |page| {
+    visit(&format!("{}#{}", site(), fixtures::link(fixtures::METRIC)), &[], |page| {
         for Fault { field, bad, good, code, gone } in FAULTS {
             page.tab_to(field);
             page.press(good);
@@ -75,7 +76,7 @@ fn a_bad_figure_is_said_beside_it_and_takes_along_only_what_hangs_on_it() {
 const A_WHILE: Duration = Duration::from_millis(500);
 
 /// Nothing is said about a field, not even after a while.
-fn silent(page: &Seat, field: &str, when: &str) {
+fn silent(page: &Session, field: &str, when: &str) {
     thread::sleep(A_WHILE);
     assert_eq!(message(page, field), "", "{field} {when}");
 }
@@ -152,7 +153,7 @@ fn a_message_that_stands_is_followed_key_by_key_and_no_other_comes_or_goes() {
 }
 
 /// What is listed as still needed, by the names of its states.
-fn needed(page: &Seat) -> String {
+fn needed(page: &Session) -> String {
     page.text("return all('#sheet .head .needs li').filter((e) => seen(e) && e.dataset.when.startsWith('need.')).map((e) => e.dataset.when).join(' ')")
 }
 
@@ -166,7 +167,7 @@ fn what_is_needed_is_listed_from_the_start_and_so_is_a_figure_at_fault() {
         let leads = "return all('#sheet .needs a').filter(seen).every((a) =>
             field(a.closest('li').dataset.when.slice(5).replace('-', '.'))[0] === document.querySelector(a.hash))";
         assert!(page.holds(leads), "a need that does not lead to its field");
-        page.fill(figures::US);
+        page.fill(fixtures::US);
         assert_eq!(needed(page), "");
         assert!(!page.says("need"));
         page.tab_to("show");
@@ -183,7 +184,7 @@ fn what_is_needed_is_listed_from_the_start_and_so_is_a_figure_at_fault() {
 }
 
 /// What is said about a field, once it is.
-fn said(page: &Seat, field: &str) -> String {
+fn said(page: &Session, field: &str) -> String {
     for _ in 0..40 {
         let said = message(page, field);
         if !said.is_empty() {
@@ -195,7 +196,7 @@ fn said(page: &Seat, field: &str) -> String {
 }
 
 /// What is seen to be said about a field, beside it.
-fn message(page: &Seat, field: &str) -> String {
+fn message(page: &Session, field: &str) -> String {
     page.text(&format!(
         "const places = field({field:?})[0].getAttribute('aria-describedby').split(' ');
         const faults = places.map((id) => document.getElementById(id))
@@ -205,7 +206,7 @@ fn message(page: &Seat, field: &str) -> String {
 }
 
 /// Has a message all the words of the page's template for a code?
-fn is_about(page: &Seat, said: &str, code: &str) -> bool {
+fn is_about(page: &Session, said: &str, code: &str) -> bool {
     page.holds(&format!(
         "const template = all('template').find((t) => t.dataset.fault === {:?});
         const said = {said:?}.replace(/\\s+/g, ' ');
@@ -217,7 +218,7 @@ fn is_about(page: &Seat, said: &str, code: &str) -> bool {
 
 #[test]
 fn a_figure_with_two_readings_is_asked_about() {
-    visit(&format!("{}#{}", site(), figures::link(figures::METRIC)), &[], |page| {
+    visit(&format!("{}#{}", site(), fixtures::link(fixtures::METRIC)), &[], |page| {
         page.tab_to("salt.target");
         page.press("3.200\t");
         let said = said(page, "salt.target");

@@ -1,19 +1,17 @@
 //! Does a text stay a text: on the page, on paper, in a table, a calendar, a job file and a link, whatever it says?
 
 use crate::engine::Need;
-use crate::figures;
-use crate::guest::host;
+use crate::environment::site;
+use crate::fixtures;
+use crate::host_page::host;
 use crate::paper::text_of;
 use crate::records::{choose, file};
-use crate::seat::{Seat, site, visit};
+use crate::session::{Session, visit};
 use icalendar::Component;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
-#[path = "../hostile/texts.rs"]
-mod texts;
-
-use texts::{TEXTS, cell};
+use evidence::texts::{TEXTS, cell};
 
 /// What a person writes in words of their own.
 const WORDS: [&str; 12] = [
@@ -63,7 +61,7 @@ fn link<'a>(pairs: impl IntoIterator<Item = (&'a str, &'a str)>) -> String {
 }
 
 /// The page is made of the same, and each text that is shown is what was typed.
-fn judge(page: &Seat, empty: &Value, text: &str) -> Value {
+fn judge(page: &Session, empty: &Value, text: &str) -> Value {
     let seen = page.ask(SEEN);
     assert_eq!(seen["ran"], Value::Null, "{text:?} ran");
     assert_eq!((&seen["inside"], &seen["handlers"]), (&json!(0), &json!(0)), "{text:?} made an element");
@@ -181,7 +179,7 @@ fn keys_make_no_element_either() {
 fn a_person_s_words_are_words_on_paper_and_none_in_a_calendar() {
     visit(&site(), &[], |page| {
         let start =
-            format!("{}#{}&start.when=2027-05-21T09:00&link.job=yes", site(), figures::link(figures::US));
+            format!("{}#{}&start.when=2027-05-21T09:00&link.job=yes", site(), fixtures::link(fixtures::US));
         let calendar = |more: &str| -> icalendar::Calendar {
             page.go("about:blank");
             page.open(&format!("{start}{more}"));
@@ -236,7 +234,7 @@ fn odd_terms_and_odd_messages_change_nothing() {
             page.open(&format!(
                 "{}#{}{}",
                 site(),
-                figures::link(figures::US),
+                fixtures::link(fixtures::US),
                 link(terms.map(|name| (name, text)))
             ));
             judge(page, &empty, text);

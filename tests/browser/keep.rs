@@ -1,7 +1,8 @@
 //! Is anything typed ever lost: to a press, a reload, a step back or a link?
 
-use crate::figures::{self, Rows};
-use crate::seat::{Seat, site, visit};
+use crate::environment::site;
+use crate::fixtures::{self, Rows};
+use crate::session::{Session, visit};
 use std::thread;
 use std::time::Duration;
 
@@ -23,7 +24,7 @@ fn cleared_figures_can_be_put_back() {
     visit(&site(), &[], |page| {
         let blank = page.ask(STATE);
         assert!(!page.says("can.undo"));
-        page.fill(figures::US);
+        page.fill(fixtures::US);
         page.fill(ODD);
         let typed = page.ask(STATE);
 
@@ -69,7 +70,7 @@ fn what_is_typed_outlives_a_reload() {
         page.reload();
         assert_eq!((page.text(ADDRESS).as_str(), page.ask(STATE)), ("", blank.clone()), "of a blank form");
 
-        page.fill(figures::US);
+        page.fill(fixtures::US);
         page.fill(ODD);
         let typed = page.ask(STATE);
         page.wait("return all('[data-when=\"kept.yes\"]').every((e) => !e.hidden)");
@@ -92,7 +93,7 @@ fn what_is_typed_outlives_a_reload() {
 const A_MOMENT: Duration = Duration::from_millis(200);
 
 /// By the link that a telephone shows at the bottom.
-fn go_to_the_sheet(page: &Seat) {
+fn go_to_the_sheet(page: &Session) {
     page.resize(360, 740);
     page.click(".strip a");
     page.wait("return Math.abs(all('#sheet')[0].getBoundingClientRect().top) < 100");
@@ -101,7 +102,7 @@ fn go_to_the_sheet(page: &Seat) {
 
 #[test]
 fn going_back_never_undoes_what_was_typed_since() {
-    visit(&format!("{}#{}", site(), figures::link(figures::US)), &[], |page| {
+    visit(&format!("{}#{}", site(), fixtures::link(fixtures::US)), &[], |page| {
         go_to_the_sheet(page);
         page.resize(1366, 768);
         page.tab_to("bag.have");
@@ -115,7 +116,7 @@ fn going_back_never_undoes_what_was_typed_since() {
 
 #[test]
 fn a_link_within_the_page_keeps_what_is_typed() {
-    visit(&format!("{}#{}", site(), figures::link(figures::US)), &[], |page| {
+    visit(&format!("{}#{}", site(), fixtures::link(fixtures::US)), &[], |page| {
         let typed = page.ask(STATE);
         go_to_the_sheet(page);
         page.reload();
@@ -125,14 +126,14 @@ fn a_link_within_the_page_keeps_what_is_typed() {
 
 #[test]
 fn a_link_fills_the_form() {
-    visit(&format!("{}#{}", site(), figures::link(figures::US)), &[], |page| {
-        page.expect(figures::US_ANSWER);
+    visit(&format!("{}#{}", site(), fixtures::link(fixtures::US)), &[], |page| {
+        page.expect(fixtures::US_ANSWER);
     });
 }
 
 #[test]
 fn a_link_takes_decimal_commas() {
-    visit(&format!("{}#{}", site(), figures::COMMA), &[], |page| page.expect(figures::COMMA_ANSWER));
+    visit(&format!("{}#{}", site(), fixtures::COMMA), &[], |page| page.expect(fixtures::COMMA_ANSWER));
 }
 
 /// Parts that name no field: unknown, an output, words a form knows of itself, and broken coding.
@@ -140,9 +141,9 @@ const STRANGE: &str = "&no.such=1&pool-volume=9&dose.mass=9&length=3&item=4&name
 
 #[test]
 fn strange_names_in_a_link_do_no_harm() {
-    let address = format!("{}#{}{STRANGE}", site(), figures::link(figures::US));
+    let address = format!("{}#{}{STRANGE}", site(), fixtures::link(fixtures::US));
     visit(&address, &[], |page| {
-        page.expect(figures::US_ANSWER);
+        page.expect(fixtures::US_ANSWER);
         // The form still works.
         page.tab_to("salt.now");
         page.press("3200");

@@ -1,20 +1,16 @@
 //! Does each language write its figures its own way, and does every page fit the narrowest screen?
 
-use crate::figures;
-use crate::seat::{site, visit};
+use crate::environment::site;
+use crate::fixtures;
+use crate::session::visit;
+use evidence::site::{LESSONS, PAGES, SHEETS, in_language};
 
-const PAGES: [&str; 10] = [
-    "index.html",
-    "fr.html",
-    "es.html",
-    "first-salt.html",
-    "first-salt.fr.html",
-    "first-salt.es.html",
-    "examples/own.html",
-    "examples/form.html",
-    "examples/frame.html",
-    "examples/script.html",
-];
+const EXAMPLES: [&str; 4] =
+    ["examples/own.html", "examples/form.html", "examples/frame.html", "examples/script.html"];
+
+fn pages() -> impl Iterator<Item = &'static str> {
+    PAGES.into_iter().flatten().map(|(_, file)| file).chain(EXAMPLES)
+}
 
 /// What a page asks for besides itself.
 fn files(name: &str) -> Vec<String> {
@@ -43,9 +39,9 @@ const SPACED: &str = "
 /// 1,280 pixels at 400 % are 320 (WCAG 2.2, 1.4.10). Then text alone is twice its size (1.4.4).
 #[test]
 fn every_page_fits_a_screen_of_320() {
-    for name in PAGES {
-        let form = match PAGES[..3].contains(&name) {
-            true => format!("#{}&{}&view=counter", figures::link(figures::US), figures::READY),
+    for name in pages() {
+        let form = match SHEETS.iter().any(|(_, file)| *file == name) {
+            true => format!("#{}&{}&view=counter", fixtures::link(fixtures::US), fixtures::READY),
             false => String::new(),
         };
         let files = files(name);
@@ -80,12 +76,13 @@ fn every_page_fits_a_screen_of_320() {
 /// The same figures, in signs of the page's own: 390.1 lb, 16,596 gallons, 2,800 ppm, a date.
 #[test]
 fn figures_follow_the_language() {
-    for (name, mass, size, rise, index) in [
-        ("index.html", "390.1 lb", "16,596", "2,800 ppm", "+0.09"),
-        ("fr.html", "390,1 lb", "16 596", "2 800 ppm", "+0,09"),
-        ("es.html", "390,1 lb", "16.596", "2800 ppm", "+0,09"),
+    for (lang, mass, size, rise, index) in [
+        ("en-GB", "390.1 lb", "16,596", "2,800 ppm", "+0.09"),
+        ("fr", "390,1 lb", "16 596", "2 800 ppm", "+0,09"),
+        ("es", "390,1 lb", "16.596", "2800 ppm", "+0,09"),
     ] {
-        visit(&format!("{}{name}#{}", site(), figures::link(figures::US)), &[], |page| {
+        let name = in_language(SHEETS, lang);
+        visit(&format!("{}{name}#{}", site(), fixtures::link(fixtures::US)), &[], |page| {
             let shown = |name: &str| page.output(name).replace(['\u{202f}', '\u{a0}'], " ");
             assert_eq!((shown("dose.mass").as_str(), shown("index.now").as_str()), (mass, index), "{name}");
             assert_eq!(shown("dose.rise"), rise, "{name}");
@@ -98,11 +95,8 @@ fn figures_follow_the_language() {
 /// The lesson: the same exercise in three languages, its figures in the language's signs, read back as typed.
 #[test]
 fn an_exercise_is_the_same_in_every_language() {
-    for (name, purity, bags) in [
-        ("first-salt.html", "98.2", "."),
-        ("first-salt.fr.html", "98,2", ","),
-        ("first-salt.es.html", "98,2", ","),
-    ] {
+    for (lang, purity, bags) in [("en-GB", "98.2", "."), ("fr", "98,2", ","), ("es", "98,2", ",")] {
+        let name = in_language(LESSONS, lang);
         visit(&format!("{}{name}", site()), &[], |page| {
             let one = |what: &str| page.text(&format!("return document.querySelector('#one {what}').value"));
             assert_eq!(one("[name=\"bag.purity\"]"), purity, "{name}");

@@ -1,7 +1,8 @@
 //! Is a served page found without its server, and does a new edition replace the old one whole?
 
-use crate::figures;
-use crate::seat::{Seat, setting};
+use crate::environment::setting;
+use crate::fixtures;
+use crate::session::Session;
 use std::collections::BTreeMap;
 use std::io::{BufRead, BufReader, Write};
 use std::net::{TcpListener, TcpStream};
@@ -64,33 +65,33 @@ fn edition() -> BTreeMap<String, Vec<u8>> {
 #[test]
 fn a_page_outlives_its_server_and_gives_way_to_the_next_edition() {
     let host = Host::start(edition());
-    let seat = Seat::start();
-    seat.open(&host.address);
-    seat.wait(
+    let session = Session::start();
+    session.open(&host.address);
+    session.wait(
         "return !!navigator.serviceWorker.controller && !!(await caches.match(new URL('./', location)))",
     );
-    seat.fill(figures::US);
-    seat.wait("return all('[data-when=\"kept.yes\"]').some((e) => !e.hidden)");
+    session.fill(fixtures::US);
+    session.wait("return all('[data-when=\"kept.yes\"]').some((e) => !e.hidden)");
 
     // The server hangs up: page and job are there all the same.
     let files = host.files.lock().unwrap().take().unwrap();
-    seat.reload();
-    seat.expect(figures::US_ANSWER);
+    session.reload();
+    session.expect(fixtures::US_ANSWER);
 
     // It comes back with another edition, which stands there whole at the next visit, with the job in it.
     let mut next = files;
     let page = String::from_utf8(next["index.html"].clone()).unwrap();
     next.insert("index.html".into(), page.replacen("<h1>", "<h1>Second edition: ", 1).into_bytes());
     *host.files.lock().unwrap() = Some(next);
-    seat.reload();
-    assert!(seat.text("return document.querySelector('h1').textContent").starts_with("Second edition"));
-    seat.expect(figures::US_ANSWER);
+    session.reload();
+    assert!(session.text("return document.querySelector('h1').textContent").starts_with("Second edition"));
+    session.expect(fixtures::US_ANSWER);
     *host.files.lock().unwrap() = None;
-    seat.reload();
-    assert!(seat.text("return document.querySelector('h1').textContent").starts_with("Second edition"));
+    session.reload();
+    assert!(session.text("return document.querySelector('h1').textContent").starts_with("Second edition"));
 
     // And it can be forgotten.
     *host.files.lock().unwrap() = Some(edition());
-    seat.go(&format!("{}?forget", host.address));
-    seat.wait("return (await caches.keys()).length === 0");
+    session.go(&format!("{}?forget", host.address));
+    session.wait("return (await caches.keys()).length === 0");
 }

@@ -1,8 +1,9 @@
 //! What stands on paper, in which order, and on how much of it?
 
 use crate::engine::Need;
-use crate::figures;
-use crate::seat::{Seat, site, visit};
+use crate::environment::site;
+use crate::fixtures;
+use crate::session::{Session, visit};
 use std::io::Write;
 use std::process::{Command, Stdio};
 
@@ -12,7 +13,7 @@ const MOST_PAGES: usize = 3;
 
 #[test]
 fn the_demo_on_paper() {
-    visit(&format!("{}#{}", site(), figures::link(figures::US)), &[], |page| {
+    visit(&format!("{}#{}", site(), fixtures::link(fixtures::US)), &[], |page| {
         paper(page, "add.unknown", "240 lb")
     });
 }
@@ -20,13 +21,13 @@ fn the_demo_on_paper() {
 #[test]
 fn too_much_salt_on_paper() {
     visit(&site(), &[], |page| {
-        page.open_example(figures::TOO_MUCH);
+        page.open_example(fixtures::TOO_MUCH);
         paper(page, "add.no", "25.7 %");
     });
 }
 
 /// The verdict stands above every amount, and a section's cautions above its amounts.
-fn paper(page: &Seat, verdict: &str, amount: &str) {
+fn paper(page: &Session, verdict: &str, amount: &str) {
     let word = page
         .text(&format!("return all('.verdict[data-when={verdict:?}]').find(seen).innerText.split('\\n')[0]"));
     let papers: &[_] = if page.can(Need::Pdf, "pages and their texts") { &PAPERS } else { &[] };
@@ -134,7 +135,7 @@ fn every_sheet_fits_its_paper_and_says_its_part() {
             return;
         }
         let planned = "&bag.price=7.50&start.when=2027-05-21T09:00";
-        page.open(&format!("{}#{}{planned}", site(), figures::link(figures::US)));
+        page.open(&format!("{}#{}{planned}", site(), fixtures::link(fixtures::US)));
         for sheet in SHEETS {
             page.choose_paper(sheet.name);
             for (paper, width, height) in PAPERS {

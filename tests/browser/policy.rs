@@ -1,25 +1,22 @@
 //! Is the policy in the page exactly what is meant, and does the browser hold to it?
 
 use crate::engine::Need;
-use crate::figures;
+use crate::environment::{setting, site};
+use crate::fixtures;
 use crate::records::FILES;
-use crate::seat::{Seat, setting, site};
+use crate::session::Session;
+use evidence::site::{self, LESSONS, Page, SHEETS};
 use std::collections::BTreeSet;
 use std::fs;
 use std::io::Read;
 use std::net::{Ipv4Addr, TcpListener};
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 /// The pages that carry style and script inside, and whether a worker keeps them.
-const PAGES: [(&str, bool); 7] = [
-    ("index.html", true),
-    ("fr.html", true),
-    ("es.html", true),
-    ("first-salt.html", false),
-    ("first-salt.fr.html", false),
-    ("first-salt.es.html", false),
-    ("examples/own.html", false),
-];
+fn pages() -> impl Iterator<Item = (&'static str, bool)> {
+    let kept = SHEETS.map(|(_, file)| (file, true));
+    kept.into_iter().chain(LESSONS.map(|(_, file)| (file, false))).chain([("examples/own.html", false)])
+}
 
 /// What turns text into elements or into a script, and what asks for one.
 const NEVER: [&str; 18] = [
@@ -44,47 +41,18 @@ const NEVER: [&str; 18] = [
 ];
 
 fn built(name: &str) -> String {
-    let path = Path::new(&setting("SALTWRIGHT_SITE")).join(name);
+    let path = site::folder().join(name);
     fs::read_to_string(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
-}
-
-/// A page without what stands in its script and its style.
-fn words(page: &str) -> String {
-    let (start, rest) = page.split_once("<style>").expect("a style");
-    let (style, rest) = rest.split_once("</style>").expect("its end");
-    let (body, rest) = rest.split_once("<script type=\"module\">").expect("a script");
-    let (script, end) = rest.split_once("</script>").expect("its end");
-    assert!(!style.is_empty() && !script.is_empty());
-    format!("{start}<style></style>{body}<script type=\"module\"></script>{end}")
-}
-
-/// The names and texts of a page's attributes.
-fn attributes(words: &str) -> Vec<(&str, &str)> {
-    let mut found = Vec::new();
-    for tag in words.split('<').filter(|tag| tag.starts_with(|c: char| c.is_ascii_alphabetic())) {
-        let mut rest = tag.find([' ', '>']).map_or("", |end| &tag[end..]);
-        // Up to the end of the tag: every text of an attribute stands between quotation marks.
-        while let Some(at) = rest.find(['=', '>']).filter(|at| rest.as_bytes()[*at] == b'=') {
-            let name = rest[..at].rsplit(' ').next().unwrap_or_default();
-            let text =
-                rest[at + 1..].strip_prefix('"').unwrap_or_else(|| panic!("no mark after {name} in <{tag}"));
-            let (text, behind) = text.split_once('"').expect("a second mark");
-            found.push((name, text));
-            rest = behind;
-        }
-    }
-    found
 }
 
 #[test]
 fn the_policy_is_exactly_what_is_meant_and_nothing_in_a_page_needs_more() {
-    for (name, kept) in PAGES {
-        let page = built(name);
-        let words = words(&page);
-        let head =
-            "<head>\n<meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"";
-        let (_, rest) = words.split_once(head).unwrap_or_else(|| panic!("{name}: no policy in front"));
-        let hidden = rest.split('"').next().unwrap().split('\'').map(|part| match part.split_once('-') {
+    for (name, kept) in pages() {
+        let page = Page::read(name);
+        let head = page.select("head > *");
+        assert_eq!(head[0].attr("charset"), Some("utf-8"), "{name}");
+        assert_eq!(head[1].attr("http-equiv"), Some("Content-Security-Policy"), "{name}: no policy in front");
+        let hidden = head[1].attr("content").unwrap().split('\'').map(|part| match part.split_once('-') {
             Some(("sha256", hash)) if hash.len() == 44 => "sha256",
             _ => part,
         });
@@ -101,9 +69,11 @@ fn the_policy_is_exactly_what_is_meant_and_nothing_in_a_page_needs_more() {
             ),
             "{name}"
         );
-        let count = |tag: &str| words.matches(tag).count();
-        assert_eq!([count("<script"), count("<style"), count("http-equiv")], [1, 1, 1], "{name}");
-        let attributes = attributes(&words);
+        let count =
+            ["script[type=module]", "script", "style", "[http-equiv]"].map(|of| page.select(of).len());
+        assert_eq!(count, [1; 4], "{name}");
+        let attributes = page.select("*").into_iter().flat_map(|element| element.value().attrs());
+        let attributes: Vec<_> = attributes.collect();
         assert!(attributes.len() > 50, "{name}: {attributes:?}");
         for (attribute, text) in attributes {
             let bad = attribute.starts_with("on") || matches!(attribute, "style" | "srcdoc" | "nonce");
@@ -118,7 +88,7 @@ fn nothing_of_ours_makes_elements_or_scripts_of_text() {
     let crates = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../crates");
     let mut texts: Vec<_> =
         ["saltwright.js", "offline.js"].map(|name| (name.to_string(), built(name))).into();
-    texts.extend(PAGES.map(|(name, _)| (name.to_string(), built(name))));
+    texts.extend(pages().map(|(name, _)| (name.to_string(), built(name))));
     let mut folders = vec![crates.join("form/src"), crates.join("web/src")];
     while let Some(folder) = folders.pop() {
         for entry in fs::read_dir(&folder).expect("a folder") {
@@ -191,14 +161,14 @@ fn the_browser_refuses_what_the_page_does_not_do_itself() {
     afar.set_nonblocking(true).unwrap();
     let far = format!("http://{}/", afar.local_addr().unwrap());
     let disk = format!("file://{}/index.html", setting("SALTWRIGHT_SITE"));
-    let seat = Seat::start();
-    for address in PAGES.map(|(name, _)| site() + name).into_iter().chain([disk]) {
-        seat.open(&address);
+    let page = Session::start();
+    for address in pages().map(|(name, _)| site() + name).chain([disk]) {
+        page.open(&address);
         // What is beside a page on the disk, not every browser tells of.
-        let apart = address.starts_with("file:") && !seat.can(Need::FileWatch, "an own address on the disk");
+        let apart = address.starts_with("file:") && !page.can(Need::FileWatch, "an own address on the disk");
         let near = if apart { &far } else { &address[..=address.rfind('/').unwrap()] };
         let tries = format!("const AFAR = {far:?}, NEAR = {near:?};\n{TRIES}");
-        let told = seat.ask(&tries);
+        let told = page.ask(&tries);
         for ended in told["ended"].as_array().unwrap() {
             assert_ne!(ended[2], "", "{address}: {} went unnoticed, {told:#}", ended[0]);
         }
@@ -222,10 +192,10 @@ fn the_browser_refuses_what_the_page_does_not_do_itself() {
         assert_eq!(told["styled"], "auto", "{address}");
         assert_eq!(told["base"], false, "{address}");
         // And the page goes on as before.
-        assert!(seat.holds("return all('[data-when=\"!ready\"]').every((e) => e.hidden)"));
+        assert!(page.holds("return all('[data-when=\"!ready\"]').every((e) => e.hidden)"));
     }
     // A browser may knock beforehand; once it is gone, what it said there is whole, and is nothing.
-    drop(seat);
+    drop(page);
     while let Ok((mut stream, _)) = afar.accept() {
         let mut said = Vec::new();
         stream.set_nonblocking(false).unwrap();
@@ -237,29 +207,29 @@ fn the_browser_refuses_what_the_page_does_not_do_itself() {
 /// A whole job, from the first figure to the last paper: the page is asked for when it is opened, and then no more.
 #[test]
 fn a_whole_job_asks_for_nothing() {
-    let seat = Seat::start();
-    seat.open(&site());
-    seat.wait(
+    let page = Session::start();
+    page.open(&site());
+    page.wait(
         "return !!navigator.serviceWorker.controller && !!(await caches.match(new URL('./', location)))",
     );
-    assert_eq!(seat.asked(), [site()].into());
-    seat.fill(figures::US);
-    seat.fill(&[("job.name", "Quillane")]);
+    assert_eq!(page.asked(), [site()].into());
+    page.fill(fixtures::US);
+    page.fill(&[("job.name", "Quillane")]);
     for sheet in ["slip", "days", "record", "class", "answers"] {
-        seat.choose_paper(sheet);
-        if seat.can(Need::Pdf, "what a print asks for") {
-            assert!(seat.print(21.0, 29.7).starts_with(b"%PDF-"));
+        page.choose_paper(sheet);
+        if page.can(Need::Pdf, "what a print asks for") {
+            assert!(page.print(21.0, 29.7).starts_with(b"%PDF-"));
         }
     }
     for act in ["calendar", "csv", "save"] {
-        seat.ask(&format!("{FILES} all('[data-act={act}]')[0].click()"));
-        seat.wait("return files.length === 1");
+        page.ask(&format!("{FILES} all('[data-act={act}]')[0].click()"));
+        page.wait("return files.length === 1");
     }
-    seat.ask("all('[data-act=link]')[0].click(); all('[data-act=new]')[0].click(); all('[data-act=undo]')[0].click()");
-    seat.expect(figures::US_ANSWER);
-    assert_eq!(seat.asked(), BTreeSet::new(), "a job asked for something");
+    page.ask("all('[data-act=link]')[0].click(); all('[data-act=new]')[0].click(); all('[data-act=undo]')[0].click()");
+    page.expect(fixtures::US_ANSWER);
+    assert_eq!(page.asked(), BTreeSet::new(), "a job asked for something");
     // The worker asks the page's own address for an edition, and nobody else.
-    seat.reload();
-    seat.expect(figures::US_ANSWER);
-    assert_eq!(seat.asked(), [site()].into());
+    page.reload();
+    page.expect(fixtures::US_ANSWER);
+    assert_eq!(page.asked(), [site()].into());
 }

@@ -1,8 +1,9 @@
 //! Is a job kept through whatever befalls a store, and does it leave and come back whole?
 
 use crate::engine::Need;
-use crate::figures::{self, Rows};
-use crate::seat::{Seat, site, visit};
+use crate::environment::site;
+use crate::fixtures::{self, Rows};
+use crate::session::{Session, visit};
 use serde_json::Value;
 use std::io::Write;
 use std::process::{Command, Stdio};
@@ -22,7 +23,7 @@ pub const FILES: &str = "window.files = [];
     URL.createObjectURL = (blob) => { blob.text().then((text) => files.push(text)); return 'data:,'; };
     HTMLAnchorElement.prototype.click = () => {};";
 
-fn kept(page: &Seat, how: &str) {
+fn kept(page: &Session, how: &str) {
     page.wait(&format!("return all('[data-when=\"kept.{how}\"]').some((e) => !e.hidden)"));
 }
 
@@ -32,7 +33,7 @@ fn a_store_that_throws_or_is_full_is_told_and_the_address_holds_the_job() {
         visit(&site(), &[], |page| {
             page.before_every_page(store);
             page.open(&site());
-            page.fill(figures::US);
+            page.fill(fixtures::US);
             kept(page, "no");
             let typed = page.ask(STATE);
             assert!(page.text("return location.hash").starts_with("#sw1&"), "{store}");
@@ -45,7 +46,7 @@ fn a_store_that_throws_or_is_full_is_told_and_the_address_holds_the_job() {
 #[test]
 fn a_store_that_is_wiped_is_filled_again() {
     visit(&site(), &[], |page| {
-        page.fill(figures::US);
+        page.fill(fixtures::US);
         kept(page, "yes");
         page.ask("localStorage.clear()");
         page.tab_to("bag.have");
@@ -60,7 +61,7 @@ fn a_store_that_is_wiped_is_filled_again() {
 #[test]
 fn a_newer_copy_of_another_tab_is_never_written_over_unasked() {
     visit(&site(), &[], |page| {
-        page.fill(figures::US);
+        page.fill(fixtures::US);
         page.wait(
             "return Object.values(localStorage).some((text) => text.includes('bag.size.unit=%5Blb_av'))",
         );
@@ -97,7 +98,7 @@ fn a_newer_copy_of_another_tab_is_never_written_over_unasked() {
 #[test]
 fn several_jobs_are_kept_opened_and_deleted() {
     visit(&site(), &[], |page| {
-        page.fill(figures::US);
+        page.fill(fixtures::US);
         kept(page, "yes");
         let first = page.ask(STATE);
         page.click("[data-act='new']");
@@ -115,7 +116,7 @@ fn several_jobs_are_kept_opened_and_deleted() {
 }
 
 /// Chooses a file with this text.
-pub fn choose(page: &Seat, text: &str) {
+pub fn choose(page: &Session, text: &str) {
     page.ask(&format!(
         "const chosen = new DataTransfer();
         chosen.items.add(new File([{text:?}], 'job.json'));
@@ -125,7 +126,7 @@ pub fn choose(page: &Seat, text: &str) {
     ));
 }
 
-pub fn file(page: &Seat, act: &str) -> String {
+pub fn file(page: &Session, act: &str) -> String {
     page.ask(FILES);
     page.click(&format!("[data-act='{act}']"));
     page.wait("return files.length === 1");
@@ -135,7 +136,7 @@ pub fn file(page: &Seat, act: &str) -> String {
 #[test]
 fn a_job_goes_out_as_a_file_and_comes_back_whole() {
     visit(&site(), &[], |page| {
-        page.fill(figures::US);
+        page.fill(fixtures::US);
         page.fill(&[("job.name", "Süd <b>1</b>")]);
         let typed = page.ask(STATE);
         let text = file(page, "save");
@@ -171,7 +172,7 @@ const PLANNED: Rows = &[("start.when", "2027-05-21T09:00")];
 
 fn planned() -> String {
     let [(name, when)] = PLANNED else { unreachable!() };
-    format!("{}#{}&{name}={when}&job.name=Quillane", site(), figures::link(figures::US))
+    format!("{}#{}&{name}={when}&job.name=Quillane", site(), fixtures::link(fixtures::US))
 }
 
 #[test]
@@ -203,7 +204,7 @@ fn calendar_and_table_come_from_the_page() {
 
 #[test]
 fn the_code_on_the_slip_opens_the_same_job() {
-    for address in [planned(), planned() + "&" + figures::READY] {
+    for address in [planned(), planned() + "&" + fixtures::READY] {
         code_on_slip(&address);
     }
 }

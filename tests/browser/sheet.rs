@@ -1,19 +1,20 @@
 //! Does the sheet hold still and fit?
 
 use crate::engine::Need;
-use crate::figures;
-use crate::seat::{site, visit};
+use crate::environment::site;
+use crate::fixtures;
+use crate::session::visit;
 
 #[test]
 fn too_much_salt_is_told_in_passes_behind_the_cautions() {
     visit(&site(), &[], |page| {
-        page.open_example(figures::TOO_MUCH);
-        page.expect(figures::TOO_MUCH_ANSWER);
+        page.open_example(fixtures::TOO_MUCH);
+        page.expect(fixtures::TOO_MUCH_ANSWER);
         assert!(page.says("dose.less") && page.says("add.no"));
         let passes = "const cell = (row, name) => row.querySelector(`output[name=${name}]`).textContent;
             return all('#less tbody tr').map((row) =>
                 ['pass', 'share', 'volume', 'level'].map((name) => cell(row, name)).join('|')).join('\\n')";
-        assert_eq!(page.text(passes), figures::TOO_MUCH_PASSES);
+        assert_eq!(page.text(passes), fixtures::TOO_MUCH_PASSES);
         let order =
             "const [cautions, amounts] = [all('#less li').filter(seen), all('#less output').filter(seen)];
             const before = (a, b) => a.compareDocumentPosition(b) & Node.DOCUMENT_POSITION_FOLLOWING;
@@ -35,22 +36,22 @@ fn too_much_salt_is_told_in_passes_behind_the_cautions() {
 fn what_goes_in_before_the_salt_is_told_in_its_order() {
     visit(&site(), &[], |page| {
         page.open(&site());
-        page.click(&format!("summary:has(+ * {})", figures::BALANCE_FIRST));
-        page.click(figures::BALANCE_FIRST);
+        page.click(&format!("summary:has(+ * {})", fixtures::BALANCE_FIRST));
+        page.click(fixtures::BALANCE_FIRST);
         assert!(page.says("add.wait"));
         // One name a step, and the cautions before any amount.
         let steps = "return all('#treat ol > li').map((li) => [
             ...[...li.querySelectorAll('b > span')].filter(seen).map((e) => e.textContent),
             ...['whole', 'then-ph', 'then-index'].map((n) => li.querySelector(`output[name=${n}]`).textContent),
         ].join('|')).join('\\n')";
-        assert_eq!(page.text(steps), figures::BALANCE_STEPS);
+        assert_eq!(page.text(steps), fixtures::BALANCE_STEPS);
         assert!(page.holds(
             "const heed = all('#treat .heed').find(seen), first = all('#treat li output').find(seen);
             return !!(heed.compareDocumentPosition(first) & Node.DOCUMENT_POSITION_FOLLOWING)"
         ));
-        page.click(figures::WATER_FIRST);
+        page.click(fixtures::WATER_FIRST);
         assert!(page.says("add.wait") && page.says("treat.water-first"));
-        page.expect(figures::WATER_FIRST_ANSWER);
+        page.expect(fixtures::WATER_FIRST_ANSWER);
         assert!(page.holds("return !all('#treat ol').some(seen)"), "steps for a water that is to go");
     });
 }
@@ -58,7 +59,7 @@ fn what_goes_in_before_the_salt_is_told_in_its_order() {
 #[test]
 fn a_source_is_two_steps_away() {
     visit(&site(), &[], |page| {
-        page.open(&format!("{}#{}", site(), figures::link(figures::US)));
+        page.open(&format!("{}#{}", site(), fixtures::link(fixtures::US)));
         page.unfold("*");
         let links = page.ask("return all('#sheet a[href^=\"#src-\"]').map((a) => a.hash)");
         assert!(links.as_array().unwrap().len() > 8, "{links}");
@@ -87,17 +88,17 @@ fn nothing_is_wider_than_the_screen() {
         fits("blank");
         page.ask(open);
         fits("blank, unfolded");
-        page.open(&format!("{}#{}", site(), figures::link(figures::US)));
+        page.open(&format!("{}#{}", site(), fixtures::link(fixtures::US)));
         page.ask(open);
         fits("with the demo");
         // A phone shows one part at a time; on the second day the sheet has its widest table.
-        page.click(figures::SECOND_DAY);
+        page.click(fixtures::SECOND_DAY);
         page.ask(open);
         for part in ["sheet", "days", "running", "keep", "ready"] {
             page.ask(&format!("field('at').find((e) => e.value === '{part}').click()"));
             fits(part);
         }
-        for example in [figures::TOO_MUCH, figures::BALANCE_FIRST, figures::WATER_FIRST] {
+        for example in [fixtures::TOO_MUCH, fixtures::BALANCE_FIRST, fixtures::WATER_FIRST] {
             page.click(example);
             page.ask(open);
             fits(example);
@@ -135,7 +136,7 @@ fn nothing_moves(of: &str, screens: &[(u32, u32)]) {
             page.resize(width, height);
             page.open(&site());
             page.ask(WATCH);
-            page.fill(figures::US);
+            page.fill(fixtures::US);
             page.press("\t");
             for shift in page.text(&moved(of)).lines() {
                 all += &format!("at {width} px {shift}\n");
@@ -175,7 +176,7 @@ fn verdict_and_bags_keep_their_place() {
             page.open(&site());
             page.ask(TRAIL);
             let bags = page.text(BAGS);
-            for row in figures::US {
+            for row in fixtures::US {
                 page.fill(&[*row]);
                 if bags_too {
                     assert_eq!(page.text(BAGS), bags, "the bags to buy, after {row:?}, at {width} px");

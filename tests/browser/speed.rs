@@ -4,9 +4,10 @@
 //! lets so many bytes a second through, and slows the processor. `cargo xtask prove speed` runs these, in Chromium
 //! alone; what else the machine does counts as slowness of the page, so the best of several runs is judged.
 
-use crate::figures::{US, link};
-use crate::guest;
-use crate::seat::{Seat, site};
+use crate::environment::site;
+use crate::fixtures::{US, link};
+use crate::host_page;
+use crate::session::Session;
 use serde_json::{Value, json};
 use std::thread;
 use std::time::Duration;
@@ -61,15 +62,15 @@ const WATCH: &str = "
     }";
 
 /// A browser that is watched, in which nothing is kept from one visit to the next.
-fn watched() -> Seat {
-    let page = Seat::start();
+fn watched() -> Session {
+    let page = Session::start();
     page.before_every_page(WATCH);
     page.inspect("Network.enable", json!({}));
     page.inspect("Network.setCacheDisabled", json!({ "cacheDisabled": true }));
     page
 }
 
-fn slow(page: &Seat) {
+fn slow(page: &Session) {
     let line = json!({
         "offline": false, "latency": ROUND_TRIP_MS, "downloadThroughput": BYTES_PER_S, "uploadThroughput": BYTES_PER_S,
     });
@@ -82,7 +83,7 @@ fn pause(ms: u64) {
 }
 
 /// One visit as if it were the first.
-fn first_visit(page: &Seat) -> Value {
+fn first_visit(page: &Session) -> Value {
     page.inspect(
         "Storage.clearDataForOrigin",
         json!({ "origin": site().trim_end_matches('/'), "storageTypes": "all" }),
@@ -155,7 +156,7 @@ fn nothing_moves_by_itself() {
 }
 
 /// Types over what stands in a field, as slowly as a person does; what the browser tells of these keys, and what we do.
-fn type_into(page: &Seat, name: &str, text: &str) -> [Vec<f64>; 2] {
+fn type_into(page: &Session, name: &str, text: &str) -> [Vec<f64>; 2] {
     page.ask(&format!("const f = field({name:?})[0]; f.focus(); f.select()"));
     pause(1_500);
     page.ask("watched.own.length = watched.events.length = watched.longest = 0");
@@ -220,7 +221,7 @@ fn a_key() {
 fn an_answer_to_a_script() {
     let page = watched();
     page.open(&site());
-    page.open_example(crate::figures::SECOND_DAY);
+    page.open_example(crate::fixtures::SECOND_DAY);
     let more = [
         ("log.3.kind", "reading"),
         ("log.3.salt", "2190"),
@@ -232,7 +233,7 @@ fn an_answer_to_a_script() {
     for (name, text) in more {
         form[name] = text.into();
     }
-    page.go(&guest::page(""));
+    page.go(&host_page::page(""));
     page.wait("return !!window.answer");
     page.ask(&format!("window.given = {form}"));
     let mut times = Vec::new();
@@ -291,7 +292,7 @@ const FORM: &str = "
 fn fifty_forms() {
     let page = watched();
     let times = |count: usize| -> [f64; 2] {
-        let address = guest::page(&FORM.repeat(count));
+        let address = host_page::page(&FORM.repeat(count));
         let visit = || {
             page.go("about:blank");
             page.go(&address);

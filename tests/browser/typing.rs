@@ -1,13 +1,14 @@
 //! Does the form take what people type, by keys alone?
 
-use crate::figures;
-use crate::seat::{Seat, setting, site, visit};
+use crate::environment::{setting, site};
+use crate::fixtures;
+use crate::session::{Session, visit};
 
 #[test]
 fn the_demo_in_us_units() {
     visit(&site(), &[], |page| {
-        page.fill(figures::US);
-        page.expect(figures::US_ANSWER);
+        page.fill(fixtures::US);
+        page.expect(fixtures::US_ANSWER);
         assert!(page.says("ready.open"));
     });
 }
@@ -15,8 +16,8 @@ fn the_demo_in_us_units() {
 #[test]
 fn the_demo_in_metric_units() {
     visit(&site(), &[], |page| {
-        page.fill(figures::METRIC);
-        page.expect(figures::METRIC_ANSWER);
+        page.fill(fixtures::METRIC);
+        page.expect(fixtures::METRIC_ANSWER);
         assert!(page.says("ready.open"));
     });
 }
@@ -24,8 +25,8 @@ fn the_demo_in_metric_units() {
 #[test]
 fn the_same_file_from_disk() {
     visit(&format!("file://{}/index.html", setting("SALTWRIGHT_SITE")), &[], |page| {
-        page.fill(figures::US);
-        page.expect(figures::US_ANSWER);
+        page.fill(fixtures::US);
+        page.expect(fixtures::US_ANSWER);
         assert!(page.says("ready.open"));
     });
 }
@@ -117,7 +118,7 @@ const MEANT: [(&str, &str); 3] = [("L", "103.1 lb"), ("[gal_br]", "468.5 lb"), (
 
 #[test]
 fn a_unit_changes_what_a_figure_means_and_never_the_figure() {
-    visit(&format!("{}#{}", site(), figures::link(figures::US)), &[], |page| {
+    visit(&format!("{}#{}", site(), fixtures::link(fixtures::US)), &[], |page| {
         for (unit, mass) in MEANT {
             page.fill(&[("pool.volume.unit", unit)]);
             assert_eq!(page.text("return value('pool.volume')"), "16596", "{unit}");
@@ -132,7 +133,7 @@ const SHOWN: [(&str, &str); 3] = [("us", "390.1 lb"), ("metric", "177 kg"), ("as
 
 #[test]
 fn the_units_of_results_never_touch_a_field() {
-    visit(&format!("{}#{}", site(), figures::link(figures::METRIC)), &[], |page| {
+    visit(&format!("{}#{}", site(), fixtures::link(fixtures::METRIC)), &[], |page| {
         let fields = "const typed = values(); delete typed.show; return typed";
         let before = page.ask(fields);
         for (choice, mass) in SHOWN {
@@ -169,19 +170,19 @@ fn a_counter_quotes_from_an_empty_page_in_nine_fields() {
 }
 
 /// Presses a line's own button for the moment.
-fn now(page: &Seat, line: u32) {
+fn now(page: &Session, line: u32) {
     page.tab_on_to(&format!("[data-act=now][value=\"log.{line}.when\"]"));
     page.press("\n");
 }
 
 #[test]
 fn an_owner_works_over_two_days_on_a_telephone() {
-    visit(&format!("{}#sw1&{}", site(), figures::READY), &[], |page| {
+    visit(&format!("{}#sw1&{}", site(), fixtures::READY), &[], |page| {
         page.resize(360, 740);
         page.set_clock("2027-05-21T09:00");
         page.reload();
-        page.fill(figures::US);
-        page.expect(figures::US_ANSWER);
+        page.fill(fixtures::US);
+        page.expect(fixtures::US_ANSWER);
         page.fill(&[("log.1.kind", "dose"), ("log.1.mass", "6"), ("log.1.mass.unit", "{bag}")]);
         now(page, 1);
         page.expect(&[("in.all", "240 lb")]);

@@ -1,16 +1,17 @@
 //! Is one part at a time shown on a telephone, and is every part found?
 
-use crate::figures;
-use crate::seat::{Seat, site, visit};
+use crate::environment::site;
+use crate::fixtures;
+use crate::session::{Session, visit};
 
 /// The parts that are seen.
-fn parts(page: &Seat) -> String {
+fn parts(page: &Session) -> String {
     page.text("return [...new Set(all('[data-part]').filter((e) => e.checkVisibility()).map((e) => e.dataset.part))].join()")
 }
 
 #[test]
 fn an_owner_walks_through_the_parts() {
-    visit(&format!("{}#{}", site(), figures::link(figures::US)), &[], |page| {
+    visit(&format!("{}#{}", site(), fixtures::link(fixtures::US)), &[], |page| {
         let every = page.text("return [...new Set(all('[data-part]').map((e) => e.dataset.part))].join()");
         assert_eq!(parts(page), every, "on a desk all of them");
         page.resize(360, 740);
@@ -38,13 +39,13 @@ fn an_owner_walks_through_the_parts() {
         // A counter on a telephone has all of it at once.
         page.ask("field('at')[0].click(); field('view').find((e) => e.value === 'counter').click()");
         assert_eq!(parts(page), every);
-        page.expect(figures::US_ANSWER);
+        page.expect(fixtures::US_ANSWER);
     });
 }
 
 #[test]
 fn each_view_unfolds_what_it_is_for() {
-    visit(&format!("{}#{}", site(), figures::link(figures::US)), &[], |page| {
+    visit(&format!("{}#{}", site(), fixtures::link(fixtures::US)), &[], |page| {
         let wrong = |view: &str| {
             page.text(&format!(
                 "field('view').find((e) => e.value === '{view}').click();
@@ -54,7 +55,7 @@ fn each_view_unfolds_what_it_is_for() {
         };
         for view in ["class", "counter", "owner", "class"] {
             assert_eq!(wrong(view), "", "{view}");
-            page.expect(figures::US_ANSWER);
+            page.expect(fixtures::US_ANSWER);
         }
         assert!(page.holds("return all('#sheet details .sum').some(seen)"), "a class sees the working");
     });

@@ -195,7 +195,7 @@ impl Filler<'_> {
         }
         let wants = plan.replace.as_ref().map_or(Needs::NONE, |r| r.wants);
         for input in Input::ALL {
-            let field = field_of(*input);
+            let field = Field::from(*input);
             // Where only the unit is missing, ask for that.
             let of = FieldId::Field(field);
             let mut faults = self.answer.faults.iter();
@@ -245,30 +245,6 @@ impl Filler<'_> {
         if plan.gates.call_for_chemicals() {
             self.answer.say(Fact::Adjust);
         }
-    }
-}
-
-/// The question that asks for what a result may lack.
-const fn field_of(input: Input) -> Field {
-    match input {
-        Input::Volume => Field::PoolVolume,
-        Input::Reading => Field::SaltNow,
-        Input::Instrument => Field::SaltMethod,
-        Input::BagSize => Field::BagSize,
-        Input::Purity => Field::BagPurity,
-        Input::Temperature => Field::WaterTemperature,
-        Input::Ph => Field::WaterPh,
-        Input::Alkalinity => Field::WaterTa,
-        Input::Hardness => Field::WaterCh,
-        Input::CyanuricAcid => Field::WaterCya,
-        Input::FillSalt => Field::FillSalt,
-        Input::FillTemperature => Field::FillTemperature,
-        Input::FillPh => Field::FillPh,
-        Input::FillAlkalinity => Field::FillTa,
-        Input::FillHardness => Field::FillCh,
-        Input::FillCyanuricAcid => Field::FillCya,
-        Input::Products => Field::TreatAcid,
-        Input::Chlorine => Field::WaterFc,
     }
 }
 

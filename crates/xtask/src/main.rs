@@ -6,13 +6,6 @@ mod names;
 mod package;
 mod page;
 mod prove;
-mod prove_bench;
-mod prove_browser;
-mod prove_engines;
-mod prove_lighthouse;
-mod prove_simulation;
-mod prove_supply;
-mod prove_vectors;
 mod reference;
 mod serve;
 mod setup;
@@ -39,9 +32,8 @@ cargo xtask prove bench           ns for an index, natively, as wasm and in PHRE
 cargo xtask prove engines [PART]  the tests of the page, or those with PART in their name, in three engines
 cargo xtask prove access          axe-core in every view, language and look of the page
 cargo xtask prove speed           ms to the first answer and from key to paint, on a slow line and processor
-cargo xtask prove life            a day, 1,000,000 answers, 10,000 saves: does memory stay flat? 30 min
+cargo xtask prove soak            a day, 1,000,000 answers, 10,000 saves: does memory stay flat? 30 min
 cargo xtask prove lighthouse      its four scores of three pages, as on a telephone with a slow line
-
 cargo xtask prove supply          what comes from outside is allowed, and two clean builds are the same";
 
 fn main() -> ExitCode {

@@ -1,6 +1,6 @@
 //! What must stand on the machine first?
 
-use crate::shell::{cargo, find, run, succeeds};
+use crate::shell::{self, cargo, find, run, succeeds};
 use anyhow::{Context, Result, bail};
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -47,6 +47,17 @@ pub fn node() -> Result<()> {
         })?;
     }
     Ok(())
+}
+
+/// A tool of cargo's, put where nothing else on the machine changes.
+pub fn tool(words: &str) -> Result<PathBuf> {
+    let folder = shell::target().join("tools");
+    let name = words.split(' ').next().unwrap_or(words);
+    let path = folder.join("bin").join(name);
+    if !path.exists() {
+        run(cargo("install --quiet --locked --root").arg(&folder).args(words.split(' ')))?;
+    }
+    Ok(path)
 }
 
 /// No window, no profile, no call to anybody: what a Chromium is told that measures.

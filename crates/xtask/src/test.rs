@@ -34,15 +34,20 @@ fn all(steps: &mut Steps) -> Result<()> {
     steps.take("without std and heap", bare)?;
     steps.take("docs", || run(cargo("doc --workspace --no-deps").env("RUSTDOCFLAGS", "-D warnings")))?;
 
+    // The tests read the pages that were built.
+    let site = build::make(steps)?;
+    steps.take("size", || site.sizes.check())?;
     let [native, native_staging] = native_results()?;
-    steps.take("tests", || run(&mut cargo("test --workspace --exclude xtask")))?;
+    steps.take("tests", || {
+        run(cargo("test --workspace --exclude xtask").env("SALTWRIGHT_SITE", &site.folder))
+    })?;
     steps.take("tests with serde", || run(&mut cargo("test --package saltwright-chem --features serde")))?;
     steps.take("tests of xtask", || run(&mut cargo("test --package xtask")))?;
     steps.take("crates, packed", package::crates)?;
 
     let browser = Browser::new(driver)?;
     steps.take("published checks, wasm", || {
-        let words = format!("test --package evidence --test vectors --test staging {WASM}");
+        let words = format!("test --package evidence --test published {WASM}");
         let mut tests = browser.wasm(&words)?;
         run(tests.env("SALTWRIGHT_NATIVE", native).env("SALTWRIGHT_NATIVE_STAGING", native_staging))
     })?;
@@ -51,8 +56,6 @@ fn all(steps: &mut Steps) -> Result<()> {
             .wasm(&format!("test --package saltwright-form --package saltwright-web --lib {WASM}"))?)
     })?;
 
-    let site = build::make(steps)?;
-    steps.take("size", || site.sizes.check())?;
     let archive = steps.take("package", || package::make(&site.folder))?;
     steps.take("tests of the package", || package::check(&archive))?;
     let server = serve::start(&site.folder, 0)?;

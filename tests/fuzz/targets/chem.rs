@@ -1,12 +1,9 @@
 //! Does any string of bytes, read as draws, break a function of the chemistry?
 #![no_main]
 
-#[path = "../../sweep/questions.rs"]
-mod questions;
-
+use evidence::ask::{Ask, Source};
+use evidence::questions::QUESTIONS;
 use libfuzzer_sys::fuzz_target;
-use questions::QUESTIONS;
-use questions::ask::{Ask, Source};
 
 /// The fuzzer's bytes, eight a draw; nothing but zeros once they are used up.
 struct Bytes<'a>(&'a [u8]);

@@ -2,17 +2,12 @@
 //!
 //! A case that the tests hold fast, so that all of it is reached from the first byte on, and what was typed over it.
 
-#[path = "../.."]
-mod tests {
-    pub mod rows;
-}
-
-use std::sync::LazyLock;
-use tests::rows;
+use evidence::{everything, rows};
 use form::Form;
 use form::exercise::asked::ASKED;
 use form::contract::fields::{Answered, FIELDS, find, unit_of};
 use form::contract::units::UNITS;
+use std::sync::LazyLock;
 
 /// What else a form may hold: what the browser hands over, what a link says, and a name that nobody knows.
 const BESIDE: [&str; 16] = [
@@ -76,7 +71,7 @@ const TEXTS: &[&str] = &[
 
 static FORMS: LazyLock<Vec<Form>> = LazyLock::new(|| {
     let cases = rows::all().map(|row| rows::form(row.form));
-    std::iter::once(Form::default()).chain(cases).chain(rows::everything::forms()).collect()
+    std::iter::once(Form::default()).chain(cases).chain(everything::forms()).collect()
 });
 
 static NAMES: LazyLock<Vec<String>> = LazyLock::new(|| {

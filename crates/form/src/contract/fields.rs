@@ -4,7 +4,7 @@ use crate::contract::codes::{self, Codes};
 use crate::contract::table::{Row, by_name, names};
 use crate::contract::units::{QuantityKind, UNITS, Unit};
 use chem::bounds::{self, Bounds};
-use plan::limits;
+use plan::{Input, limits};
 
 /// What the table says of a question besides its name.
 #[derive(Debug)]
@@ -284,6 +284,32 @@ names! {
     170 AskValue "ask.pays": handed(choice(&codes::TICK)), "Handed over beside the fields: yes while “which measurement” is unfolded";
     171 AskCheck "ask.check": handed(choice(&codes::TICK)), "Handed over beside the fields: yes while attempts are to be checked";
     172 AskReveal "ask.reveal": handed(choice(&codes::TICK)), "Handed over beside the fields: yes while what is held back is to be shown";
+    }
+}
+
+/// The question that asks for what a result may lack.
+impl From<Input> for Field {
+    fn from(input: Input) -> Self {
+        match input {
+            Input::Volume => Self::PoolVolume,
+            Input::Reading => Self::SaltNow,
+            Input::Instrument => Self::SaltMethod,
+            Input::BagSize => Self::BagSize,
+            Input::Purity => Self::BagPurity,
+            Input::Temperature => Self::WaterTemperature,
+            Input::Ph => Self::WaterPh,
+            Input::Alkalinity => Self::WaterTa,
+            Input::Hardness => Self::WaterCh,
+            Input::CyanuricAcid => Self::WaterCya,
+            Input::FillSalt => Self::FillSalt,
+            Input::FillTemperature => Self::FillTemperature,
+            Input::FillPh => Self::FillPh,
+            Input::FillAlkalinity => Self::FillTa,
+            Input::FillHardness => Self::FillCh,
+            Input::FillCyanuricAcid => Self::FillCya,
+            Input::Products => Self::TreatAcid,
+            Input::Chlorine => Self::WaterFc,
+        }
     }
 }
 

@@ -1,0 +1,99 @@
+//! Are the pages in other languages the same pages, with nothing but words changed?
+//!
+//! Every element with its names must stand in the other page as often as in the English one, blocks in the same
+//! order; within a sentence a language may order as it needs.
+
+use evidence::site::{PAGES, Page};
+use scraper::ElementRef;
+use std::collections::BTreeMap;
+
+/// Attributes that hold words, or what goes by the language.
+const WORDS: [&str; 6] = ["aria-label", "alt", "title", "content", "data-manifest", "lang"];
+
+/// Elements that a sentence may order in its own way.
+const INLINE: [&str; 8] = ["a", "b", "em", "i", "span", "output", "sub", "sup"];
+
+/// Each other language with the English page and its own.
+fn pairs() -> Vec<(&'static str, Page, Page)> {
+    let pairs = PAGES.iter().flat_map(|[(_, english), others @ ..]| {
+        others.iter().map(|(lang, other)| (*lang, Page::read(english), Page::read(other)))
+    });
+    pairs.collect()
+}
+
+/// An element with its fields, outputs, states and codes, and whatever else is no word.
+fn named(element: ElementRef) -> String {
+    let mut named = element.value().name().to_string();
+    for (name, value) in element.value().attrs() {
+        let page = name == "href" && value.contains(".html");
+        if WORDS.contains(&name) || page {
+            named += &format!(" {name}");
+        } else if name == "value" {
+            // A figure may have the language's own sign.
+            named += &format!(" {name}={:?}", value.replace(',', "."));
+        } else {
+            named += &format!(" {name}={value:?}");
+        }
+    }
+    named
+}
+
+fn counted(page: &Page) -> BTreeMap<String, usize> {
+    page.select("*").into_iter().fold(BTreeMap::new(), |mut all, element| {
+        *all.entry(named(element)).or_default() += 1;
+        all
+    })
+}
+
+#[test]
+fn nothing_but_words_is_changed() {
+    for (lang, english, other) in pairs() {
+        let [ours, theirs] = [&english, &other].map(counted);
+        for (a, b, what) in [(&ours, &theirs, "lacks"), (&theirs, &ours, "has of its own")] {
+            let apart: Vec<_> = a.iter().filter(|(part, count)| b.get(*part) != Some(count)).collect();
+            assert!(apart.is_empty(), "{} {what} {apart:#?}", other.file);
+        }
+        let blocks = |page: &Page| -> Vec<String> {
+            let all = page.select("*").into_iter();
+            all.filter(|element| !INLINE.contains(&element.value().name())).map(named).collect()
+        };
+        assert_eq!(blocks(&english), blocks(&other), "{}: the order of blocks", other.file);
+        assert_eq!(other.values("html", "lang"), [lang.to_string()].into(), "{}", other.file);
+        assert_eq!(other.select("[lang=en-GB]").len(), 0, "{}", other.file);
+    }
+}
+
+/// A sentence that stands in both pages was forgotten; sources keep their titles.
+#[test]
+fn every_sentence_is_in_the_pages_own_language() {
+    for (_, english, other) in pairs() {
+        let theirs = other.words();
+        let sentence = |text: &&String| {
+            let letters = |word: &&str| word.chars().filter(|c| c.is_alphabetic()).count() > 2;
+            text.split(' ').filter(letters).count() >= 4
+        };
+        let source = |text: &String| SOURCES.iter().any(|name| text.contains(name));
+        let words = english.words();
+        let left: Vec<_> =
+            words.iter().filter(sentence).filter(|text| !source(text) && theirs.contains(text)).collect();
+        assert!(left.is_empty(), "{}: {left:#?}", other.file);
+    }
+}
+
+const SOURCES: [&str; 7] = ["H₂Cy⁻", "Geochimica", "Truesdell", "Wahman", "Kell", "PHREEQC", "O’Brien"];
+
+#[test]
+fn no_language_promises_what_nobody_can() {
+    for (_, _, page) in pairs() {
+        let all = page.words().join(" ").to_lowercase();
+        let words: Vec<&str> = all.split(|c: char| !c.is_alphabetic()).collect();
+        for word in
+            ["sûr", "sûre", "sûrs", "sûres", "garanti", "seguro", "segura", "garantizado", "garantizada"]
+        {
+            assert!(!words.contains(&word), "{}: {word}", page.file);
+        }
+        for words in ["sans danger", "sans risque", "sin riesgo", "sin peligro"] {
+            assert!(!all.contains(words), "{}: {words}", page.file);
+        }
+    }
+}
