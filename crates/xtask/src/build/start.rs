@@ -33,7 +33,15 @@ fn presets(form: ElementRef) -> Vec<(String, String)> {
         };
         found.push((field.attr("name").unwrap_or_default().to_string(), value.to_string()));
     }
+    found.push(("ask".to_string(), asked(form).join(" ")));
     found
+}
+
+/// What a learner is asked for from the start: each attempt that waits for nobody to ask.
+fn asked(form: ElementRef) -> Vec<&str> {
+    let attempts = form.select(&selector("[name^='try.']:not([data-when*='ask.'] *)")).collect::<Vec<_>>();
+    let names = attempts.into_iter().filter_map(|field| field.attr("name"));
+    names.filter(|name| !name.ends_with(".within")).filter_map(|name| name.strip_prefix("try.")).collect()
 }
 
 fn selector(text: &str) -> Selector {
