@@ -7,8 +7,13 @@ use form::contract::fields::{Answered, FIELDS, In};
 use form::contract::names::{self, Name};
 use form::contract::units::{Kind, UNITS, Unit};
 use std::collections::BTreeSet;
+use std::sync::LazyLock;
 
-const PAGE: &str = include_str!("../www/index.html");
+/// As the build expands it: `cargo xtask pages` makes it.
+static PAGE: LazyLock<String> = LazyLock::new(|| {
+    let path = concat!(env!("CARGO_TARGET_TMPDIR"), "/../pages/index.html");
+    std::fs::read_to_string(path).expect("cargo xtask pages comes first")
+});
 
 type Names = BTreeSet<String>;
 

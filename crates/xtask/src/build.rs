@@ -6,8 +6,8 @@ mod contract;
 mod expand;
 mod linked;
 mod short_names;
-mod start;
 pub mod sizes;
+mod start;
 mod style;
 mod types;
 
@@ -48,7 +48,9 @@ pub fn pages(steps: &mut Steps) -> Result<PathBuf> {
     let pages = steps.take("expand pages", expanded)?;
     let folder = shell::emptied("pages")?;
     for (name, words) in pages {
-        fs::write(folder.join(name), words)?;
+        let place = folder.join(name);
+        fs::create_dir_all(place.parent().context("a file lies in a folder")?)?;
+        fs::write(place, words)?;
     }
     Ok(folder)
 }
@@ -57,11 +59,21 @@ pub fn pages(steps: &mut Steps) -> Result<PathBuf> {
 fn expanded() -> Result<Vec<Page>> {
     let www = shell::root().join("www");
     let mut pages = expand::pages(&www)?;
-    for path in shell::files_and_folders(&www)?.into_iter().filter(|path| is_html(path)) {
-        let name = path.strip_prefix(&www)?.to_string_lossy().into_owned();
-        pages.push((name, fs::read_to_string(&path)?));
+    for (name, path) in by_hand(&www)? {
+        let words = if is_html(&path) { fs::read_to_string(&path)? } else { continue };
+        if assemble::is_whole(&words) {
+            pages.push((name, words));
+        }
     }
     Ok(pages)
+}
+
+/// What lies in `www` and is no part of a page made here, each with its name in the site.
+fn by_hand(www: &Path) -> Result<Vec<(String, PathBuf)>> {
+    let rooms = ["pages", "parts", "style"].map(|room| www.join(room));
+    let files = shell::files(www)?.into_iter();
+    let files = files.filter(|path| !rooms.iter().any(|room| path.starts_with(room)));
+    files.map(|path| Ok((path.strip_prefix(www)?.to_string_lossy().into_owned(), path))).collect()
 }
 
 fn site(loader: &compile::Loader, expanded: &[Page]) -> Result<Site> {
@@ -98,19 +110,14 @@ fn site(loader: &compile::Loader, expanded: &[Page]) -> Result<Site> {
     Ok(Site { folder, sizes })
 }
 
-/// Copies what is no page of ours: the worker, manifests, names, examples by other authors.
+/// Copies what is no page of ours: the worker, manifests, names, pages that fetch the script.
 fn copy(www: &Path, folder: &Path, integrity: &str) -> Result<()> {
-    for path in shell::files(www)? {
-        let name = path.strip_prefix(www)?;
-        let room = name.components().next().map(|room| room.as_os_str().to_owned());
-        let ours = room.is_some_and(|room| ["pages", "parts", "style"].iter().any(|ours| room == *ours));
-        if ours || is_html(&path) && name.parent() == Some(Path::new("")) {
-            continue;
-        }
+    for (name, path) in by_hand(www)? {
         let place = folder.join(name);
         fs::create_dir_all(place.parent().context("a file lies in a folder")?)?;
         if is_html(&path) {
-            fs::write(&place, assemble::guest(&fs::read_to_string(&path)?, integrity))?;
+            let words = fs::read_to_string(&path)?;
+            fs::write(&place, assemble::guest(&words, integrity))?;
         } else {
             fs::copy(&path, &place)?;
         }

@@ -219,7 +219,7 @@ mod tests {
 
     #[test]
     fn a_name_that_no_script_uses_is_noticed() {
-                let names: Vec<_> = declared(TYPES).collect();
+        let names: Vec<_> = declared(TYPES).collect();
         assert_eq!(names, ["Answer", "states", "low", "Desk", "form", "attach"]);
         assert!(all_used(TYPES, "attach(Desk.form); Answer.states; low").is_ok());
         let error = all_used(TYPES, "attach(Desk.form); Answer.states; lower").unwrap_err();

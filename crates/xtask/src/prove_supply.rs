@@ -1,7 +1,7 @@
 //! Is all that comes from outside allowed, and does the same source make the same page wherever it is built?
 
-use crate::shell::{self, cargo};
 use crate::prove;
+use crate::shell::{self, cargo};
 use anyhow::{Context, Result, ensure};
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;

@@ -34,6 +34,7 @@ fn all(steps: &mut Steps) -> Result<()> {
     steps.take("without std and heap", bare)?;
     steps.take("docs", || run(cargo("doc --workspace --no-deps").env("RUSTDOCFLAGS", "-D warnings")))?;
 
+    build::pages(steps)?;
     let [native, native_staging] = native_results()?;
     steps.take("tests", || run(&mut cargo("test --workspace --exclude xtask")))?;
     steps.take("tests with serde", || run(&mut cargo("test --package saltwright-chem --features serde")))?;

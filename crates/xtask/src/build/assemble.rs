@@ -92,6 +92,11 @@ pub fn page(words: &Words, script: &str) -> Result<String> {
     ))
 }
 
+/// Is this a page that carries style and script inside?
+pub fn is_whole(page: &str) -> bool {
+    page.contains(STYLE) && page.contains(SCRIPT)
+}
+
 /// A page that fetches the script, as its author would write it: `sha384-…` is the script's integrity, `sha256-…`
 /// the hash of the page's own inline module.
 pub fn guest(words: &str, integrity: &str) -> String {

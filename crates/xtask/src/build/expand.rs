@@ -130,7 +130,9 @@ fn faults(name: String, words: Value) -> Result<Vec<Value>, Error> {
 /// Codes with their words, in the order of the words: none may be missing and none unknown.
 fn paired(name: &str, codes: &[&str], words: &Value) -> Result<Vec<Value>, Error> {
     if words.kind() != ValueKind::Map {
-        return Err(refusal(format!("{name}: words must stand beside their codes, as {{\"code\": \"words\"}}")));
+        return Err(refusal(format!(
+            "{name}: words must stand beside their codes, as {{\"code\": \"words\"}}"
+        )));
     }
     let given: Vec<String> = words.try_iter()?.map(|code| code.to_string()).collect();
     if let Some(code) = given.iter().find(|code| !codes.contains(&code.as_str())) {

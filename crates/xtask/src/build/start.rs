@@ -38,7 +38,7 @@ fn presets(form: ElementRef) -> Vec<(String, String)> {
 }
 
 /// What a learner is asked for from the start: each attempt that waits for nobody to ask.
-fn asked(form: ElementRef) -> Vec<&str> {
+fn asked(form: ElementRef<'_>) -> Vec<&str> {
     let attempts = form.select(&selector("[name^='try.']:not([data-when*='ask.'] *)")).collect::<Vec<_>>();
     let names = attempts.into_iter().filter_map(|field| field.attr("name"));
     names.filter(|name| !name.ends_with(".within")).filter_map(|name| name.strip_prefix("try.")).collect()

@@ -18,7 +18,8 @@ mod tests {
 
     #[test]
     fn rules_keep_their_meaning_and_lose_the_rest() {
-        let style = "/* Which question? */\n[hidden] { display: none !important; }\n.part {\n\tmargin: 0px 0px;\n}\n";
+        let style =
+            "/* Which question? */\n[hidden] { display: none !important; }\n.part {\n\tmargin: 0px 0px;\n}\n";
         assert_eq!(small(style).unwrap(), "[hidden]{display:none!important}.part{margin:0}");
     }
 
