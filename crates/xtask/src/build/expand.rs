@@ -151,3 +151,87 @@ fn pair(name: &str, code: &str, words: &Value) -> Result<Value, Error> {
     }
     Ok(Value::from(vec![Value::from(code), word]))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn www() -> std::path::PathBuf {
+        shell::root().join("www")
+    }
+
+    /// A page with this call of a macro.
+    fn of(call: &str) -> Result<String> {
+        let template =
+            format!("{{% from \"parts/macros.html\" import choice, field, select %}}\n{{{{ {call} }}}}\n");
+        expanded(&environment(&www()), &template, "test.html")
+    }
+
+    fn refused(call: &str) -> String {
+        of(call).unwrap_err().to_string()
+    }
+
+    #[test]
+    fn every_page_expands() {
+        let pages = pages(&www()).unwrap();
+        let names: Vec<_> = pages.iter().map(|(name, _)| name.as_str()).collect();
+        assert_eq!(names, ["first-salt.html", "index.html"]);
+        for (name, page) in pages {
+            assert!(page.starts_with("<!DOCTYPE html>") && page.ends_with("</html>\n"), "{name}");
+            assert!(!page.contains("{{") && !page.contains("{%"), "{name}");
+        }
+    }
+
+    #[test]
+    fn a_field_has_all_that_belongs_to_it() {
+        let row = of(r#"field("pool.volume", "Water", hint="Filled.", need=true)"#).unwrap();
+        for part in [
+            r#"<label for="pool-volume">Water</label>"#,
+            r#"<input id="pool-volume" name="pool.volume" type="text" inputmode="decimal""#,
+            r#"aria-describedby="pool-volume-h pool-volume-e pool-volume-f""#,
+            r#"<select id="pool-volume-unit" name="pool.volume.unit" aria-label="Unit: water""#,
+            r#"<option value="[gal_us]">US gallons</option>"#,
+            r#"<span data-when="need.pool-volume">needed</span>"#,
+            r#"<output name="echo.pool.volume.also">"#,
+            r#"<p class="hint" id="pool-volume-h">Filled.</p>"#,
+            r#"<p class="fault" id="pool-volume-f" data-fault="pool.volume"></p>"#,
+        ] {
+            assert!(row.contains(part), "{part} is not in {row}");
+        }
+    }
+
+    #[test]
+    fn an_unknown_question_is_refused_by_its_name() {
+        for call in [r#"field("pool.volum", "Water")"#, r#"choice("pool.volum", "Water", {"a": "b"})"#] {
+            let error = refused(call);
+            assert!(error.contains("pool.volum: the contract has no such question"), "{error}");
+        }
+    }
+
+    #[test]
+    fn a_code_without_words_is_refused_by_its_name() {
+        let error = refused(r#"choice("pool.operator", "Operator", {"yes": "yes"})"#);
+        assert!(error.contains("pool.operator: the code `no` has no words"), "{error}");
+    }
+
+    #[test]
+    fn words_without_a_code_are_refused_by_name() {
+        let error =
+            refused(r#"select("pool.operator", "Operator", {"yes": "yes", "no": "no", "perhaps": "?"})"#);
+        assert!(error.contains("pool.operator: `perhaps` is no code of it"), "{error}");
+    }
+
+    #[test]
+    fn a_unit_left_out_or_unknown_is_refused_by_its_name() {
+        let error = refused(r#"field("bag.size", "Bag", units=["kg"])"#);
+        assert!(error.contains("bag.size: the unit `[lb_av]` is not offered"), "{error}");
+        let error = refused(r#"field("bag.size", "Bag", units=["kg", "[lb_av]", "t"])"#);
+        assert!(error.contains("bag.size: `t` is no unit of it"), "{error}");
+    }
+
+    #[test]
+    fn an_unknown_fault_is_refused_by_its_name() {
+        let error = refused(r#"field("bag.size", "Bag", faults={"heavy": "Too heavy."})"#);
+        assert!(error.contains("bag.size: `heavy` is no fault of the contract"), "{error}");
+    }
+}

@@ -81,3 +81,50 @@ fn shown(when: &str, blank: &Answer) -> bool {
         None => holds(state),
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::hidden;
+
+    fn form(inside: &str) -> String {
+        hidden(&format!("<p data-when=\"need\"></p><form data-saltwright=\"1\">{inside}</form>"))
+    }
+
+    #[test]
+    fn what_a_blank_form_does_not_say_is_hidden_and_nothing_else() {
+        let page = form(
+            r#"<p data-when="need.salt-now">a</p><p class="b" data-when="add.yes">b</p><p data-when="!add.yes">c</p>"#,
+        );
+        assert!(page.contains(r#"<p data-when="need.salt-now">"#), "{page}");
+        assert!(page.contains(r#"<p class="b" data-when="add.yes" hidden>"#), "{page}");
+        assert!(page.contains(r#"<p data-when="!add.yes">"#), "{page}");
+    }
+
+    #[test]
+    fn presets_count() {
+        let asks = r#"<p data-when="need.salt-now-unit">a unit</p>"#;
+        let page = form(&format!(r#"<input name="salt.now" value="400">{asks}"#));
+        assert!(page.contains(asks), "{page}");
+        let unit = r#"<select name="salt.now.unit"><option value="">unit<option value="[ppm]" selected>ppm</select>"#;
+        let page = form(&format!(r#"<input name="salt.now" value="400">{unit}{asks}"#));
+        assert!(!page.contains(asks), "{page}");
+    }
+
+    #[test]
+    fn rows_are_left_alone_but_lines_of_the_log_are_not() {
+        let rows = r#"<template data-each="steps"><p data-when="step.read">a</p></template>"#;
+        assert!(form(rows).contains(rows));
+        let lines = form(r#"<template data-lines="log"><p data-when="log.N.timed">a</p></template>"#);
+        assert!(lines.contains(r#"data-when="log.N.timed" hidden"#), "{lines}");
+    }
+
+    #[test]
+    fn what_waits_for_the_script_waits() {
+        let page = form(
+            r#"<p data-when="!ready">a</p><p data-when="ready">b</p><input name="bag.purity" value="99"><p data-when="echo.bag.purity">c</p>"#,
+        );
+        assert!(page.contains(r#"<p data-when="!ready">"#), "{page}");
+        assert!(page.contains(r#"<p data-when="ready" hidden>"#), "{page}");
+        assert!(page.contains(r#"<p data-when="echo.bag.purity" hidden>"#), "{page}");
+    }
+}
