@@ -8,7 +8,6 @@ mod linked;
 mod short_names;
 pub mod sizes;
 mod start;
-mod style;
 mod types;
 
 use crate::setup;

@@ -1,6 +1,5 @@
 //! How do words, style, loader and wasm become one script and one page?
 
-use super::style;
 use anyhow::{Context, Result, bail, ensure};
 use base64::{Engine, engine::general_purpose::STANDARD as BASE64};
 use sha2::{Digest, Sha256, Sha384};
@@ -51,7 +50,7 @@ pub struct Words {
     pub style: String,
 }
 
-/// The words of a page, and the files of style that it links, one behind the other and made small.
+/// The words of a page, and the files of style that it links, one behind the other, without comments.
 pub fn words(page: &str, www: &Path) -> Result<Words> {
     let page = strip(page, "<!--", "-->");
     refuse(&page, &["<pre", "\r"], "the page")?;
@@ -67,7 +66,7 @@ pub fn words(page: &str, www: &Path) -> Result<Words> {
         sheets.push_str(&fs::read_to_string(&path).with_context(|| format!("style/{file}"))?);
         text.push_str(rest);
     }
-    let style = style::small(&sheets)?;
+    let style = strip(&sheets, "/*", "*/");
     refuse(&style, &["</style", "<!--", "\r"], "the style")?;
     Ok(Words { text, style })
 }
