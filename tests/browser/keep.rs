@@ -95,7 +95,7 @@ const A_MOMENT: Duration = Duration::from_millis(200);
 /// By the link that a telephone shows at the bottom.
 fn go_to_the_sheet(page: &Session) {
     page.resize(360, 740);
-    page.click(".strip a");
+    page.click(".summary-bar a");
     page.wait("return Math.abs(all('#sheet')[0].getBoundingClientRect().top) < 100");
     thread::sleep(A_MOMENT);
 }

@@ -26,7 +26,7 @@ const OVER: &str = "
     all('details').forEach((e) => { e.open = true });
     all('[data-act=answers]').forEach((e) => e.click());
     const wide = document.documentElement.clientWidth + 1;
-    const out = all('body *').filter((e) => e.checkVisibility() && !e.closest('.roll') && e.getBoundingClientRect().right > wide);
+    const out = all('body *').filter((e) => e.checkVisibility() && !e.closest('.scroll-x') && e.getBoundingClientRect().right > wide);
     return [document.documentElement.scrollWidth > wide, ...out.slice(0, 5).map((e) => e.outerHTML.slice(0, 80))].join('\\n')";
 
 /// Letters, words and lines as far apart as WCAG 2.2 allows a reader to set them (1.4.12).

@@ -46,7 +46,7 @@ fn paper(page: &Session, verdict: &str, amount: &str) {
         "const top = (e) => e.getBoundingClientRect().top, bottom = (e) => e.getBoundingClientRect().bottom;
         const verdict = all('.verdict[data-when={verdict:?}]').find(seen);
         const above = (some, rest) => some.every((e) => rest.every((r) => bottom(e) <= top(r) + 1));
-        const parts = ['[aria-labelledby=add-t]', '#less'].map((part) => [part + ' .heed li', part + ' output']);
+        const parts = ['[aria-labelledby=add-t]', '#less'].map((part) => [part + ' .caution li', part + ' output']);
         return above([verdict], all('#sheet output').filter(seen))
             && parts.every(([li, output]) => above(all(li).filter(seen), all(output).filter(seen)))"
     );

@@ -26,8 +26,8 @@ fn too_much_salt_is_told_in_passes_behind_the_cautions() {
             "return all('output[name=\"less.share\"]').every((o) => o.closest('details') && !seen(o))";
         assert!(page.holds(working), "the share at once stands outside the working");
         page.resize(360, 740);
-        let strip = "return all('.strip').some(seen) && !all('.strip output').some(seen)
-            && all('.strip [data-when=\"dose.less\"]').some(seen)";
+        let strip = "return all('.summary-bar').some(seen) && !all('.summary-bar output').some(seen)
+            && all('.summary-bar [data-when=\"dose.less\"]').some(seen)";
         assert!(page.holds(strip), "the strip");
     });
 }
@@ -46,7 +46,7 @@ fn what_goes_in_before_the_salt_is_told_in_its_order() {
         ].join('|')).join('\\n')";
         assert_eq!(page.text(steps), fixtures::BALANCE_STEPS);
         assert!(page.holds(
-            "const heed = all('#treat .heed').find(seen), first = all('#treat li output').find(seen);
+            "const heed = all('#treat .caution').find(seen), first = all('#treat li output').find(seen);
             return !!(heed.compareDocumentPosition(first) & Node.DOCUMENT_POSITION_FOLLOWING)"
         ));
         page.click(fixtures::WATER_FIRST);
@@ -155,7 +155,7 @@ fn nothing_moves_under_the_hands() {
 const TRAIL: &str = "
     const trail = window.trail = [];
     const look = () => {
-        const word = all('.verdict .word').find(seen)?.getBoundingClientRect();
+        const word = all('.verdict .verdict-word').find(seen)?.getBoundingClientRect();
         const place = word && ['left', 'top', 'bottom'].map((edge) => `${edge} ${word[edge].toFixed(1)}`).join();
         const { name, value } = document.activeElement;
         if (place !== trail.at(-1)?.place) trail.push({ place, after: `${name} ${value}` });

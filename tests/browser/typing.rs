@@ -209,6 +209,9 @@ fn an_educator_has_an_exercise_solved_and_its_answers_listed() {
         page.press("\n");
         page.wait("return all('#one tbody tr').length === 30");
         page.press("\t");
-        assert!(page.holds("return document.activeElement.matches('#one .roll')"), "what rolls is reached");
+        assert!(
+            page.holds("return document.activeElement.matches('#one .scroll-x')"),
+            "what rolls is reached"
+        );
     });
 }

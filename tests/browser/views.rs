@@ -31,7 +31,7 @@ fn an_owner_walks_through_the_parts() {
         assert_eq!(Some(parts(page).as_str()), order.split(',').rev().nth(1));
 
         // A link finds its goal whatever part that is in.
-        page.click(".strip a");
+        page.click(".summary-bar a");
         assert_eq!(parts(page), "sheet");
         page.ask("all('#sheet a[href=\"#days\"]').find(seen).click()");
         assert_eq!(parts(page), "days");

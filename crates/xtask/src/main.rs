@@ -1,16 +1,12 @@
 //! Which verbs does `cargo xtask` know?
 
 mod build;
-mod linked;
-mod names;
 mod package;
-mod page;
 mod prove;
 mod reference;
 mod serve;
 mod setup;
 mod shell;
-mod sizes;
 mod test;
 
 use anyhow::{Context, Result, bail};
@@ -18,6 +14,7 @@ use std::process::ExitCode;
 
 const HELP: &str = "\
 cargo xtask build             the site, in target/site
+cargo xtask pages             the pages in plain HTML, without style, script and wasm, in target/pages
 cargo xtask serve [--port N]  build, then serve it on this machine only
 cargo xtask names             the reference for authors, www/names.md, from the table of names
 cargo xtask package           build, then a package for npm: target/saltwright-VERSION.tgz
@@ -51,6 +48,7 @@ fn main() -> ExitCode {
 fn act(words: &[&str]) -> Result<()> {
     match words {
         ["build"] => build::build(&mut shell::Steps::default()).map(drop),
+        ["pages"] => build::pages(&mut shell::Steps::default()).map(drop),
         ["serve"] => serve::serve(serve::PORT),
         ["serve", "--port", port] => serve::serve(port.parse().context("--port")?),
         ["names"] => reference::write(),

@@ -3,7 +3,7 @@
 
 use crate::shell::{self, Steps, cargo, run};
 use crate::{build, setup};
-use anyhow::{Context, Result, bail, ensure};
+use anyhow::{Context, Result, ensure};
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -18,14 +18,6 @@ const FILES: [&str; 3] = ["saltwright.js", "saltwright.d.ts", "names.md"];
 /// What the check takes from npm, to the digit. Neither has dependencies but its own programs.
 pub const TOOLS: &str =
     r#"{ "private": true, "dependencies": { "esbuild": "0.28.2", "typescript": "7.0.2" } }"#;
-
-/// From here on the tool's declarations are about fetching wasm from somewhere; our module has it inside.
-const TYPES_END: &str = "export type InitInput =";
-
-/// Lines to leave out: words to other programs, and what an object of wasm has for those who free memory by hand
-/// (it is freed without them, and the second is unknown to all but the newest compilers).
-const NOT_OURS: [&str; 4] =
-    ["/* tslint:disable */", "/* eslint-disable */", "free(): void;", "[Symbol.dispose](): void;"];
 
 /// Builds, and makes the package.
 pub fn package(steps: &mut Steps) -> Result<PathBuf> {
@@ -85,29 +77,9 @@ fn used_elsewhere() -> Result<()> {
     Ok(())
 }
 
-/// The declarations of our one module, from those that the tool made of the Rust code.
-pub fn types(made: &str) -> Result<String> {
-    let Some((made, _)) = made.split_once(TYPES_END) else {
-        bail!("the declarations have no `{TYPES_END}`; does package.rs fit this version of wasm-bindgen?");
-    };
-    let mut text = String::from("/// <reference lib=\"dom\" />\n");
-    for line in made.lines() {
-        let again = line.is_empty() && text.ends_with("\n\n");
-        if !again && !NOT_OURS.contains(&line.trim()) {
-            text.push_str(line);
-            text.push('\n');
-        }
-    }
-    text.truncate(text.trim_end().len() + 1);
-    for vague in [": any", ": object", ": Object"] {
-        ensure!(!text.contains(vague), "something is declared as `{vague}`: give it a type in door.rs");
-    }
-    Ok(text)
-}
-
 /// Makes `target/package` of the site, and the archive that npm installs. Returns the archive.
 pub fn make(site: &Path) -> Result<PathBuf> {
-    let folder = fresh("package")?;
+    let folder = shell::emptied("package")?;
     for name in FILES {
         fs::copy(site.join(name), folder.join(name)).with_context(|| name.to_string())?;
     }
@@ -142,8 +114,8 @@ fn about() -> String {
 /// Installs the archive in an empty folder, and uses it there as its authors' readers would.
 pub fn check(archive: &Path) -> Result<()> {
     let tools = tools("package-tools", TOOLS)?;
-    let folder = fresh("package-proof/installed")?;
-    let alone = fresh("package-proof/bundled")?;
+    let folder = shell::emptied("package-proof/installed")?;
+    let alone = shell::emptied("package-proof/bundled")?;
     fs::write(folder.join("package.json"), r#"{ "private": true }"#)?;
     run(npm("install --offline --engine-strict", &folder).arg(archive))?;
     for name in ["figures.mjs", "made.mjs", "use.ts", "tsconfig.json"] {
@@ -215,16 +187,6 @@ pub fn tools(name: &str, pinned: &str) -> Result<PathBuf> {
     Ok(folder.join("node_modules/.bin"))
 }
 
-/// A new folder of this name in `target`; what lay there is gone.
-pub fn fresh(name: &str) -> Result<PathBuf> {
-    let folder = shell::target().join(name);
-    if folder.exists() {
-        fs::remove_dir_all(&folder)?;
-    }
-    fs::create_dir_all(&folder)?;
-    Ok(folder)
-}
-
 /// Npm with these words, split at spaces: no foreign script is run, no advice asked for.
 fn npm(words: &str, folder: &Path) -> Command {
     let mut command = Command::new("npm");
@@ -251,36 +213,16 @@ fn said(command: &mut Command) -> Result<String> {
 mod tests {
     use super::*;
 
-    const MADE: &str = "/* tslint:disable */\n/* eslint-disable */\n\n\n\nexport interface Answer {\n    \
-        states: string[];\n    low?: Shown;\n}\n\nexport class Controller {\n    private constructor();\n    \
-        free(): void;\n    [Symbol.dispose](): void;\n    form(): Record<string, string>;\n}\n\n\
-        /**\n * Once: a form.\n */\nexport function attach(form: HTMLFormElement): void;\n\n\
-        export type InitInput = RequestInfo;\nexport interface InitOutput {\n}\n";
-
-    #[test]
-    fn only_what_the_module_has_is_declared() {
-        let types = types(MADE).unwrap();
-        assert!(types.starts_with("/// <reference lib=\"dom\" />\n\nexport interface Answer {"), "{types}");
-        assert!(types.ends_with("export function attach(form: HTMLFormElement): void;\n"), "{types}");
-        for gone in ["Init", "free", "dispose", "lint", "\n\n\n"] {
-            assert!(!types.contains(gone), "{gone:?} in {types}");
-        }
-    }
-
-    #[test]
-    fn declarations_that_say_nothing_are_refused() {
-        assert!(types(&MADE.replace("InitInput", "Other")).is_err());
-        assert!(types(&MADE.replace("string[]", "any")).is_err());
-        assert!(types(&MADE.replace("Record<string, string>", "object")).is_err());
-    }
+    const TYPES: &str = "export interface Answer {\n    states: string[];\n    low?: Shown;\n}\n\nexport class Controller {\n    \
+        private constructor();\n    form(): Record<string, string>;\n}\n\n\
+        export function attach(form: HTMLFormElement): void;\n";
 
     #[test]
     fn a_name_that_no_script_uses_is_noticed() {
-        let types = types(MADE).unwrap();
-        let names: Vec<_> = declared(&types).collect();
+        let names: Vec<_> = declared(TYPES).collect();
         assert_eq!(names, ["Answer", "states", "low", "Controller", "form", "attach"]);
-        assert!(all_used(&types, "attach(Controller.form); Answer.states; low").is_ok());
-        let error = all_used(&types, "attach(Controller.form); Answer.states; lower").unwrap_err();
+        assert!(all_used(TYPES, "attach(Controller.form); Answer.states; low").is_ok());
+        let error = all_used(TYPES, "attach(Controller.form); Answer.states; lower").unwrap_err();
         assert!(error.to_string().contains("[\"low\"]"), "{error}");
     }
 }

@@ -1,6 +1,6 @@
 //! How does a browser on this machine get the site?
 
-use crate::{build, shell, sizes};
+use crate::{build, shell};
 use anyhow::{Result, anyhow, bail, ensure};
 use std::collections::BTreeMap;
 use std::io::ErrorKind;
@@ -94,10 +94,10 @@ struct File {
 impl Site {
     fn read(folder: &Path) -> Result<Self> {
         let mut files = BTreeMap::new();
-        for path in build::files(folder)? {
+        for path in shell::files(folder)? {
             let name = path.strip_prefix(folder)?.to_string_lossy().replace('\\', "/");
             let plain = std::fs::read(&path)?;
-            let packed = sizes::brotli(&plain)?;
+            let packed = build::sizes::brotli(&plain)?;
             files.insert(format!("/{name}"), File { kind: kind(&name), plain, packed });
         }
         ensure!(files.contains_key("/index.html"), "there is no page in {}", folder.display());

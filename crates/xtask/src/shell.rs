@@ -2,6 +2,7 @@
 
 use anyhow::{Context, Result, bail};
 use std::fmt;
+use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::time::{Duration, Instant};
@@ -16,6 +17,38 @@ pub fn target() -> PathBuf {
     let folder = std::env::var_os("CARGO_TARGET_DIR").unwrap_or_else(|| "target".into());
     let folder = root().join(folder);
     folder.canonicalize().unwrap_or(folder)
+}
+
+/// Where cargo keeps what it fetched.
+pub fn cargo_home() -> PathBuf {
+    let given = std::env::var_os("CARGO_HOME").map(PathBuf::from);
+    given.unwrap_or_else(|| std::env::home_dir().unwrap_or_default().join(".cargo"))
+}
+
+/// A folder of `target` with nothing in it.
+pub fn emptied(name: &str) -> Result<PathBuf> {
+    let folder = target().join(name);
+    if folder.exists() {
+        fs::remove_dir_all(&folder)?;
+    }
+    fs::create_dir_all(&folder)?;
+    Ok(folder)
+}
+
+/// The files in a folder and in those within, by name.
+pub fn files(folder: &Path) -> Result<Vec<PathBuf>> {
+    let mut found = Vec::new();
+    for path in files_and_folders(folder)? {
+        if path.is_dir() { found.extend(files(&path)?) } else { found.push(path) }
+    }
+    Ok(found)
+}
+
+pub fn files_and_folders(folder: &Path) -> Result<Vec<PathBuf>> {
+    let entries = fs::read_dir(folder).with_context(|| folder.display().to_string())?;
+    let mut found = entries.map(|entry| Ok(entry?.path())).collect::<Result<Vec<_>>>()?;
+    found.sort();
+    Ok(found)
 }
 
 /// The cargo that runs us, with these words, split at spaces.

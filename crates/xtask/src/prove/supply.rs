@@ -1,7 +1,7 @@
 //! Is all that comes from outside allowed, and does the same source make the same page wherever it is built?
 
+use crate::setup;
 use crate::shell::{self, cargo};
-use crate::{build, package, setup};
 use anyhow::{Context, Result, ensure};
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
@@ -46,7 +46,7 @@ fn manifests() -> Result<Vec<(PathBuf, String)>> {
         found.push(shell::root().join(path));
     }
     for room in ["crates", "tests"] {
-        let folders = build::files_and_folders(&shell::root().join(room))?;
+        let folders = shell::files_and_folders(&shell::root().join(room))?;
         found.extend(folders.iter().map(|folder| folder.join("Cargo.toml")).filter(|path| path.is_file()));
     }
     found.into_iter().map(|path| Ok((path.clone(), fs::read_to_string(path)?))).collect()
@@ -71,7 +71,7 @@ type Files = BTreeMap<PathBuf, Vec<u8>>;
 
 /// A copy of what git knows of, in this folder of `target`.
 fn copied(place: &str) -> Result<PathBuf> {
-    let folder = package::fresh(place)?.canonicalize()?;
+    let folder = shell::emptied(place)?.canonicalize()?;
     for name in tracked()? {
         let copy = folder.join(&name);
         fs::create_dir_all(copy.parent().context("a file lies in a folder")?)?;
@@ -87,13 +87,13 @@ fn made(folder: &Path) -> Result<Files> {
 
     let site = target.join("site");
     let mut files = Files::new();
-    for path in build::files(&site)? {
+    for path in shell::files(&site)? {
         files.insert(path.strip_prefix(&site)?.into(), fs::read(&path)?);
     }
     // In the page it is packed, where no path could be seen.
     let module = fs::read(target.join("loader/loader_bg.wasm"))?;
     let home = std::env::home_dir().filter(|home| home.parent().is_some());
-    for ours in [Some(folder.into()), Some(build::cargo_home()), home].into_iter().flatten() {
+    for ours in [Some(folder.into()), Some(shell::cargo_home()), home].into_iter().flatten() {
         let ours = ours.to_string_lossy().into_owned();
         for (name, bytes) in files.iter().chain([(&PathBuf::from("the module"), &module)]) {
             ensure!(!holds(bytes, &ours), "{} tells of {ours}", name.display());

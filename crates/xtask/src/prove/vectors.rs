@@ -1,6 +1,6 @@
 //! Do the general libraries still say what the stored vectors say?
 
-use crate::build::files;
+use crate::shell::files;
 use crate::shell::{self, run};
 use anyhow::{Context, Result, bail};
 use std::fs;

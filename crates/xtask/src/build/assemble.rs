@@ -1,12 +1,15 @@
 //! How do words, style, loader and wasm become one script and one page?
 
-use anyhow::{Result, bail, ensure};
+use anyhow::{Context, Result, bail, ensure};
 use base64::{Engine, engine::general_purpose::STANDARD as BASE64};
 use sha2::{Digest, Sha256, Sha384};
+use std::fs;
+use std::path::Path;
 
 const GLUE: &str = include_str!("glue.js");
 const CHARSET: &str = r#"<meta charset="utf-8">"#;
-const STYLE: &str = r#"<link rel="stylesheet" href="style.css">"#;
+const STYLE: &str = r#"<link rel="stylesheet" href="style/"#;
+const NO_STYLE: &str = "<style></style>\n";
 const SCRIPT: &str = r#"<script type="module" src="saltwright.js"></script>"#;
 
 /// What a page says that is to be found without its server, and what its policy then allows: worker and manifest of
@@ -39,32 +42,58 @@ pub fn script(loader: &str, wasm: &[u8]) -> Result<String> {
     Ok(script)
 }
 
+/// What people read, and how it looks.
+#[derive(Default)]
+pub struct Words {
+    /// The page, with nothing between its `<style>` tags.
+    pub text: String,
+    pub style: String,
+}
+
+/// The words of a page, and the files of style that it links, one behind the other, without comments.
+pub fn words(page: &str, www: &Path) -> Result<Words> {
+    let page = strip(page, "<!--", "-->");
+    refuse(&page, &["<pre", "\r"], "the page")?;
+    let mut parts = page.split(STYLE);
+    let mut text = parts.next().unwrap_or_default().to_string();
+    let mut sheets = String::new();
+    for part in parts {
+        let (file, rest) = part.split_once("\">\n").context("a link to a style has no end")?;
+        if sheets.is_empty() {
+            text.push_str(NO_STYLE);
+        }
+        let path = www.join("style").join(file);
+        sheets.push_str(&fs::read_to_string(&path).with_context(|| format!("style/{file}"))?);
+        text.push_str(rest);
+    }
+    let style = strip(&sheets, "/*", "*/");
+    refuse(&style, &["</style", "<!--", "\r"], "the style")?;
+    Ok(Words { text, style })
+}
+
 /// One file: the words, with style and script inside, and a policy that allows just these two.
-pub fn page(words: &str, style: &str, script: &str) -> Result<String> {
-    let words = strip(words, "<!--", "-->");
-    refuse(&words, &["<pre", "\r"], "index.html")?;
-    let style = strip(style, "/*", "*/");
-    refuse(&style, &["</style", "<!--", "\r"], "style.css")?;
-    let (start, rest) = split(&words, CHARSET)?;
-    let (head, rest) = split(rest, STYLE)?;
+pub fn page(words: &Words, script: &str) -> Result<String> {
+    let Words { text, style } = words;
+    let (start, rest) = split(text, CHARSET)?;
+    let (head, rest) = split(rest, NO_STYLE)?;
     let (body, end) = split(rest, SCRIPT)?;
-    let served = if words.contains(WORKER) { SERVED } else { UNSERVED };
+    let served = if text.contains(WORKER) { SERVED } else { UNSERVED };
     let policy = format!(
         "default-src 'none'; script-src '{}' 'wasm-unsafe-eval'; style-src '{}'; img-src data:; {served}; \
          require-trusted-types-for 'script'; base-uri 'none'; form-action 'none'",
         sha256(script),
-        sha256(&style),
+        sha256(style),
     );
     Ok(format!(
         "{start}{CHARSET}\n\
          <meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">\
-         {head}<style>{style}</style>{body}<script type=\"module\">{script}</script>{end}"
+         {head}<style>{style}</style>\n{body}<script type=\"module\">{script}</script>{end}"
     ))
 }
 
 /// Is this a page that carries style and script inside?
-pub fn is_whole(words: &str) -> bool {
-    words.contains(STYLE) && words.contains(SCRIPT)
+pub fn is_whole(page: &str) -> bool {
+    page.contains(STYLE) && page.contains(SCRIPT)
 }
 
 /// A page that fetches the script, as its author would write it: `sha384-…` is the script's integrity, `sha256-…`
@@ -97,7 +126,7 @@ fn deflate(bytes: &[u8]) -> Result<Vec<u8>> {
 
 /// Drops the white space that starts a line, empty lines, and comments that start a line.
 /// A comment behind other text stays: telling it from a string would take a parser.
-pub fn strip(text: &str, open: &str, close: &str) -> String {
+fn strip(text: &str, open: &str, close: &str) -> String {
     let mut kept = String::new();
     let mut rest = text.trim_start();
     while !rest.is_empty() {
@@ -117,8 +146,8 @@ pub fn strip(text: &str, open: &str, close: &str) -> String {
 fn split<'a>(text: &'a str, tag: &str) -> Result<(&'a str, &'a str)> {
     match text.split(tag).collect::<Vec<_>>()[..] {
         [before, after] => Ok((before, after)),
-        [_] => bail!("www/index.html must have `{tag}`, spelt so, and behind the tags before it"),
-        _ => bail!("www/index.html has `{tag}` more than once"),
+        [_] => bail!("the page must have `{tag}`, spelt so, and behind the tags before it"),
+        _ => bail!("the page has `{tag}` more than once"),
     }
 }
 
@@ -136,8 +165,12 @@ mod tests {
     use std::io::Read;
 
     const WORDS: &str = "<!doctype html>\n<!-- Which\n question? -->\n<head>\n  <meta charset=\"utf-8\">\n  \
-        <link rel=\"stylesheet\" href=\"style.css\">\n</head>\n\
+        <style></style>\n</head>\n\
         <script type=\"module\" src=\"saltwright.js\"></script>\n";
+
+    fn of(text: &str, style: &str) -> Words {
+        Words { text: strip(text, "<!--", "-->"), style: style.into() }
+    }
 
     fn loader(extra: &str) -> String {
         let exports = EXPORTS.map(|name| format!("export function {name}() {{\n}}\n"));
@@ -205,7 +238,7 @@ mod tests {
 
     #[test]
     fn the_policy_allows_what_the_page_holds() {
-        let page = page(WORDS, "/* Which\n question? */\nbody {\n  margin: 0;\n}\n", "go();\n").unwrap();
+        let page = page(&of(WORDS, "body{margin:0}"), "go();\n").unwrap();
         let policy = between(
             &page,
             "<meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"",
@@ -213,7 +246,7 @@ mod tests {
         );
         let script = between(&page, "<script type=\"module\">", "</script>");
         let style = between(&page, "<style>", "</style>");
-        assert_eq!((script, style), ("go();\n", "body {\nmargin: 0;\n}\n"));
+        assert_eq!((script, style), ("go();\n", "body{margin:0}"));
         assert!(policy.contains(&format!("script-src '{}' 'wasm-unsafe-eval';", sha256(script))));
         assert!(policy.contains(&format!("style-src '{}';", sha256(style))));
         assert!(!page.contains("question"), "{page}");
@@ -221,21 +254,20 @@ mod tests {
 
     #[test]
     fn only_a_page_with_a_worker_may_have_one() {
-        let with = page(&format!("{WORDS}<form data-worker=\"a.js\">"), "", "").unwrap();
+        let with = page(&of(&format!("{WORDS}<form data-worker=\"a.js\">"), ""), "").unwrap();
         assert!(with.contains(SERVED) && !with.contains(UNSERVED), "{with}");
-        let without = page(WORDS, "", "").unwrap();
+        let without = page(&of(WORDS, ""), "").unwrap();
         assert!(without.contains(UNSERVED) && !without.contains(SERVED), "{without}");
     }
 
     #[test]
     fn a_page_without_a_tag_or_with_two_is_refused_by_its_name() {
-        for tag in [CHARSET, STYLE, SCRIPT] {
+        for tag in [CHARSET, NO_STYLE, SCRIPT] {
             for wrong in [String::new(), format!("{tag}{tag}")] {
-                let error = page(&WORDS.replace(tag, &wrong), "", "").unwrap_err();
+                let error = page(&of(&WORDS.replace(tag, &wrong), ""), "").unwrap_err();
                 assert!(error.to_string().contains(tag), "{error}");
             }
         }
-        assert!(page(WORDS, "a::after { content: '</style>' }", "").is_err());
     }
 
     #[test]

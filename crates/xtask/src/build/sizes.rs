@@ -1,6 +1,6 @@
 //! How much has to travel?
 
-use crate::linked;
+use super::linked;
 use anyhow::{Result, ensure};
 use flate2::{Compression, write::GzEncoder};
 use std::fmt;
