@@ -99,7 +99,7 @@ fn unfold(page: &Seat) {
 #[ignore = "cargo xtask prove access"]
 fn the_checker_finds_nothing() {
     let mut told = Told::default();
-    for name in ["index.html", "fr.html", "es.html"] {
+    for name in ["index.html", "index.fr.html", "index.es.html"] {
         visit(&format!("{}{name}#{}&{READY}", site(), link(US)), &[], |page| {
             bring(page);
             for view in VIEWS {
@@ -127,7 +127,8 @@ fn the_checker_finds_nothing() {
         ("second day", format!("#{}&{READY}&{second_day}", link(US))),
         ("asked and locked", format!("#{}&ask=dose.mass,buy.bags&lock=salt.now,show&view=class", link(US))),
     ] {
-        for (name, looks) in [("index.html", &LOOKS[..]), ("fr.html", &LOOKS[..2]), ("es.html", &LOOKS[..2])]
+        for (name, looks) in
+            [("index.html", &LOOKS[..]), ("index.fr.html", &LOOKS[..2]), ("index.es.html", &LOOKS[..2])]
         {
             visit(&format!("{}{name}{form}", site()), &[], |page| {
                 bring(page);

@@ -248,11 +248,11 @@ fn our_page_in_another_order_and_language_gives_the_same_figures() {
 /// `1,250` is a thousand times less in French; a page that has settled its unit gets the amount in that.
 #[test]
 fn a_job_means_the_same_in_another_language_and_unit() {
-    visit(&site(), &[&format!("{}fr.html", site())], |page| {
+    visit(&site(), &[&format!("{}index.fr.html", site())], |page| {
         page.fill(&[("pool.volume", "1,250"), ("pool.volume.unit", "m3")]);
         page.press("\t");
         page.wait("return Object.keys(localStorage).some((key) => key.endsWith('.a'))");
-        page.open(&format!("{}fr.html", site()));
+        page.open(&format!("{}index.fr.html", site()));
         assert_eq!(page.text("return value('pool.volume')"), "1250");
         assert_eq!(page.output("used.volume").replace(['\u{202f}', '\u{a0}'], " "), "1 250 m³");
     });

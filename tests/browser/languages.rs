@@ -5,8 +5,8 @@ use crate::seat::{site, visit};
 
 const PAGES: [&str; 10] = [
     "index.html",
-    "fr.html",
-    "es.html",
+    "index.fr.html",
+    "index.es.html",
     "first-salt.html",
     "first-salt.fr.html",
     "first-salt.es.html",
@@ -82,8 +82,8 @@ fn every_page_fits_a_screen_of_320() {
 fn figures_follow_the_language() {
     for (name, mass, size, rise, index) in [
         ("index.html", "390.1 lb", "16,596", "2,800 ppm", "+0.09"),
-        ("fr.html", "390,1 lb", "16 596", "2 800 ppm", "+0,09"),
-        ("es.html", "390,1 lb", "16.596", "2800 ppm", "+0,09"),
+        ("index.fr.html", "390,1 lb", "16 596", "2 800 ppm", "+0,09"),
+        ("index.es.html", "390,1 lb", "16.596", "2800 ppm", "+0,09"),
     ] {
         visit(&format!("{}{name}#{}", site(), figures::link(figures::US)), &[], |page| {
             let shown = |name: &str| page.output(name).replace(['\u{202f}', '\u{a0}'], " ");

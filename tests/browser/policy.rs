@@ -13,8 +13,8 @@ use std::path::{Path, PathBuf};
 /// The pages that carry style and script inside, and whether a worker keeps them.
 const PAGES: [(&str, bool); 7] = [
     ("index.html", true),
-    ("fr.html", true),
-    ("es.html", true),
+    ("index.fr.html", true),
+    ("index.es.html", true),
     ("first-salt.html", false),
     ("first-salt.fr.html", false),
     ("first-salt.es.html", false),

@@ -1,12 +1,22 @@
 //! How does the source become the site?
 
+pub mod catalogue;
+mod markup;
+pub mod messages;
+mod sentence;
+pub mod translate;
+
 use crate::shell::{self, Steps};
 use crate::sizes::{Parts, Sizes};
 use crate::{linked, names, package, page, setup};
 use anyhow::{Context, Result};
+use catalogue::Catalogue;
 use std::fs;
 use std::path::{Path, PathBuf};
 use wasm_bindgen_cli::wasm_bindgen;
+
+/// What a browser keeps an installed page by.
+pub const MANIFEST: &str = "saltwright.webmanifest";
 
 /// What came out, and where it lies.
 pub struct Site {
@@ -76,7 +86,7 @@ fn loader() -> Result<Loader> {
 }
 
 fn assemble(loader: &Loader) -> Result<Site> {
-    let www = shell::root().join("www");
+    let www = www();
     let read = |name| fs::read_to_string(www.join(name)).with_context(|| format!("www/{name}"));
     let (words, style) = (read("index.html")?, read("style.css")?);
     let script = page::script(&loader.text, &loader.wasm)?;
@@ -86,21 +96,28 @@ fn assemble(loader: &Loader) -> Result<Site> {
     if folder.exists() {
         fs::remove_dir_all(&folder)?;
     }
-    let mut pages = Vec::new();
+    let mut texts = translate::all(&english()?, &manifest()?, &Catalogue::all()?)?;
     for path in files(&www)? {
-        let name = path.strip_prefix(&www)?;
+        let name = path.strip_prefix(&www)?.to_string_lossy().into_owned();
+        if name == "style.css" || name.starts_with("words/") || texts.iter().any(|(known, _)| *known == name)
+        {
+            continue;
+        }
+        if name.ends_with(".html") {
+            texts.push((name, fs::read_to_string(&path)?));
+            continue;
+        }
         let place = folder.join(name);
         fs::create_dir_all(place.parent().expect("a file lies in a folder"))?;
-        if name == Path::new("style.css") {
-            continue;
-        }
-        if name.extension().is_none_or(|kind| kind != "html") {
-            fs::copy(&path, &place)?;
-            continue;
-        }
-        let words = fs::read_to_string(&path)?;
-        let name = name.to_string_lossy().into_owned();
-        if page::is_whole(&words) {
+        fs::copy(&path, &place)?;
+    }
+    let mut pages = Vec::new();
+    for (name, words) in texts {
+        let place = folder.join(&name);
+        fs::create_dir_all(place.parent().expect("a file lies in a folder"))?;
+        if !name.ends_with(".html") {
+            fs::write(&place, words)?;
+        } else if page::is_whole(&words) {
             let page = page::page(&words, &style, &script).with_context(|| name.clone())?;
             fs::write(&place, &page)?;
             pages.push((name, page));
@@ -123,6 +140,26 @@ fn assemble(loader: &Loader) -> Result<Site> {
         named: &loader.named,
     })?;
     Ok(Site { folder, sizes })
+}
+
+/// The pages in English, by name: those that each language has.
+pub fn english() -> Result<Vec<(String, String)>> {
+    let mut pages = Vec::new();
+    for path in files_and_folders(&www())? {
+        if path.extension().is_some_and(|kind| kind == "html") {
+            let name = path.file_name().context("a name")?.to_string_lossy().into_owned();
+            pages.push((name, fs::read_to_string(&path)?));
+        }
+    }
+    Ok(pages)
+}
+
+pub fn manifest() -> Result<String> {
+    fs::read_to_string(www().join(MANIFEST)).context(MANIFEST)
+}
+
+fn www() -> PathBuf {
+    shell::root().join("www")
 }
 
 /// The files in a folder and in those within, by name.
