@@ -1,7 +1,7 @@
 //! How does the source become the site?
 
 pub mod catalogue;
-mod markup;
+pub mod markup;
 pub mod messages;
 mod sentence;
 pub mod translate;
@@ -13,10 +13,8 @@ use anyhow::{Context, Result};
 use catalogue::Catalogue;
 use std::fs;
 use std::path::{Path, PathBuf};
+use translate::MANIFEST;
 use wasm_bindgen_cli::wasm_bindgen;
-
-/// What a browser keeps an installed page by.
-pub const MANIFEST: &str = "saltwright.webmanifest";
 
 /// What came out, and where it lies.
 pub struct Site {

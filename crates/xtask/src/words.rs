@@ -3,6 +3,7 @@
 use crate::build;
 use crate::build::catalogue::Catalogue;
 use crate::build::messages::{self, Message};
+use crate::build::translate::MANIFEST;
 use anyhow::{Result, ensure};
 use polib::catalog::Catalog;
 use polib::message::{Message as Entry, MessageFlags, MessageMutView, MessageView};
@@ -62,7 +63,7 @@ fn found() -> Result<Vec<Found>> {
         all.sort_by_key(|message| message.span.start);
         take(&name, all);
     }
-    take(build::MANIFEST, messages::manifest(&build::manifest()?)?);
+    take(MANIFEST, messages::manifest(&build::manifest()?)?);
     Ok(found)
 }
 
@@ -169,6 +170,7 @@ fn shared(a: &str, b: &str) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::build::{markup, translate};
 
     const HEAD: &str = "msgid \"\"\nmsgstr \"Language: fr\\n\"\n";
 
@@ -227,6 +229,33 @@ mod tests {
         let (back, _) = merged(&new, &page("<p>Add salt to the pool today.</p>"));
         let entry = back.messages().next().unwrap();
         assert!(!entry.is_fuzzy() && entry.msgstr() == Ok("Mettez du sel."));
+    }
+
+    /// Whatever the words, the tags are those of the English page.
+    #[test]
+    fn our_pages_have_the_same_tags_in_every_language() {
+        let english = build::english().unwrap();
+        let catalogues = Catalogue::all().unwrap();
+        let all = translate::all(&english, &build::manifest().unwrap(), &catalogues).unwrap();
+        let tags = |page: &str| {
+            let mut tags: Vec<_> = markup::elements(&markup::parse(page).unwrap())
+                .map(|element| {
+                    (
+                        element.name.clone(),
+                        element.get("name").map(String::from),
+                        element.get("data-when").map(String::from),
+                    )
+                })
+                .collect();
+            tags.sort();
+            tags
+        };
+        for (name, page) in all.iter().filter(|(name, _)| name.ends_with(".html")) {
+            let stem = name.split('.').next().unwrap();
+            let (_, english) = all.iter().find(|(name, _)| *name == format!("{stem}.html")).unwrap();
+            assert!(tags(page) == tags(english), "{name}");
+        }
+        assert!(english.len() > 1);
     }
 
     /// A sentence that is the same in both was forgotten; sources keep their titles.

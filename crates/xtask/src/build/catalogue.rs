@@ -6,6 +6,7 @@ use anyhow::{Context, Result, bail};
 use polib::catalog::Catalog;
 use polib::message::MessageView;
 use polib::po_file;
+use std::fs;
 use std::path::{Path, PathBuf};
 
 /// One language.
@@ -18,7 +19,11 @@ pub struct Catalogue {
 impl Catalogue {
     /// All there are, in the order of their names: a new file is a new language.
     pub fn all() -> Result<Vec<Self>> {
-        let files = super::files(&folder())?;
+        let mut files = Vec::new();
+        for entry in fs::read_dir(folder()).context("www/words")? {
+            files.push(entry?.path());
+        }
+        files.sort();
         files
             .iter()
             .filter(|path| path.extension().is_some_and(|kind| kind == "po"))

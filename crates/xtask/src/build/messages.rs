@@ -4,7 +4,7 @@
 //! elements become numbered placeholders: neither HTML nor a name of the contract stands before a translator.
 
 use super::markup::{self, Attribute, Element, Node};
-use super::sentence::Sentence;
+use super::sentence::{Sentence, says};
 use anyhow::{Context, Result};
 use std::ops::Range;
 
@@ -19,9 +19,6 @@ const READ: [&str; 5] = ["aria-label", "title", "placeholder", "alt", "label"];
 
 /// Elements whose text is for machines.
 const MUTE: [&str; 2] = ["script", "style"];
-
-/// Signs that one language spaces or forms otherwise than the next, and so are words to a translator.
-const SIGNS: [char; 9] = [':', ';', '!', '?', '%', '“', '”', '«', '»'];
 
 /// One thing to translate.
 pub struct Message {
@@ -189,14 +186,6 @@ fn is_inline(node: &Node) -> bool {
         }
         Node::Other(_) => false,
     }
-}
-
-/// Is there anything in it that a language says its own way?
-pub fn says(words: &str) -> bool {
-    let figure =
-        |part: &[u8]| part[0].is_ascii_digit() && matches!(part[1], b'.' | b',') && part[2].is_ascii_digit();
-    words.contains(|c: char| c.is_alphabetic() || SIGNS.contains(&c))
-        || words.as_bytes().windows(3).any(figure)
 }
 
 #[cfg(test)]

@@ -3,9 +3,11 @@
 //! Each element within is a numbered placeholder: `<1>words</1>`, or `<1/>` if a translator has nothing to do in it.
 
 use super::markup::{self, Element, Node};
-use super::messages::says;
 use anyhow::{Context, Result, ensure};
 use std::collections::BTreeSet;
+
+/// Signs that one language spaces or forms otherwise than the next, and so are words to a translator.
+const SIGNS: [char; 9] = [':', ';', '!', '?', '%', '“', '”', '«', '»'];
 
 /// A run of text and inline elements.
 #[derive(Default)]
@@ -87,6 +89,14 @@ fn is_open(node: &Node) -> bool {
         Node::Element(_) => true,
         Node::Other(_) => false,
     }
+}
+
+/// Is there anything in it that a language says its own way?
+pub fn says(words: &str) -> bool {
+    let figure =
+        |part: &[u8]| part[0].is_ascii_digit() && matches!(part[1], b'.' | b',') && part[2].is_ascii_digit();
+    words.contains(|c: char| c.is_alphabetic() || SIGNS.contains(&c))
+        || words.as_bytes().windows(3).any(figure)
 }
 
 /// What a translator has to know of an element: a figure by its name, a link by its goal, a part by when it is shown.
