@@ -233,7 +233,7 @@ fn our_page_in_another_order_and_language_gives_the_same_figures() {
     let turned = parts.iter().fold(first, |all, part| format!("{all}\n<section id=\"{part}"));
     let german_page = format!(
         "{}<div id=\"ask\">{turned}<section id=\"sheet\"{end}",
-        begin.replace("lang=\"en-GB\"", "lang=\"de\"").replace(" data-worker=\"offline.js\"", "")
+        begin.replace("lang=\"en-US\"", "lang=\"de\"").replace(" data-worker=\"offline.js\"", "")
     );
     let (_, address) = host("", |_| german_page);
     visit(&format!("{address}#{}", figures::link(figures::US)), &[], |page| {
