@@ -31,7 +31,7 @@ fn the_demo_from_the_first_bag_to_the_last() {
         line(page, 1, &[("mass.unit", "{bag}"), ("when", "2027-05-21T09:00")]);
         assert!(page.says("stage.in") && page.says("add.wait"), "in: brush and wait");
         page.expect(&[("in.all", "240 lb"), ("echo.log.1.mass.also", "240.0 lb")]);
-        assert!(page.output("clock.power").contains("23 May 2027"), "{}", page.output("clock.power"));
+        assert!(page.output("clock.power").contains("May 23, 2027"), "{}", page.output("clock.power"));
         assert!(page.holds("return all('#days fieldset.line').length === 2"), "always one more");
 
         line(
@@ -53,7 +53,11 @@ fn the_demo_from_the_first_bag_to_the_last() {
             &[("kind", "dose"), ("mass", "3"), ("mass.unit", "{bag}"), ("when", "2027-05-22T15:00")],
         );
         assert!(page.says("stage.in"));
-        assert!(page.output("clock.power").contains("24 May 2027, 15:00"), "{}", page.output("clock.power"));
+        assert!(
+            page.output("clock.power").contains("May 24, 2027, 3:00 PM"),
+            "{}",
+            page.output("clock.power")
+        );
 
         // Nothing is lost by a reload, and a line corrected changes all that follows.
         page.reload();
@@ -81,9 +85,9 @@ fn forty_eight_hours_are_hours_whatever_the_clocks_do() {
             "const at = (text) => new Date(text).getTimezoneOffset();
             return (at('2027-03-27T12:00') - at('2027-03-29T13:00')) / 60",
         );
-        let hour = 12 + shift.as_f64().unwrap() as i64;
+        let hour = ["11:00 AM", "12:00 PM", "1:00 PM"][(1.0 + shift.as_f64().unwrap()) as usize];
         let shown = page.output("clock.power");
-        assert!(shown.contains("29 Mar") && shown.contains(&format!("{hour}:00")), "{shown}, shift {shift}");
+        assert!(shown.contains("Mar 29") && shown.contains(hour), "{shown}, shift {shift}");
     });
 }
 
@@ -120,32 +124,42 @@ fn an_owner_from_the_first_look_to_the_first_week() {
         day("2027-05-20T18:00", &[], &["add.yes"], "–");
         let first: &[_] =
             &[("kind", "dose"), ("mass", "6"), ("mass.unit", "{bag}"), ("when", "2027-05-21T09:00")];
-        day("2027-05-21T10:00", &[(1, first)], &["add.wait", "next.brush", "stage.in"], "21 May 2027, 13:00");
+        day(
+            "2027-05-21T10:00",
+            &[(1, first)],
+            &["add.wait", "next.brush", "stage.in"],
+            "May 21, 2027, 1:00 PM",
+        );
         let read: &[_] =
             &[("kind", "reading"), ("salt", "2150"), ("how", "meter"), ("when", "2027-05-22T09:05")];
-        day("2027-05-22T09:04", &[], &["next.read", "next.due"], "22 May 2027, 09:00");
-        day("2027-05-22T09:10", &[(2, read)], &["add.yes", "do.add-finish"], "22 May 2027, 09:10");
+        day("2027-05-22T09:04", &[], &["next.read", "next.due"], "May 22, 2027, 9:00 AM");
+        day("2027-05-22T09:10", &[(2, read)], &["add.yes", "do.add-finish"], "May 22, 2027, 9:10 AM");
         let rest: &[_] =
             &[("kind", "dose"), ("mass", "3"), ("mass.unit", "{bag}"), ("when", "2027-05-22T15:00")];
         day(
             "2027-05-22T15:10",
             &[(3, rest)],
             &["add.wait", "power.wait", "gate.clock.wait"],
-            "22 May 2027, 19:00",
+            "May 22, 2027, 7:00 PM",
         );
         let last: &[_] =
             &[("kind", "reading"), ("salt", "3150"), ("how", "meter"), ("when", "2027-05-24T12:05")];
-        day("2027-05-24T12:10", &[(4, last)], &["add.none", "power.wait", "do.stop"], "24 May 2027, 13:00");
+        day(
+            "2027-05-24T12:10",
+            &[(4, last)],
+            &["add.none", "power.wait", "do.stop"],
+            "May 24, 2027, 1:00 PM",
+        );
         page.ask(
             "for (const [name, value] of [['grains', 'none'], ['ready.wired', 'signed']])
                 field(name).find((e) => e.value === value).click()",
         );
         page.wait("return Object.values(localStorage).some((text) => text.includes('grains=none'))");
-        day("2027-05-24T15:20", &[], &["power.yes", "next.power", "next.due"], "24 May 2027, 15:00");
+        day("2027-05-24T15:20", &[], &["power.yes", "next.power", "next.due"], "May 24, 2027, 3:00 PM");
         page.ask("field('at').find((e) => e.value === 'days').click()");
         page.tap("[data-act='now'][value='on.when']");
         page.wait("return Object.values(localStorage).some((text) => text.includes('on.when'))");
-        day("2027-05-25T15:30", &[], &["next.test", "next.due"], "25 May 2027, 15:20");
-        day("2027-05-31T08:00", &[], &["next.week"], "31 May 2027, 15:20");
+        day("2027-05-25T15:30", &[], &["next.test", "next.due"], "May 25, 2027, 3:20 PM");
+        day("2027-05-31T08:00", &[], &["next.week"], "May 31, 2027, 3:20 PM");
     });
 }

@@ -221,7 +221,7 @@ fn our_page_in_another_order_and_language_gives_the_same_figures() {
         text.text = text.split(' ').map(backwards).collect::<Vec<_>>().join(" ").into();
     }
     let german_page = page.html.html();
-    let german_page = german_page.replace("lang=\"en-GB\"", "lang=\"de\"");
+    let german_page = german_page.replace("lang=\"en-US\"", "lang=\"de\"");
     let german_page = german_page.replace(" data-worker=\"offline.js\"", "");
     let (_, address) = host("", |_| german_page);
     visit(&format!("{address}#{}", fixtures::link(fixtures::US)), &[], |page| {

@@ -83,9 +83,9 @@ pub const SECOND_DAY: &str = "a[href*='log.2.salt=2150']";
 /// The demo's first test, with its goals.
 pub const BALANCE_FIRST: &str = "a[href*='goal.ch=250']";
 /// 20 mg/L of cyanuric acid in 62.82 m³ is 2.77 lb, 30 mg/L of hardness by 77 % flake 5.98 lb (arithmetic).
-pub const BALANCE_STEPS: &str = "Cyanuric acid (stabiliser), in a sock before a return|2.77 lb|7.42|−0.03\n\
+pub const BALANCE_STEPS: &str = "Cyanuric acid (stabilizer), in a sock before a return|2.77 lb|7.42|−0.03\n\
                                  Calcium chloride|5.98 lb|7.42|+0.01";
-/// Too much stabiliser.
+/// Too much stabilizer.
 pub const WATER_FIRST: &str = "a[href*='goal.cya=50']";
 /// (130 − 50) ÷ 130 = 61.5 %; 120 + (1,800 − 120) × 0.3846 = 766; (3,200 − 766) in 68.14 m³ is 367.8 lb.
 pub const WATER_FIRST_ANSWER: Rows = &[

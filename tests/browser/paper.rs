@@ -107,9 +107,9 @@ const SHEETS: &[Sheet] = &[
         says: &[
             "The days at the pool",
             "Generator off",
-            "21 May 2027, 09:00",
-            "22 May 2027, 09:00",
-            "24 May 2027, 09:00",
+            "May 21, 2027, 9:00 AM",
+            "May 22, 2027, 9:00 AM",
+            "May 24, 2027, 9:00 AM",
         ],
         hides: &["Unopened bags"],
     },

@@ -156,7 +156,7 @@ fn names(all: &[&str]) -> Names {
 
 /// The answers that one question offers: the options of its list, or its radio buttons.
 fn offered(page: &Page, name: &str) -> Names {
-    let of = format!("select[name=\"{name}\"] option, input[type=radio][name=\"{name}\"]");
+    let of = format!("select[name=\"{name}\"] option, input:is([type=radio], [type=checkbox])[name=\"{name}\"]");
     page.values(&of, "value")
 }
 

@@ -8,11 +8,12 @@ use std::path::{Path, PathBuf};
 pub type InEachLanguage = [(&'static str, &'static str); 3];
 
 /// The sheet as the build names it.
-pub const SHEETS: InEachLanguage = [("en-GB", "index.html"), ("fr", "fr.html"), ("es", "es.html")];
+pub const SHEETS: InEachLanguage =
+    [("en-US", "index.html"), ("fr", "index.fr.html"), ("es", "index.es.html")];
 
 /// The first lesson.
 pub const LESSONS: InEachLanguage =
-    [("en-GB", "first-salt.html"), ("fr", "first-salt.fr.html"), ("es", "first-salt.es.html")];
+    [("en-US", "first-salt.html"), ("fr", "first-salt.fr.html"), ("es", "first-salt.es.html")];
 
 /// All pages of our own.
 pub const PAGES: [InEachLanguage; 2] = [SHEETS, LESSONS];

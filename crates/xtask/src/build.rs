@@ -1,21 +1,28 @@
 //! How does the source become the site? Compile, expand, assemble, measure: each step hands its work to the next.
 
 mod assemble;
+pub mod catalogue;
 mod compile;
 mod contract;
 mod expand;
 mod linked;
+pub mod markup;
+pub mod messages;
+mod sentence;
 mod short_names;
 pub mod sizes;
 mod start;
+pub mod translate;
 mod types;
 
 use crate::setup;
 use crate::shell::{self, Steps};
 use anyhow::{Context, Result};
+use catalogue::Catalogue;
 use sizes::{Parts, Sizes};
 use std::fs;
 use std::path::{Path, PathBuf};
+use translate::MANIFEST;
 
 /// What came out, and where it lies.
 pub struct Site {
@@ -54,11 +61,25 @@ pub fn pages(steps: &mut Steps) -> Result<PathBuf> {
     Ok(folder)
 }
 
-/// Every page that carries style and script inside: made of templates, or kept by hand.
+/// The pages in English, by name: those that each language has.
+pub fn english() -> Result<Vec<Page>> {
+    expand::pages(&www())
+}
+
+/// The manifest in English.
+pub fn manifest() -> Result<String> {
+    fs::read_to_string(www().join(MANIFEST)).context(MANIFEST)
+}
+
+fn www() -> PathBuf {
+    shell::root().join("www")
+}
+
+/// Every page that carries style and script inside, made of templates, in each language, or kept by hand; and the
+/// manifests that go with them.
 fn expanded() -> Result<Vec<Page>> {
-    let www = shell::root().join("www");
-    let mut pages = expand::pages(&www)?;
-    for (name, path) in by_hand(&www)? {
+    let mut pages = translate::all(&english()?, &manifest()?, &Catalogue::all()?)?;
+    for (name, path) in by_hand(&www())? {
         let words = if is_html(&path) { fs::read_to_string(&path)? } else { continue };
         if assemble::is_whole(&words) {
             pages.push((name, words));
@@ -69,14 +90,14 @@ fn expanded() -> Result<Vec<Page>> {
 
 /// What lies in `www` and is no part of a page made here, each with its name in the site.
 fn by_hand(www: &Path) -> Result<Vec<(String, PathBuf)>> {
-    let rooms = ["pages", "parts", "style"].map(|room| www.join(room));
+    let rooms = ["pages", "parts", "style", "words", MANIFEST].map(|room| www.join(room));
     let files = shell::files(www)?.into_iter();
     let files = files.filter(|path| !rooms.iter().any(|room| path.starts_with(room)));
     files.map(|path| Ok((path.strip_prefix(www)?.to_string_lossy().into_owned(), path))).collect()
 }
 
 fn site(loader: &compile::Loader, expanded: &[Page]) -> Result<Site> {
-    let www = shell::root().join("www");
+    let www = www();
     let script = assemble::script(&loader.text, &loader.wasm)?;
     let integrity = assemble::integrity(&script);
     let folder = shell::emptied("site")?;
@@ -85,6 +106,10 @@ fn site(loader: &compile::Loader, expanded: &[Page]) -> Result<Site> {
     let mut pages = Vec::new();
     let mut index = assemble::Words::default();
     for (name, words) in expanded {
+        if !name.ends_with(".html") {
+            fs::write(folder.join(name), words)?;
+            continue;
+        }
         let words = assemble::words(words, &www).with_context(|| name.clone())?;
         let page = assemble::page(&words, &script).with_context(|| name.clone())?;
         fs::write(folder.join(name), &page)?;

@@ -8,6 +8,7 @@ mod serve;
 mod setup;
 mod shell;
 mod test;
+mod words;
 
 use anyhow::{Context, Result, bail};
 use std::process::ExitCode;
@@ -17,6 +18,7 @@ cargo xtask build             the site, in target/site
 cargo xtask pages             the pages in plain HTML, without style, script and wasm, in target/pages
 cargo xtask serve [--port N]  build, then serve it on this machine only
 cargo xtask names             the reference for authors, www/names.md, from the table of names
+cargo xtask words             the messages of the English pages, brought into www/words/*.po
 cargo xtask package           build, then a package for npm: target/saltwright-VERSION.tgz
 cargo xtask test              every check there is; the first failure ends it
 cargo xtask prove package         the package, installed, bundled and type-checked, as `test` does it
@@ -52,6 +54,7 @@ fn act(words: &[&str]) -> Result<()> {
         ["serve"] => serve::serve(serve::PORT),
         ["serve", "--port", port] => serve::serve(port.parse().context("--port")?),
         ["names"] => reference::write(),
+        ["words"] => words::words(),
         ["package"] => package::package(&mut shell::Steps::default()).map(drop),
         ["test"] => test::test(),
         ["prove", what @ ..] => prove::prove(what),

@@ -1,7 +1,7 @@
 //! Does everything hold?
 
 use crate::shell::{self, Steps, cargo, run};
-use crate::{build, package, serve, setup};
+use crate::{build, package, serve, setup, words};
 use anyhow::{Context, Result, ensure};
 use std::fs;
 use std::path::PathBuf;
@@ -43,6 +43,7 @@ fn all(steps: &mut Steps) -> Result<()> {
     })?;
     steps.take("tests with serde", || run(&mut cargo("test --package saltwright-chem --features serde")))?;
     steps.take("tests of xtask", || run(&mut cargo("test --package xtask")))?;
+    steps.take("words", words::check)?;
     steps.take("crates, packed", package::crates)?;
 
     let browser = Browser::new(driver)?;

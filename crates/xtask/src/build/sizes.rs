@@ -117,9 +117,9 @@ mod tests {
     #[test]
     fn the_page_is_what_the_check_judges() {
         let page = "page ".repeat(9);
-        let pages = [("index.html".to_string(), page.clone()), ("fr.html".to_string(), page.clone())];
+        let pages = [("index.html".to_string(), page.clone()), ("index.fr.html".to_string(), page.clone())];
         let parts = Parts { pages: &pages, words: "", style: "", script: "", wasm: b"", named: EMPTY };
         let sizes = Sizes::measure(&parts).unwrap();
-        assert_eq!((sizes.parts[1].name.as_str(), sizes.parts[1].plain), ("fr.html", page.len()));
+        assert_eq!((sizes.parts[1].name.as_str(), sizes.parts[1].plain), ("index.fr.html", page.len()));
     }
 }

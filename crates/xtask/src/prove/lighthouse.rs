@@ -11,7 +11,7 @@ use std::process::Command;
 
 /// To the digit; it needs Node from 18.20 on.
 pub const TOOL: &str = r#"{ "private": true, "dependencies": { "lighthouse": "12.8.2" } }"#;
-const PAGES: [&str; 3] = ["index.html", "fr.html", "first-salt.html"];
+const PAGES: [&str; 3] = ["index.html", "index.fr.html", "first-salt.html"];
 const CATEGORIES: [&str; 4] = ["performance", "accessibility", "best-practices", "seo"];
 /// As often as it takes for one bad moment of the machine not to count.
 const TIMES: usize = 3;

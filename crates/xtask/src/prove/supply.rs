@@ -181,7 +181,7 @@ mod tests {
         let idle: Vec<_> = taken(&root.1).difference(&used).cloned().collect();
         assert!(idle.is_empty(), "no crate uses {idle:?} of the workspace");
         let words = fs::read_to_string(shell::root().join("DEVELOPERS.md")).unwrap();
-        let of_npm = [package::TOOLS, browser::AXE, lighthouse::TOOL];
+        let of_npm = [crate::package::TOOLS, browser::AXE, lighthouse::TOOL];
         let of_npm = of_npm.into_iter().flat_map(pinned).collect();
         assert_eq!(justified(&words), [used, of_npm], "the table, and what is used");
     }
