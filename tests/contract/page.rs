@@ -135,7 +135,7 @@ fn every_question_is_asked_with_all_its_answers() {
     let mut known: Names = ASKED.iter().map(|asked| FieldId::Attempt(*asked).name()).collect();
     for field in Field::ALL {
         let name = field.name();
-        if matches!(field.scope(), Scope::Link | Scope::Handed) {
+        if matches!(field.scope(), Scope::Link | Scope::Handed) || matches!(field.kind(), FieldType::Count) {
             continue;
         }
         known.insert(name.into());
@@ -156,7 +156,8 @@ fn names(all: &[&str]) -> Names {
 
 /// The answers that one question offers: the options of its list, or its radio buttons.
 fn offered(page: &Page, name: &str) -> Names {
-    let of = format!("select[name=\"{name}\"] option, input:is([type=radio], [type=checkbox])[name=\"{name}\"]");
+    let of =
+        format!("select[name=\"{name}\"] option, input:is([type=radio], [type=checkbox])[name=\"{name}\"]");
     page.values(&of, "value")
 }
 

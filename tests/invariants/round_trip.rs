@@ -84,14 +84,14 @@ fn a_log_of_few_lines_is_a_short_list() {
 fn a_plan_in_a_file_names_its_parts() {
     let mut text = serde_json::to_value(plan(&Case::default())).unwrap();
     let needs = text["needs"].as_array().unwrap();
-    assert!(needs.contains(&"pool.volume".into()) && needs.contains(&"bag.purity".into()), "{needs:?}");
+    assert!(needs.contains(&"volume".into()) && needs.contains(&"purity".into()), "{needs:?}");
     assert_eq!(text["gates"].as_object().unwrap().len(), GATES.len());
     assert_eq!(text["gates"]["ph"], "Unknown");
     assert_eq!(text["salt"]["faults"].as_array().unwrap().len(), 0);
     let read = |text: &serde_json::Value| serde_json::from_str::<Plan>(&text.to_string());
     for (part, wrong) in [
-        (&["needs"][..], r#"["pool.volumes"]"#),
-        (&["needs"], r#"["pool.volume", "pool.volume"]"#),
+        (&["needs"][..], r#"["volumes"]"#),
+        (&["needs"], r#"["volume", "volume"]"#),
         (&["needs"], "3"),
         (&["salt", "faults"], r#"["Bags"]"#),
         (&["gates"], r#"{"ph": "Pass"}"#),
