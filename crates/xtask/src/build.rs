@@ -1,5 +1,6 @@
 //! How does the source become the site?
 
+use crate::check;
 use crate::shell::{self, Steps};
 use crate::sizes::{Parts, Sizes};
 use crate::{linked, names, package, page, setup};
@@ -110,6 +111,7 @@ fn assemble(loader: &Loader) -> Result<Site> {
     }
     fs::write(folder.join("saltwright.js"), &script)?;
     fs::write(folder.join("saltwright.d.ts"), &loader.types)?;
+    check::script::write(&folder)?;
     fs::write(folder.join("saltwright.js.integrity"), &integrity)?;
 
     println!("integrity {integrity}");

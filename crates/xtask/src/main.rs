@@ -1,6 +1,7 @@
 //! Which verbs does `cargo xtask` know?
 
 mod build;
+mod check;
 mod linked;
 mod names;
 mod package;
@@ -27,6 +28,7 @@ const HELP: &str = "\
 cargo xtask build             the site, in target/site
 cargo xtask serve [--port N]  build, then serve it on this machine only
 cargo xtask names             the reference for authors, www/names.md, from the table of names
+cargo xtask check-page FILE   names, units, states and cautions in a page that you write
 cargo xtask package           build, then a package for npm: target/saltwright-VERSION.tgz
 cargo xtask test              every check there is; the first failure ends it
 cargo xtask prove package         the package, installed, bundled and type-checked, as `test` does it
@@ -62,6 +64,7 @@ fn act(words: &[&str]) -> Result<()> {
         ["serve"] => serve::serve(serve::PORT),
         ["serve", "--port", port] => serve::serve(port.parse().context("--port")?),
         ["names"] => reference::write(),
+        ["check-page", file] => check::page::check(file),
         ["package"] => package::package(&mut shell::Steps::default()).map(drop),
         ["test"] => test::test(),
         ["prove", what @ ..] => prove::prove(what),
