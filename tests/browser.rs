@@ -24,6 +24,7 @@
 //! | Can a job be followed over days? | `days` |
 //! | Does each language write its figures its own way, and does every page fit? | `languages` |
 //! | Does the script serve other people's pages? | `guest` |
+//! | Does the smallest page of somebody's own work? | `smallest` |
 //! | Does each way to embed work under its policy? | `embed` |
 //! | How soon does the page answer, on a slow line and with a slow processor? | `speed` |
 //! | Is it the same after a day, a million answers and ten thousand saves? | `life` |
@@ -73,6 +74,8 @@ mod records;
 mod seat;
 #[path = "browser/sheet.rs"]
 mod sheet;
+#[path = "browser/smallest.rs"]
+mod smallest;
 #[path = "browser/speed.rs"]
 mod speed;
 #[path = "browser/typing.rs"]

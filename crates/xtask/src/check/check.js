@@ -172,7 +172,7 @@ function show(form) {
     form.prepend(box);
   }
   if (box) box.textContent = lines.join("");
-  if (lines.length) console.warn(lines.join(""));
+  if (lines.length) console.info(lines.join(""));
 }
 
 if (globalThis.document) document.querySelectorAll("form[data-saltwright]").forEach(show);
