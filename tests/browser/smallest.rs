@@ -59,9 +59,15 @@ fn the_script_for_authors_tells_in_a_box_what_is_wrong() {
             act(&page.text("return document.querySelector('pre[data-mismatch]')?.textContent ?? ''"));
         });
     };
-    told("<form data-saltwright=1><input name=salt.nwo><template><output name=now.mass></output></template></form>", |told| {
-        assert_eq!(told.lines().count(), 2, "{told}");
-        assert!(told.starts_with("? <input name=\"salt.nwo\">: ") && told.contains("did you mean salt.now?"), "{told}");
-    });
+    told(
+        "<form data-saltwright=1><input name=salt.nwo><template><output name=now.mass></output></template></form>",
+        |told| {
+            assert_eq!(told.lines().count(), 2, "{told}");
+            assert!(
+                told.starts_with("? <input name=\"salt.nwo\">: ") && told.contains("did you mean salt.now?"),
+                "{told}"
+            );
+        },
+    );
     told("<form data-saltwright=1><input name=school></form>", |told| assert_eq!(told, ""));
 }
