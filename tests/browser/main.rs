@@ -26,6 +26,7 @@
 //! | Can a job be followed over days? | `days` |
 //! | Does each language write its figures its own way, and does every page fit? | `languages` |
 //! | Does the script serve other people's pages? | `host_page` |
+//! | Does the smallest page of somebody's own work? | `smallest` |
 //! | Does each way to embed work under its policy? | `embed` |
 //! | How soon does the page answer, on a slow line and with a slow processor? | `speed` |
 //! | Is it the same after a day, a million answers and ten thousand saves? | `soak` |
@@ -55,6 +56,7 @@ mod proxy;
 mod records;
 mod session;
 mod sheet;
+mod smallest;
 mod soak;
 mod speed;
 mod typing;

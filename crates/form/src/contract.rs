@@ -12,6 +12,8 @@ mod table;
 
 pub mod codes;
 pub mod gates;
+#[cfg(not(target_family = "wasm"))]
+pub mod lint;
 pub mod units;
 
 pub use facts::{Fact, LineFact, RowFact};

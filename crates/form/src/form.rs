@@ -16,7 +16,8 @@ impl<const N: usize> From<[(&str, &str); N]> for Form {
     }
 }
 
-const UTC: &str = "utc.";
+/// Begins the name under which a moment is handed over in minutes of UTC.
+pub(crate) const UTC: &str = "utc.";
 
 /// The name under which the moment in a field is handed over in minutes of UTC.
 #[must_use]

@@ -15,6 +15,7 @@ mod start;
 pub mod translate;
 mod types;
 
+use crate::check;
 use crate::setup;
 use crate::shell::{self, Steps};
 use anyhow::{Context, Result};
@@ -120,6 +121,7 @@ fn site(loader: &compile::Loader, expanded: &[Page]) -> Result<Site> {
     }
     fs::write(folder.join("saltwright.js"), &script)?;
     fs::write(folder.join("saltwright.d.ts"), &loader.types)?;
+    check::script::write(&folder)?;
     fs::write(folder.join("saltwright.js.integrity"), &integrity)?;
     println!("integrity {integrity}");
 

@@ -1,6 +1,7 @@
 //! Which verbs does `cargo xtask` know?
 
 mod build;
+mod check;
 mod package;
 mod prove;
 mod reference;
@@ -19,6 +20,7 @@ cargo xtask pages             the pages in plain HTML, without style, script and
 cargo xtask serve [--port N]  build, then serve it on this machine only
 cargo xtask names             the reference for authors, www/names.md, from the table of names
 cargo xtask words             the messages of the English pages, brought into www/words/*.po
+cargo xtask check-page FILE   names, units, states and cautions in a page that you write
 cargo xtask package           build, then a package for npm: target/saltwright-VERSION.tgz
 cargo xtask test              every check there is; the first failure ends it
 cargo xtask prove package         the package, installed, bundled and type-checked, as `test` does it
@@ -55,6 +57,7 @@ fn act(words: &[&str]) -> Result<()> {
         ["serve", "--port", port] => serve::serve(port.parse().context("--port")?),
         ["names"] => reference::write(),
         ["words"] => words::words(),
+        ["check-page", file] => check::page::check(file),
         ["package"] => package::package(&mut shell::Steps::default()).map(drop),
         ["test"] => test::test(),
         ["prove", what @ ..] => prove::prove(what),

@@ -92,6 +92,12 @@ macro_rules! names {
                 self.row().number
             }
 
+            /// The one of this number.
+            #[must_use]
+            pub fn numbered(of: u16) -> Option<Self> {
+                Self::ALL.into_iter().find(|id| id.number() == of)
+            }
+
             /// The one of this name.
             #[must_use]
             pub fn find(name: &str) -> Option<Self> {
