@@ -120,14 +120,14 @@ fn the_checker_finds_nothing() {
             }
         });
     }
-    let second_day = "log.1.kind=dose&log.1.mass=6&log.1.mass.unit=%7Bbag%7D&log.1.when=2027-05-22T09:00\
-        &log.2.kind=reading&log.2.salt=2150&log.2.how=meter&log.2.when=2027-05-23T10:00";
+    let second_day = "log.1.kind=salt&log.1.mass=6&log.1.mass.unit=%7Bbag%7D&log.1.when=2027-05-22T09:00\
+        &log.2.kind=test&log.2.salt=2150&log.2.method=meter&log.2.when=2027-05-23T10:00";
     for (state, form) in [
         ("empty", String::new()),
         ("at fault", "#sw1&pool.volume=-3&water.ph=75&salt.now=a%20lot&salt.low=4000".into()),
         ("metric", format!("#{}&show=metric", link(METRIC))),
         ("second day", format!("#{}&{READY}&{second_day}", link(US))),
-        ("asked and locked", format!("#{}&ask=dose.mass,buy.bags&lock=salt.now,show&view=class", link(US))),
+        ("asked and locked", format!("#{}&ask=basic.mass,buy.bags&lock=salt.now,show&view=class", link(US))),
     ] {
         for (_, name) in SHEETS {
             let looks = if name == SHEETS[0].1 { &LOOKS[..] } else { &LOOKS[..2] };

@@ -23,11 +23,11 @@ fn the_demo_from_the_first_bag_to_the_last() {
     visit(&site(), &[], |page| {
         page.open(&format!("{}#{}", site(), fixtures::link(fixtures::US)));
         assert!(page.says("ready.open"));
-        page.expect(&[("now.bags", "6"), ("buy.bags", "10"), ("buy.low", "9"), ("buy.high", "11")]);
+        page.expect(&[("stage.bags", "6"), ("buy.bags", "10"), ("buy.low", "9"), ("buy.high", "11")]);
         assert!(page.holds("return all('#days fieldset.line').length === 1"), "one blank line to begin with");
 
         line(page, 1, &[("kind", "dose"), ("mass", "6")]);
-        page.expect(&[("now.mass", "–")]); // Not finished: no amount is told.
+        page.expect(&[("stage.mass", "–")]); // Not finished: no amount is told.
         line(page, 1, &[("mass.unit", "{bag}"), ("when", "2027-05-21T09:00")]);
         assert!(page.says("stage.in") && page.says("add.wait"), "in: brush and wait");
         page.expect(&[("in.all", "240 lb"), ("echo.log.1.mass.also", "240.0 lb")]);
@@ -40,8 +40,8 @@ fn the_demo_from_the_first_bag_to_the_last() {
             &[("kind", "reading"), ("salt", "2150"), ("how", "meter"), ("when", "2027-05-22T09:00")],
         );
         page.expect(&[
-            ("now.bags", "3"),
-            ("now.mass", "120 lb"),
+            ("stage.bags", "3"),
+            ("stage.mass", "120 lb"),
             ("sums.proportion", "144 lb"),
             ("sums.volume", "146.3 lb"),
         ]);
@@ -64,7 +64,7 @@ fn the_demo_from_the_first_bag_to_the_last() {
         assert!(page.says("do.add-finish") && page.says("stage.in"));
         line(page, 2, &[("salt", "1400")]);
         assert!(page.says("do.reads-low") && page.says("add.wait"));
-        page.expect(&[("now.mass", "–"), ("found.volume", "–")]);
+        page.expect(&[("stage.mass", "–"), ("estimate.volume", "–")]);
         line(page, 2, &[("kind", "struck")]);
         // Without that reading nine bags went in where six were told.
         assert!(page.says("stage.over") && page.says("add.wait"));
@@ -95,9 +95,9 @@ fn forty_eight_hours_are_hours_whatever_the_clocks_do() {
 fn which_measurement_pays_is_worked_out_when_it_is_opened() {
     visit(&site(), &[], |page| {
         page.open(&format!("{}#{}", site(), fixtures::link(fixtures::US)));
-        page.expect(&[("pays.today", "–")]);
+        page.expect(&[("value.today", "–")]);
         page.click("[data-ask=pays] > summary");
-        page.wait("return document.querySelector('output[name=\"pays.today\"]').textContent !== '–'");
+        page.wait("return document.querySelector('output[name=\"value.today\"]').textContent !== '–'");
     });
 }
 
@@ -151,14 +151,16 @@ fn an_owner_from_the_first_look_to_the_first_week() {
             "May 24, 2027, 1:00 PM",
         );
         page.ask(
-            "for (const [name, value] of [['grains', 'none'], ['ready.wired', 'signed']])
+            "for (const [name, value] of [['salt.undissolved', 'none'], ['ready.electrical', 'electrician']])
                 field(name).find((e) => e.value === value).click()",
         );
-        page.wait("return Object.values(localStorage).some((text) => text.includes('grains=none'))");
+        page.wait(
+            "return Object.values(localStorage).some((text) => text.includes('salt.undissolved=none'))",
+        );
         day("2027-05-24T15:20", &[], &["power.yes", "next.power", "next.due"], "May 24, 2027, 3:00 PM");
         page.ask("field('at').find((e) => e.value === 'days').click()");
-        page.tap("[data-act='now'][value='on.when']");
-        page.wait("return Object.values(localStorage).some((text) => text.includes('on.when'))");
+        page.tap("[data-act='now'][value='power.when']");
+        page.wait("return Object.values(localStorage).some((text) => text.includes('power.when'))");
         day("2027-05-25T15:30", &[], &["next.test", "next.due"], "May 25, 2027, 3:20 PM");
         day("2027-05-31T08:00", &[], &["next.week"], "May 31, 2027, 3:20 PM");
     });

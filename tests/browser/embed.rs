@@ -20,14 +20,14 @@ fn an_own_copy_answers_and_keeps_its_own_jobs() {
     visit(&example("own"), &[], |page| {
         page.fill(&[
             ("pool.volume", "62.82"),
-            ("pool.how", "taped"),
+            ("pool.method", "taped"),
             ("salt.now", "400"),
-            ("salt.how", "meter"),
+            ("salt.method", "meter"),
             ("salt.target", "3200"),
             ("bag.size", "20"),
         ]);
-        page.expect(&[("buy.bags", "9"), ("now.bags", "6"), ("now.mass", "120 kg")]);
-        assert!(page.says("dose.add"));
+        page.expect(&[("buy.bags", "9"), ("stage.bags", "6"), ("stage.mass", "120 kg")]);
+        assert!(page.says("standing.short"));
         // Two forms of one address have each their own place in the store: this one's begins with its id.
         page.wait("return Object.keys(localStorage).some((key) => key.endsWith('.a'))");
         assert!(page.holds("return Object.keys(localStorage).every((key) => key.startsWith('bags:'))"));
@@ -42,10 +42,10 @@ fn a_frame_that_may_only_run_scripts_has_no_dead_button() {
     visit(&example("frame"), &[&framed], |page| {
         page.enter_frame();
         page.wait("return all('[data-when=\"!ready\"]').every((e) => e.hidden)");
-        page.expect(&[("dose.mass", "–"), ("now.mass", "–"), ("buy.bags", "–"), ("dose.rise", "–")]);
+        page.expect(&[("basic.mass", "–"), ("stage.mass", "–"), ("buy.bags", "–"), ("basic.rise", "–")]);
         assert!(page.holds("return field('salt.now')[0].readOnly && field('salt.now')[0].value === '400'"));
         assert!(page.holds(
-            "return [...field('pool.how')[0].options].every((o) => o.disabled !== (o.value === 'taped'))"
+            "return [...field('pool.method')[0].options].every((o) => o.disabled !== (o.value === 'taped'))"
         ));
         let parts = page.text("return [...new Set(all('[data-part]').filter((e) => e.checkVisibility()).map((e) => e.dataset.part))].join()");
         assert_eq!(parts, "pool,salt,bags,sheet");
@@ -65,12 +65,12 @@ fn a_frame_that_may_only_run_scripts_has_no_dead_button() {
             "neither can be here"
         );
         // By hand: 62.82 m³ × 2,800 ÷ 1,000 ÷ 0.994 = 177.0 kg.
-        page.click("[name='try.dose.mass']");
+        page.click("[name='try.basic.mass']");
         page.press("177\t");
-        page.click("[name='try.now.mass']");
+        page.click("[name='try.stage.mass']");
         page.press("120\t");
         page.click("[data-act=check]");
-        page.expect(&[("dose.mass", "177 kg"), ("now.mass", "120 kg"), ("dose.rise", "2,800 ppm")]);
+        page.expect(&[("basic.mass", "177 kg"), ("stage.mass", "120 kg"), ("basic.rise", "2,800 ppm")]);
     });
 }
 
@@ -226,7 +226,7 @@ fn our_page_in_another_order_and_language_gives_the_same_figures() {
     let (_, address) = host("", |_| german_page);
     visit(&format!("{address}#{}", fixtures::link(fixtures::US)), &[], |page| {
         page.wait(
-            "return document.querySelector('output[name=\"dose.mass\"]').textContent.startsWith('390,1')",
+            "return document.querySelector('output[name=\"basic.mass\"]').textContent.startsWith('390,1')",
         );
         assert!(page.holds("return document.documentElement.lang === 'de'"));
         page.wait("return document.querySelector('output[name=\"index.now\"]').textContent === '+0,09'");

@@ -15,27 +15,27 @@ fn a_numbered_exercise_is_found_step_by_step() {
         let figures = "return all('[data-range]').map((e) => e.value).join(' ')";
         assert_eq!(page.text(figures), "65.0 400 3500");
         assert!(page.holds("return all('[data-range]').every((e) => e.readOnly)"));
-        page.expect(&[("dose.rise", "–"), ("dose.mass", "–")]);
+        page.expect(&[("basic.rise", "–"), ("basic.mass", "–")]);
         assert!(page.says("held") || page.holds("return all('[data-when=\"!held\"]')[0].hidden"));
         // 3,500 − 400 = 3,100 ppm; 65 m³ × 3,100 ÷ 1,000 ÷ 0.994 = 202.7 kg, one percent allowed.
-        page.click("[name='try.dose.rise']");
+        page.click("[name='try.basic.rise']");
         page.press("3200\t203\t");
         page.click("[data-act=check]");
         assert!(
-            page.says("try.dose-rise.off")
-                && page.says("try.dose-mass.right")
-                && page.says("try.first.dose-rise")
+            page.says("try.basic-rise.off")
+                && page.says("try.basic-mass.right")
+                && page.says("try.first.basic-rise")
         );
-        page.expect(&[("dose.mass", "–"), ("dose.rise", "–")]);
-        page.click("[name='try.dose.rise']");
+        page.expect(&[("basic.mass", "–"), ("basic.rise", "–")]);
+        page.click("[name='try.basic.rise']");
         page.retype("3,100");
-        assert!(!page.says("try.dose-rise.off"), "a new attempt is not marked before it is checked");
+        assert!(!page.says("try.basic-rise.off"), "a new attempt is not marked before it is checked");
         page.click("[data-act=check]");
-        page.expect(&[("dose.rise", "3,100 ppm"), ("dose.mass", "202.7 kg")]);
+        page.expect(&[("basic.rise", "3,100 ppm"), ("basic.mass", "202.7 kg")]);
         // Another number is another exercise.
         page.click("[name='variant']");
         page.retype("8");
-        page.expect(&[("dose.rise", "–"), ("dose.mass", "–")]);
+        page.expect(&[("basic.rise", "–"), ("basic.mass", "–")]);
         page.click("summary");
         page.click("[data-act=answers]");
         let row = |number: usize| {
@@ -49,11 +49,11 @@ fn a_numbered_exercise_is_found_step_by_step() {
 /// The main page under the terms of a link: asked, locked, revealed on paper alone.
 #[test]
 fn a_link_asks_locks_and_its_answers_print_apart() {
-    let link = format!("{}#{}&ask=dose.mass&lock=salt.now,show", site(), fixtures::link(fixtures::US));
+    let link = format!("{}#{}&ask=basic.mass&lock=salt.now,show", site(), fixtures::link(fixtures::US));
     visit(&link, &[], |page| {
-        page.expect(&[("dose.mass", "–"), ("buy.bags", "–"), ("now.left", "–")]);
+        page.expect(&[("basic.mass", "–"), ("buy.bags", "–"), ("stage.left", "–")]);
         assert!(page.holds("return field('salt.now')[0].readOnly"));
-        page.ask("window.print = () => { window.printed = document.querySelector('#paper-answers output[name=\"dose.mass\"]').textContent }");
+        page.ask("window.print = () => { window.printed = document.querySelector('#paper-answers output[name=\"basic.mass\"]').textContent }");
         page.ask("all('[data-act=print][value=class]')[0].click()");
         assert_eq!(page.text("return window.printed"), "–", "the class sheet holds back");
         page.ask("all('[data-act=print][value=answers]')[0].click()");
@@ -62,9 +62,9 @@ fn a_link_asks_locks_and_its_answers_print_apart() {
             "the answers are a sheet of their own"
         );
         page.ask("window.dispatchEvent(new Event('afterprint'))");
-        page.expect(&[("dose.mass", "–")]);
+        page.expect(&[("basic.mass", "–")]);
         page.ask("all('a[href^=\"#sw1&\"]')[0].click()");
-        page.expect(&[("dose.mass", "390.1 lb")]);
+        page.expect(&[("basic.mass", "390.1 lb")]);
         assert!(page.holds("return !field('salt.now')[0].readOnly"), "another link, other terms");
     });
 }
@@ -86,9 +86,9 @@ fn what_is_locked_stays_so() {
         page.retype("\u{e003}");
         assert_eq!(page.text(figures), begun);
         // Enter in an attempt checks it.
-        page.click("[name='try.dose.rise']");
+        page.click("[name='try.basic.rise']");
         page.press("2800\n");
-        assert!(page.says("try.dose-rise.right"));
+        assert!(page.says("try.basic-rise.right"));
     });
     let link = format!(
         "{}#sw1&salt.when=2026-01-01T08:00&lock=salt.when,link.job&link.job=yes&only=pool,salt,sheet",
@@ -111,10 +111,10 @@ fn nothing_slips_out_with_the_event() {
     let html = "
         <form data-saltwright=1 lang=en id=a data-keep>
         <input name=job.name value=Smith><input name=variant><input name=pool.volume value=50 data-range='40 90 2.5'>
-        <input type=hidden name=pool.volume.unit value=m3><input type=hidden name=pool.how value=taped>
-        <input type=hidden name=salt.now value=400><input type=hidden name=salt.now.unit value='[ppm]'><input type=hidden name=salt.how value=meter>
+        <input type=hidden name=pool.volume.unit value=m3><input type=hidden name=pool.method value=taped>
+        <input type=hidden name=salt.now value=400><input type=hidden name=salt.now.unit value='[ppm]'><input type=hidden name=salt.method value=meter>
         <input type=hidden name=salt.target value=3200><input type=hidden name=bag.size value=20><input type=hidden name=bag.size.unit value=kg>
-        <input type=hidden name=bag.purity value=99.4><input name=try.dose.mass value=1><output name=dose.mass>–</output>
+        <input type=hidden name=bag.purity value=99.4><input name=try.basic.mass value=1><output name=basic.mass>–</output>
         <ul><template data-each=jobs><li><output name=called></output></li></template></ul>
         <button data-act=check>Check</button><button type=button data-act=reveal>Reveal</button></form>";
     visit(&page(html), &[&script()], |page| {

@@ -15,20 +15,20 @@ struct Fault {
     gone: &'static [&'static str],
 }
 
-const DOSE: &[&str] = &["dose.mass", "dose.bags", "buy.bags", "now.mass", "index.same"];
+const DOSE: &[&str] = &["basic.mass", "basic.bags", "buy.bags", "stage.mass", "index.same"];
 const INDEX: &[&str] = &["index.now", "index.same", "index.free"];
-const BOTH: &[&str] = &["dose.mass", "buy.bags", "now.mass", "index.now", "index.same", "index.free"];
+const BOTH: &[&str] = &["basic.mass", "buy.bags", "stage.mass", "index.now", "index.same", "index.free"];
 
 #[rustfmt::skip]
 const FAULTS: [Fault; 9] = [
-    Fault { field: "pool.volume", bad: "about 60", good: "62.82", code: "not-a-number", gone: &["dose.mass", "buy.bags", "now.mass"] },
-    Fault { field: "pool.volume", bad: "62 m3", good: "62.82", code: "unit-in-text", gone: &["dose.mass", "buy.bags", "now.mass"] },
+    Fault { field: "pool.volume", bad: "about 60", good: "62.82", code: "not-a-number", gone: &["basic.mass", "buy.bags", "stage.mass"] },
+    Fault { field: "pool.volume", bad: "62 m3", good: "62.82", code: "unit-in-text", gone: &["basic.mass", "buy.bags", "stage.mass"] },
     Fault { field: "salt.now", bad: "4..00", good: "400", code: "not-a-number", gone: BOTH },
     Fault { field: "salt.target", bad: "3.200", good: "3200", code: "two-readings", gone: DOSE },
-    Fault { field: "bag.size", bad: "-20", good: "20", code: "low", gone: &["dose.bags", "buy.bags", "now.mass"] },
-    Fault { field: "bag.have", bad: "1.5", good: "0", code: "not-whole", gone: &["buy.bags"] },
+    Fault { field: "bag.size", bad: "-20", good: "20", code: "low", gone: &["basic.bags", "buy.bags", "stage.mass"] },
+    Fault { field: "bag.on-hand", bad: "1.5", good: "0", code: "not-whole", gone: &["buy.bags"] },
     Fault { field: "water.ph", bad: "75", good: "7.5", code: "high", gone: INDEX },
-    Fault { field: "water.heat", bad: "240", good: "24", code: "high", gone: INDEX },
+    Fault { field: "water.temperature", bad: "240", good: "24", code: "high", gone: INDEX },
     Fault { field: "water.ta", bad: "110?", good: "110", code: "not-a-number", gone: INDEX },
 ];
 
@@ -58,7 +58,7 @@ fn a_bad_figure_is_said_beside_it_and_takes_along_only_what_hangs_on_it() {
             for name in gone {
                 assert_eq!(after[name], "–", "{name}, with {bad} in {field}");
             }
-            for name in ["index.now", "dose.mass"].iter().filter(|name| !gone.contains(name)) {
+            for name in ["index.now", "basic.mass"].iter().filter(|name| !gone.contains(name)) {
                 assert_eq!(after[name], before[name], "{name}, with {bad} in {field}");
                 assert_ne!(after[name], "–", "{name}, with {bad} in {field}");
             }
@@ -157,8 +157,8 @@ fn needed(page: &Session) -> String {
     page.text("return all('#sheet .head .needs li').filter((e) => seen(e) && e.dataset.when.startsWith('need.')).map((e) => e.dataset.when).join(' ')")
 }
 
-const FIRST_NEEDS: &str = "need.pool-volume need.salt-now need.salt-how need.bag-size \
-    need.water-heat need.water-ph need.water-ta need.water-ch need.water-cya";
+const FIRST_NEEDS: &str = "need.pool-volume need.salt-now need.salt-method need.bag-size \
+    need.water-temperature need.water-ph need.water-ta need.water-ch need.water-cya";
 
 #[test]
 fn what_is_needed_is_listed_from_the_start_and_so_is_a_figure_at_fault() {

@@ -9,16 +9,16 @@ pub type Rows = &'static [(&'static str, &'static str)];
 pub const US: Rows = &[
     ("pool.volume", "16596"),
     ("pool.volume.unit", "[gal_us]"),
-    ("pool.how", "taped"),
+    ("pool.method", "taped"),
     ("surface.kind", "cement"),
-    ("water.heat", "75"),
-    ("water.heat.unit", "[degF]"),
+    ("water.temperature", "75"),
+    ("water.temperature.unit", "[degF]"),
     ("water.ph", "7.5"),
     ("water.ta", "110"),
     ("water.ch", "250"),
     ("water.cya", "40"),
     ("salt.now", "400"),
-    ("salt.how", "meter"),
+    ("salt.method", "meter"),
     ("salt.target", "3200"),
     ("salt.low", "2800"),
     ("salt.high", "3600"),
@@ -29,13 +29,13 @@ pub const US: Rows = &[
 /// 16,596 US gal × 2,800 ppm × 0.0000083454 = 387.8 lb; ÷ 0.994 = 390.1 lb; ÷ 40 = 9.75 bags;
 /// 0.7 of them is 6.8, so 6 bags, which bring 2,800 × 240 ÷ 390.14 = 1,722.5 ppm.
 pub const US_ANSWER: Rows = &[
-    ("dose.pure", "387.8 lb"),
-    ("dose.mass", "390.1 lb"),
-    ("dose.bags", "9.75"),
+    ("basic.pure", "387.8 lb"),
+    ("basic.mass", "390.1 lb"),
+    ("basic.bags", "9.75"),
     ("buy.bags", "10"),
-    ("now.bags", "6"),
-    ("now.mass", "240 lb"),
-    ("now.plain", "2,122 ppm"),
+    ("stage.bags", "6"),
+    ("stage.mass", "240 lb"),
+    ("stage.plain", "2,122 ppm"),
     ("index.now", "+0.09"),
     ("index.same", "−0.13"),
     ("index.free", "−0.17"),
@@ -44,16 +44,16 @@ pub const US_ANSWER: Rows = &[
 pub const METRIC: Rows = &[
     ("pool.volume", "62.82"),
     ("pool.volume.unit", "m3"),
-    ("pool.how", "taped"),
+    ("pool.method", "taped"),
     ("surface.kind", "cement"),
-    ("water.heat", "24"),
-    ("water.heat.unit", "Cel"),
+    ("water.temperature", "24"),
+    ("water.temperature.unit", "Cel"),
     ("water.ph", "7.5"),
     ("water.ta", "110"),
     ("water.ch", "250"),
     ("water.cya", "40"),
     ("salt.now", "400"),
-    ("salt.how", "meter"),
+    ("salt.method", "meter"),
     ("salt.target", "3200"),
     ("salt.low", "2800"),
     ("salt.high", "3600"),
@@ -64,13 +64,13 @@ pub const METRIC: Rows = &[
 /// 62.82 m³ × 2,800 ppm ÷ 1,000 = 175.9 kg; ÷ 0.994 = 177.0 kg; ÷ 20 = 8.85 bags; 0.7 of them is
 /// 6.2, so 6 bags, which bring 2,800 × 120 ÷ 176.96 = 1,898.7 ppm.
 pub const METRIC_ANSWER: Rows = &[
-    ("dose.pure", "175.9 kg"),
-    ("dose.mass", "177 kg"),
-    ("dose.bags", "8.85"),
+    ("basic.pure", "175.9 kg"),
+    ("basic.mass", "177 kg"),
+    ("basic.bags", "8.85"),
     ("buy.bags", "9"),
-    ("now.bags", "6"),
-    ("now.mass", "120 kg"),
-    ("now.plain", "2,299 ppm"),
+    ("stage.bags", "6"),
+    ("stage.mass", "120 kg"),
+    ("stage.plain", "2,299 ppm"),
 ];
 
 /// 75 m³ at 4,100 ppm, for 3,200, with fill water of 150.
@@ -89,23 +89,23 @@ pub const BALANCE_STEPS: &str = "Cyanuric acid (stabilizer), in a sock before a 
 pub const WATER_FIRST: &str = "a[href*='goal.cya=50']";
 /// (130 − 50) ÷ 130 = 61.5 %; 120 + (1,800 − 120) × 0.3846 = 766; (3,200 − 766) in 68.14 m³ is 367.8 lb.
 pub const WATER_FIRST_ANSWER: Rows = &[
-    ("less.share", "61.5 %"),
-    ("less.count", "3"),
-    ("less.total.share", "80.1 %"),
-    ("less.salt", "766 ppm"),
-    ("dose.mass", "367.8 lb"),
+    ("replace.share", "61.5 %"),
+    ("replace.count", "3"),
+    ("replace.total.share", "80.1 %"),
+    ("replace.salt", "766 ppm"),
+    ("basic.mass", "367.8 lb"),
 ];
 
 /// By the plain sum (4,100 − 3,200) ÷ (4,100 − 150) = 22.8 %, exchange 25.9; by the estimate, which takes one
 /// reading for a little less than it says, 22.7 and 25.7 (the same as this project's reference model).
 pub const TOO_MUCH_ANSWER: Rows = &[
-    ("less.share", "22.7 %"),
-    ("less.volume", "17.00 m³"),
-    ("less.flow.share", "25.7 %"),
-    ("less.count", "2"),
-    ("less.total.share", "24.0 %"),
-    ("dose.mass", "–"),
-    ("now.mass", "–"),
+    ("replace.share", "22.7 %"),
+    ("replace.volume", "17.00 m³"),
+    ("replace.flow.share", "25.7 %"),
+    ("replace.count", "2"),
+    ("replace.total.share", "24.0 %"),
+    ("basic.mass", "–"),
+    ("stage.mass", "–"),
 ];
 
 /// Number, share, water, reading, from an estimated 4,094: the first pass leaves 150 + 3,944 × 0.85 = 3,502, the
@@ -114,10 +114,10 @@ pub const TOO_MUCH_PASSES: &str = "1|15.0 %|11.25 m³|3,502 ppm\n2|9.0 %|6.77 m�
 
 /// 48 m³, 0,5 to 3,5 g/L: 48 × 3 ÷ 0.994 = 144.9 kg in bags of 25.
 pub const COMMA: &str = "sw1&pool.volume=48&pool.volume.unit=m3&salt.now=0,5&salt.now.unit=g%2FL\
-    &salt.how=meter&pool.how=taped&salt.target=3,5&salt.low=3,0&salt.high=4,0&bag.size=25&bag.size.unit=kg\
+    &salt.method=meter&pool.method=taped&salt.target=3,5&salt.low=3,0&salt.high=4,0&bag.size=25&bag.size.unit=kg\
     &bag.purity=99,4";
 
-pub const COMMA_ANSWER: Rows = &[("dose.bags", "5.79"), ("buy.bags", "6"), ("now.bags", "4")];
+pub const COMMA_ANSWER: Rows = &[("basic.bags", "5.79"), ("buy.bags", "6"), ("stage.bags", "4")];
 
 /// A link that fills the form with these figures.
 pub fn link(rows: Rows) -> String {
@@ -126,7 +126,7 @@ pub fn link(rows: Rows) -> String {
 }
 
 /// What else is asked of the demo, answered as of a pool that is ready on 2027-05-21, in a link.
-pub const READY: &str = "pool.kind=home&pool.place=outdoor&ready.full=yes&ready.running=yes&ready.clear=sharp&ready.algae=none\
-    &ready.people=no&ready.weather=dry&past.treated=chlorine&surface.day=2027-04-02&surface.word=have&surface.who=Applicator\
-    &surface.word-day=2027-05-14&papers.liner=none&papers.heater=read&papers.cover=none&papers.stone=read&papers.rails=read\
-    &ready.wired=not-yet&bag.grade=pool&salt.since=no&salt.when=2027-05-20T09:00&water.fc=2.5&water.cc=0.2&water.cu=0&water.fe=0";
+pub const READY: &str = "pool.use=home&pool.location=outdoor&ready.full=yes&ready.running=yes&ready.clarity=clear&ready.algae=none\
+    &ready.swimmers=no&ready.weather=dry&water.sanitizer=chlorine&surface.day=2027-04-02&surface.approval=in-hand&surface.approval-by=Applicator\
+    &surface.approval-day=2027-05-14&warranty.liner=not-fitted&warranty.heater=read&warranty.cover=not-fitted&warranty.coping=read&warranty.ladders=read\
+    &ready.electrical=not-yet&bag.salt=pool&salt.since=no&salt.when=2027-05-20T09:00&water.fc=2.5&water.cc=0.2&water.cu=0&water.fe=0";

@@ -63,14 +63,14 @@ const GERMAN: &str = "
     <p>Vorher</p>
     <form data-saltwright=1 lang=de>
     <p data-when='!ready'>Wird geladen</p>
-    <p>Es fehlen <output name=dose.mass>–</output>, zuerst <output name=now.mass>–</output>.</p>
+    <p>Es fehlen <output name=basic.mass>–</output>, zuerst <output name=stage.mass>–</output>.</p>
     <p data-when=add.unknown>Noch offen</p>
     <label>Sack <input name=bag.size></label><input type=hidden name=bag.size.unit value=kg>
     <label>Ziel <input name=salt.target></label>
     <label>Wert <input name=salt.now></label><p data-fault=salt.now></p>
     <label>Becken <input name=pool.volume></label><input type=hidden name=pool.volume.unit value=m3>
     <input type=hidden name=bag.purity value=99,4>
-    <input type=hidden name=salt.how value=meter><input type=hidden name=pool.how value=taped><input type=hidden name=salt.now.unit value='[ppm]'>
+    <input type=hidden name=salt.method value=meter><input type=hidden name=pool.method value=taped><input type=hidden name=salt.now.unit value='[ppm]'>
     <button type=button data-act=clear>Leeren</button>
     <template data-units><data value=kg>Kilo</data></template>
     <template data-fault='*:not-a-number'>Keine Zahl: <output name=got></output></template>
@@ -85,13 +85,13 @@ fn a_form_in_another_page_and_language() {
             ("salt.now", "400"),
             ("pool.volume", "62,82"),
         ]);
-        page.expect(&[("dose.mass", "177 Kilo"), ("now.mass", "120 Kilo")]);
+        page.expect(&[("basic.mass", "177 Kilo"), ("stage.mass", "120 Kilo")]);
         assert_eq!(page.text("return location.hash"), "", "a form that did not ask keeps nothing");
         assert!(page.says("add.unknown"));
         page.click("[name='salt.now']");
         page.press("?\t");
         page.wait("return all('[data-fault=\"salt.now\"]')[0].innerText === 'Keine Zahl: 400?'");
-        page.expect(&[("dose.mass", "–")]);
+        page.expect(&[("basic.mass", "–")]);
         page.click("[data-act='clear']");
         assert_eq!(page.text("return value('salt.target')"), "");
     });
@@ -106,18 +106,18 @@ fn a_script_gets_a_plain_object() {
         }
         let answer = page.ask(
             "const given = answer({ 'pool.volume': '62.82', 'pool.volume.unit': 'm3', 'salt.now': '400',
-                'salt.now.unit': '[ppm]', 'salt.how': 'meter', 'pool.how': 'taped', 'salt.target': '3200', 'bag.size': '20', 'bag.size.unit': 'kg', 'bag.purity': '99.4',
+                'salt.now.unit': '[ppm]', 'salt.method': 'meter', 'pool.method': 'taped', 'salt.target': '3200', 'bag.size': '20', 'bag.size.unit': 'kg', 'bag.purity': '99.4',
                 'water.ph': 'x' });
             return { given, plain: Object.getPrototypeOf(given) === window.Object.prototype, edition: edition() }",
         );
         assert_eq!(answer["plain"], true);
         let (given, edition) = (&answer["given"], &answer["edition"]);
         assert_eq!((&given["contract"], &edition["contract"]), (&1.into(), &1.into()));
-        assert_eq!(given["outputs"]["dose.mass"]["text"], "177");
-        assert_eq!(given["outputs"]["dose.mass"]["unit"], "kg");
+        assert_eq!(given["outputs"]["basic.mass"]["text"], "177");
+        assert_eq!(given["outputs"]["basic.mass"]["unit"], "kg");
         assert_eq!(given["faults"][0]["field"], "water.ph");
         assert_eq!(given["faults"][0]["code"], "not-a-number");
-        assert!(given["states"].as_array().unwrap().contains(&"dose.add".into()), "{given}");
+        assert!(given["states"].as_array().unwrap().contains(&"standing.short".into()), "{given}");
     });
 }
 

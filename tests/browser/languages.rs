@@ -84,8 +84,8 @@ fn figures_follow_the_language() {
         let name = in_language(SHEETS, lang);
         visit(&format!("{}{name}#{}", site(), fixtures::link(fixtures::US)), &[], |page| {
             let shown = |name: &str| page.output(name).replace(['\u{202f}', '\u{a0}'], " ");
-            assert_eq!((shown("dose.mass").as_str(), shown("index.now").as_str()), (mass, index), "{name}");
-            assert_eq!(shown("dose.rise"), rise, "{name}");
+            assert_eq!((shown("basic.mass").as_str(), shown("index.now").as_str()), (mass, index), "{name}");
+            assert_eq!(shown("basic.rise"), rise, "{name}");
             assert!(shown("used.volume").starts_with(size), "{name}: {}", shown("used.volume"));
             assert!(page.holds("return form.lang === document.documentElement.lang"));
         });
@@ -103,10 +103,10 @@ fn an_exercise_is_the_same_in_every_language() {
             assert_eq!(one("[name=\"pool.volume\"]").replace(',', "."), "85.0");
             // 85 m³ × 3,250 ppm ÷ 1,000 = 276.25 kg; ÷ 0.982 = 281.3 kg; ÷ 20 = 14.07 bags.
             for (field, text) in [
-                ("dose.rise", "3250"),
-                ("dose.pure", "276.25"),
-                ("dose.mass", "281.3"),
-                ("dose.bags", "14.07"),
+                ("basic.rise", "3250"),
+                ("basic.pure", "276.25"),
+                ("basic.mass", "281.3"),
+                ("basic.bags", "14.07"),
             ] {
                 let attempt = format!("#one [name=\"try.{field}\"]");
                 page.ask(&format!(

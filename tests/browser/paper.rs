@@ -7,7 +7,7 @@ use crate::session::{Session, visit};
 use std::io::Write;
 use std::process::{Command, Stdio};
 
-/// Paper, in centimetres.
+/// Warranty, in centimetres.
 const PAPERS: [(&str, f64, f64); 2] = [("A4", 21.0, 29.7), ("Letter", 21.59, 27.94)];
 const MOST_PAGES: usize = 3;
 

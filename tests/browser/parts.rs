@@ -8,8 +8,8 @@ const FORM: &str = "
     <form data-saltwright=1 lang=en id=job data-keep>
     <label>Bag <input name=bag.size value=20></label><input type=hidden name=bag.size.unit value=kg>
     <input type=hidden name=bag.purity value=99.4>
-    <input type=hidden name=salt.how value=meter><input type=hidden name=pool.how value=taped>
-    <p>Lacks <output name=dose.mass>–</output>.</p>
+    <input type=hidden name=salt.method value=meter><input type=hidden name=pool.method value=taped>
+    <p>Lacks <output name=basic.mass>–</output>.</p>
     <label>Exercise <input name=variant></label>
     <button type=button data-act=expand value=measure>Measure</button>
     <button type=button data-act=expand value=question>Question</button>
@@ -29,8 +29,8 @@ const FORM: &str = "
     <template data-units><data value=kg>kg</data><data value=m3>m³</data><data value='[lb_av]'>lb</data></template>
     <template data-fault='*:not-a-number'>Not a number: <output name=got></output></template></form>";
 const QUESTION: &str = "
-    <template data-part=question><fieldset id=question><label>How much? <input name=try.dose.mass></label>
-        <p data-when=try.dose-mass.right>Right</p>
+    <template data-part=question><fieldset id=question><label>How much? <input name=try.basic.mass></label>
+        <p data-when=try.basic-mass.right>Right</p>
         <button type=button data-act=check>Check</button></fieldset></template>";
 
 const MEASURE: &str = "[data-act=expand][value=measure]";
@@ -71,11 +71,11 @@ fn what_is_typed_in_a_part_counts_when_it_is_closed() {
         assert_eq!(page.text("return all('[aria-expanded=true]').map((e) => e.value).join()"), "measure");
         page.click("[name='pool.volume']");
         page.press("62.82\t");
-        page.expect(&[("dose.mass", "177 kg"), ("echo.pool.volume", "62.82 m³")]);
+        page.expect(&[("basic.mass", "177 kg"), ("echo.pool.volume", "62.82 m³")]);
         let open = elements(page);
 
         page.click(DONE);
-        page.expect(&[("dose.mass", "177 kg")]);
+        page.expect(&[("basic.mass", "177 kg")]);
         assert_eq!(page.text("return document.activeElement.value"), "measure", "where it can be opened");
         assert_eq!(elements(page), before);
         assert!(open > before + 10, "{open} elements while it is open, {before} closed");
@@ -83,12 +83,12 @@ fn what_is_typed_in_a_part_counts_when_it_is_closed() {
         assert!(page.ask(SEEN)["pool.volume"].is_null(), "{}", page.ask(SEEN));
 
         page.ask("attach(form).set({ 'pool.volume': '31.41', show: 'us' })");
-        page.expect(&[("dose.mass", "195.1 lb")]);
+        page.expect(&[("basic.mass", "195.1 lb")]);
         page.click(MEASURE);
         assert_eq!(page.text("return value('pool.volume') + value('show')"), "31.41us");
         page.expect(&[("echo.pool.volume", "31.41 m³")]);
         page.click("[value='as-typed']");
-        page.expect(&[("dose.mass", "88.5 kg")]);
+        page.expect(&[("basic.mass", "88.5 kg")]);
     });
 }
 
@@ -97,7 +97,7 @@ fn a_fault_in_a_closed_part_gives_no_number_and_stands_there_when_it_is_opened()
     visit(&plain(), &[&script()], |page| {
         opened(page);
         measured(page, "x");
-        page.expect(&[("dose.mass", "–")]);
+        page.expect(&[("basic.mass", "–")]);
         page.click(MEASURE);
         page.wait("return all('[data-fault=\"pool.volume\"]')[0].innerText === 'Not a number: x'");
     });
@@ -112,10 +112,10 @@ fn a_kept_job_a_link_and_a_step_back_carry_a_closed_part() {
         let link = page.text("return all('textarea')[0].value");
         assert!(link.contains("pool.volume=62.82"), "{link}");
         page.click("[data-act=clear]");
-        page.expect(&[("dose.mass", "–")]);
+        page.expect(&[("basic.mass", "–")]);
         assert_eq!(page.ask(HELD)["salt.now"], "400", "cleared to what the page begins with");
         page.click("[data-act=undo]");
-        page.expect(&[("dose.mass", "177 kg")]);
+        page.expect(&[("basic.mass", "177 kg")]);
         page.reload();
         opened(page);
         page.wait("return all('output')[0].textContent.startsWith('177')");
@@ -141,7 +141,7 @@ fn what_was_printed_is_no_older_for_a_part_that_is_opened() {
         measured(page, "62.82");
         let pdf = page.print(21.0, 29.7);
         assert!(pdf.starts_with(b"%PDF"));
-        page.expect(&[("dose.mass", "177 kg")]);
+        page.expect(&[("basic.mass", "177 kg")]);
         page.click(MEASURE);
         assert!(!page.says("print.old"));
         page.click("[name='pool.volume']");
@@ -155,14 +155,14 @@ fn a_question_in_a_closed_part_holds_its_answer_back() {
     visit(&page(&FORM.replace("QUESTION", QUESTION)), &[&script()], |page| {
         opened(page);
         measured(page, "62.82");
-        page.expect(&[("dose.mass", "–")]);
+        page.expect(&[("basic.mass", "–")]);
         page.click("[data-act=expand][value=question]");
-        page.click("[name='try.dose.mass']");
+        page.click("[name='try.basic.mass']");
         page.press("177\t");
-        page.expect(&[("dose.mass", "–")]);
+        page.expect(&[("basic.mass", "–")]);
         page.click("[data-act=check]");
-        page.expect(&[("dose.mass", "177 kg")]);
-        assert!(page.says("try.dose-mass.right"));
+        page.expect(&[("basic.mass", "177 kg")]);
+        assert!(page.says("try.basic-mass.right"));
     });
 }
 
@@ -172,9 +172,9 @@ fn locks_presets_and_ranges_of_a_closed_part_count() {
     let link = format!("{address}#sw1&pool.volume=62.82&salt.now=900&lock=pool.volume");
     visit(&link, &[&script()], |page| {
         opened(page);
-        page.expect(&[("dose.mass", "177 kg")]); // What the author has locked no link changes.
+        page.expect(&[("basic.mass", "177 kg")]); // What the author has locked no link changes.
         page.ask("attach(form).set({ 'pool.volume': '50', 'salt.now': '900' })");
-        page.expect(&[("dose.mass", "177 kg")]);
+        page.expect(&[("basic.mass", "177 kg")]);
         page.click("[name=variant]");
         page.press("7\t");
         let target = page.ask(HELD)["salt.target"].as_str().expect("a text").to_string();

@@ -49,9 +49,9 @@ fn a_store_that_is_wiped_is_filled_again() {
         page.fill(fixtures::US);
         kept(page, "yes");
         page.ask("localStorage.clear()");
-        page.tab_to("bag.have");
+        page.tab_to("bag.on-hand");
         page.press("3");
-        page.wait("return Object.values(localStorage).some((text) => text.includes('bag.have=3'))");
+        page.wait("return Object.values(localStorage).some((text) => text.includes('bag.on-hand=3'))");
         let typed = page.ask(STATE);
         page.reload();
         assert_eq!(page.ask(STATE), typed);
@@ -73,24 +73,24 @@ fn a_newer_copy_of_another_tab_is_never_written_over_unasked() {
             "16596",
             "the other tab goes on with the same job"
         );
-        page.fill(&[("bag.have", "2")]);
-        page.wait("return Object.values(localStorage).some((text) => text.includes('bag.have=2'))");
+        page.fill(&[("bag.on-hand", "2")]);
+        page.wait("return Object.values(localStorage).some((text) => text.includes('bag.on-hand=2'))");
 
         page.to_window(&first);
         kept(page, "other");
-        page.tab_to("bag.have");
+        page.tab_to("bag.on-hand");
         page.press("5");
         std::thread::sleep(std::time::Duration::from_millis(600));
         assert!(
-            page.holds("return !Object.values(localStorage).some((text) => text.includes('bag.have=5'))")
+            page.holds("return !Object.values(localStorage).some((text) => text.includes('bag.on-hand=5'))")
         );
         page.click("[data-act='keep-mine']");
-        page.wait("return Object.values(localStorage).some((text) => text.includes('bag.have=5'))");
+        page.wait("return Object.values(localStorage).some((text) => text.includes('bag.on-hand=5'))");
 
         page.to_window(&second);
         kept(page, "other");
         page.click("[data-act='take-theirs']");
-        assert_eq!(page.text("return value('bag.have')"), "5");
+        assert_eq!(page.text("return value('bag.on-hand')"), "5");
         assert!(page.holds("return all('[data-when=\"kept.other\"]').every((e) => e.hidden)"));
     });
 }
@@ -198,7 +198,7 @@ fn calendar_and_table_come_from_the_page() {
             .from_reader(text.trim_start_matches('\u{feff}').as_bytes());
         let rows: Vec<_> = table.records().map(|row| row.unwrap()).collect();
         let has = |name: &str, value: &str| rows.iter().any(|row| &row[1] == name && &row[2] == value);
-        assert!(has("pool.volume", "16596") && has("buy.bags", "10") && has("now.mass", "240"), "{text}");
+        assert!(has("pool.volume", "16596") && has("buy.bags", "10") && has("stage.mass", "240"), "{text}");
     });
 }
 

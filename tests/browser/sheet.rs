@@ -10,7 +10,7 @@ fn too_much_salt_is_told_in_passes_behind_the_cautions() {
     visit(&site(), &[], |page| {
         page.open_example(fixtures::TOO_MUCH);
         page.expect(fixtures::TOO_MUCH_ANSWER);
-        assert!(page.says("dose.less") && page.says("add.no"));
+        assert!(page.says("standing.over") && page.says("add.no"));
         let passes = "const cell = (row, name) => row.querySelector(`output[name=${name}]`).textContent;
             return all('#less tbody tr').map((row) =>
                 ['pass', 'share', 'volume', 'level'].map((name) => cell(row, name)).join('|')).join('\\n')";
@@ -23,11 +23,11 @@ fn too_much_salt_is_told_in_passes_behind_the_cautions() {
         assert!(page.holds(order), "an amount stands before a caution");
         // The share of one great drain is for the working alone; the strip gives no amount at all.
         let working =
-            "return all('output[name=\"less.share\"]').every((o) => o.closest('details') && !seen(o))";
+            "return all('output[name=\"replace.share\"]').every((o) => o.closest('details') && !seen(o))";
         assert!(page.holds(working), "the share at once stands outside the working");
         page.resize(360, 740);
         let strip = "return all('.summary-bar').some(seen) && !all('.summary-bar output').some(seen)
-            && all('.summary-bar [data-when=\"dose.less\"]').some(seen)";
+            && all('.summary-bar [data-when=\"standing.over\"]').some(seen)";
         assert!(page.holds(strip), "the strip");
     });
 }

@@ -14,17 +14,17 @@ fn page() -> String {
 fn volume_target_baseline_and_bag_give_a_staged_dose() {
     visit(&page(), &[&guest::script()], |page| {
         page.wait("return all('[data-when=\"!ready\"]').every((element) => element.hidden)");
-        page.expect(&[("dose.mass", "–"), ("now.mass", "–"), ("index.now", "–")]);
+        page.expect(&[("basic.mass", "–"), ("stage.mass", "–"), ("index.now", "–")]);
         page.fill(&[("pool.volume", "62.82")]);
         page.press("\t");
         page.wait("return all('[data-fault=\"pool.volume\"]')[0].innerText === 'Choose the unit.'");
         page.fill(&[("pool.volume.unit", "m3"), ("salt.now", "400")]);
-        page.expect(&[("dose.mass", "177 kg"), ("now.mass", "120 kg"), ("now.bags", "6")]);
+        page.expect(&[("basic.mass", "177 kg"), ("stage.mass", "120 kg"), ("stage.bags", "6")]);
         assert!(page.holds("return seen(all('[data-caution]')[0])"), "no salt before the water is looked at");
         page.click("[name='salt.target']");
         page.press("x\t");
         page.wait("return all('[data-fault=\"salt.target\"]')[0].innerText.includes('x')");
-        page.expect(&[("now.mass", "–")]);
+        page.expect(&[("stage.mass", "–")]);
     });
 }
 
@@ -34,10 +34,10 @@ fn too_much_salt_gives_a_share_to_replace_and_five_tests_an_index() {
         page.wait("return all('[data-when=\"!ready\"]').every((element) => element.hidden)");
         page.fill(&[("pool.volume", "50"), ("pool.volume.unit", "m3"), ("salt.now", "6300")]);
         // By plain proportion (6,300 − 3,200) / (6,300 − 100) of the water, 50.0 %; the reading's doubt takes a little off.
-        page.expect(&[("less.share", "49.8 %"), ("less.volume", "24.91 m³")]);
+        page.expect(&[("replace.share", "49.8 %"), ("replace.volume", "24.91 m³")]);
         page.fill(&[("water.ph", "7.5"), ("water.ta", "100"), ("water.ch", "250"), ("water.cya", "30")]);
         page.expect(&[("index.now", "–")]);
-        page.fill(&[("water.heat", "26")]);
+        page.fill(&[("water.temperature", "26")]);
         page.wait("return /^[+−]\\d\\.\\d\\d$/.test(all('output[name=\"index.now\"]')[0].textContent)");
     });
 }
@@ -60,7 +60,7 @@ fn the_script_for_authors_tells_in_a_box_what_is_wrong() {
         });
     };
     told(
-        "<form data-saltwright=1><input name=salt.nwo><template><output name=now.mass></output></template></form>",
+        "<form data-saltwright=1><input name=salt.nwo><template><output name=stage.mass></output></template></form>",
         |told| {
             assert_eq!(told.lines().count(), 2, "{told}");
             assert!(

@@ -139,7 +139,7 @@ fn a_million_answers_to_a_script() {
     page.wait("return !!window.answer");
     page.ask(&format!("window.given = {form}"));
     let act = format!(
-        "(n) => {{ given['salt.now'] = String({FIGURE}); if (!answer(given).outputs['dose.rise']) throw `${{n}}: no rise` }}"
+        "(n) => {{ given['salt.now'] = String({FIGURE}); if (!answer(given).outputs['basic.rise']) throw `${{n}}: no rise` }}"
     );
     flat(&page, "answers to a script", ANSWERS, &act);
 }
@@ -163,7 +163,7 @@ fn a_day_at_the_desk() {
     let hours = (page.ask("return Date.now()").as_f64().expect("a time") - before) / 3_600_000.0;
     println!("{hours:.1} h of the page's own clock");
     assert!(hours >= 24.0, "only {hours} h");
-    assert!(page.says("ready") || page.output("dose.mass") != "–", "it answers still");
+    assert!(page.says("ready") || page.output("basic.mass") != "–", "it answers still");
 }
 
 /// Each by the page being put out of sight, which keeps at once what was typed.
@@ -198,7 +198,7 @@ fn a_form_attached_and_let_go() {
     let page = watched();
     let form = "<form data-saltwright=1 lang=en><input name=pool.volume value=50>
         <input type=hidden name=pool.volume.unit value=m3><p data-fault=pool.volume></p>
-        <output name=echo.pool.volume>–</output><template data-say><output name=dose.mass></output></template></form>";
+        <output name=echo.pool.volume>–</output><template data-say><output name=basic.mass></output></template></form>";
     page.go(&host_page::page(form));
     page.wait("return !!window.attach && value('pool.volume') === '50'");
     let act = "() => { const d = attach(document.querySelector('form')); d.form(); d.detach() }";

@@ -45,7 +45,7 @@ const WATCH: &str = "
     addEventListener('saltwright:answer', () => {
         watched.answers += 1;
         watched.told = performance.now();
-        const stands = [...document.querySelectorAll('output')].some((o) => o.name === 'dose.mass' && o.value !== '–');
+        const stands = [...document.querySelectorAll('output')].some((o) => o.name === 'basic.mass' && o.value !== '–');
         if (stands && !watched.stands) {
             watched.stands = performance.now();
             requestAnimationFrame(() => { watched.answered = performance.now(); });
@@ -223,9 +223,9 @@ fn an_answer_to_a_script() {
     page.open(&site());
     page.open_example(crate::fixtures::SECOND_DAY);
     let more = [
-        ("log.3.kind", "reading"),
+        ("log.3.kind", "test"),
         ("log.3.salt", "2190"),
-        ("log.3.how", "meter"),
+        ("log.3.method", "meter"),
         ("log.3.when", "2027-05-23T09:00"),
         ("now", "2027-05-23T12:00"),
     ];
@@ -274,18 +274,18 @@ const FORM: &str = "
     <label>Read <input name=salt.now value=400></label><input type=hidden name=salt.now.unit value='[ppm]'>
     <label>Wanted <input name=salt.target value=3200></label><label>Bag <input name=bag.size value=20></label>
     <input type=hidden name=bag.size.unit value=kg><input type=hidden name=bag.purity value=99.4>
-    <input type=hidden name=salt.how value=meter><input type=hidden name=pool.how value=taped>
+    <input type=hidden name=salt.method value=meter><input type=hidden name=pool.method value=taped>
     <label>pH <input name=water.ph value=7.5></label><label>TA <input name=water.ta value=110></label>
     <label>CH <input name=water.ch value=250></label><label>CYA <input name=water.cya value=40></label>
-    <label>Heat <input name=water.heat value=24></label><input type=hidden name=water.heat.unit value=Cel>
+    <label>Heat <input name=water.temperature value=24></label><input type=hidden name=water.temperature.unit value=Cel>
     <p data-fault=salt.now></p><p data-fault=pool.volume></p><p data-fault=water.ph></p>
-    <p data-when=dose.add>Lacks <output name=dose.mass>–</output>, <output name=dose.bags>–</output> bags; at first
-    <output name=now.mass>–</output>; index <output name=index.now>–</output>, then <output name=index.same>–</output>.</p>
-    <p data-when=dose.less>Too much</p><p data-when=dose.enough>Enough</p>
+    <p data-when=standing.short>Lacks <output name=basic.mass>–</output>, <output name=basic.bags>–</output> bags; at first
+    <output name=stage.mass>–</output>; index <output name=index.now>–</output>, then <output name=index.same>–</output>.</p>
+    <p data-when=standing.over>Too much</p><p data-when=standing.within>Enough</p>
     <ul><template data-each=gates><li><output name=gate></output> <span data-when=is.pass>passes</span></li></template></ul>
     <template data-units><data value=kg>kg</data><data value=m3>m³</data><data value='[ppm]'>ppm</data></template>
     <template data-fault='*:not-a-number'>Not a number</template>
-    <template data-say><output name=dose.mass></output></template></form>";
+    <template data-say><output name=basic.mass></output></template></form>";
 
 #[test]
 #[ignore = "measures: cargo xtask prove speed"]

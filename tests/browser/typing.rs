@@ -122,7 +122,7 @@ fn a_unit_changes_what_a_figure_means_and_never_the_figure() {
         for (unit, mass) in MEANT {
             page.fill(&[("pool.volume.unit", unit)]);
             assert_eq!(page.text("return value('pool.volume')"), "16596", "{unit}");
-            page.expect(&[("dose.mass", mass)]);
+            page.expect(&[("basic.mass", mass)]);
             page.press("\t");
         }
     });
@@ -138,7 +138,7 @@ fn the_units_of_results_never_touch_a_field() {
         let before = page.ask(fields);
         for (choice, mass) in SHOWN {
             page.click(&format!("[name='show'][value='{choice}']"));
-            page.expect(&[("dose.mass", mass)]);
+            page.expect(&[("basic.mass", mass)]);
             assert_eq!(page.ask(fields), before, "{choice}");
         }
     });
@@ -149,9 +149,9 @@ const QUOTE: [(&str, &str); 9] = [
     ("view", "counter"),
     ("pool.volume", "16596"),
     ("pool.volume.unit", "[gal_us]"),
-    ("pool.how", "taped"),
+    ("pool.method", "taped"),
     ("salt.now", "400"),
-    ("salt.how", "meter"),
+    ("salt.method", "meter"),
     ("salt.target", "3200"),
     ("bag.size", "40"),
     ("bag.size.unit", "[lb_av]"),
@@ -161,7 +161,7 @@ const QUOTE: [(&str, &str); 9] = [
 fn a_counter_quotes_from_an_empty_page_in_nine_fields() {
     visit(&site(), &[], |page| {
         page.fill(&QUOTE);
-        page.expect(&[("dose.mass", "390.1 lb"), ("dose.bags", "9.75"), ("buy.bags", "10")]);
+        page.expect(&[("basic.mass", "390.1 lb"), ("basic.bags", "9.75"), ("buy.bags", "10")]);
         page.back_to("bag.size");
         page.press("\n");
         assert!(page.holds("return document.activeElement.id === 'sheet-t'"));
@@ -183,27 +183,27 @@ fn an_owner_works_over_two_days_on_a_telephone() {
         page.reload();
         page.fill(fixtures::US);
         page.expect(fixtures::US_ANSWER);
-        page.fill(&[("log.1.kind", "dose"), ("log.1.mass", "6"), ("log.1.mass.unit", "{bag}")]);
+        page.fill(&[("log.1.kind", "salt"), ("log.1.mass", "6"), ("log.1.mass.unit", "{bag}")]);
         now(page, 1);
         page.expect(&[("in.all", "240 lb")]);
         page.wait("return all('[data-when=\"kept.yes\"]').some((e) => !e.hidden)");
         page.set_clock("2027-05-22T09:05");
         page.reload();
-        page.fill(&[("log.2.kind", "reading"), ("log.2.salt", "2150"), ("log.2.how", "meter")]);
+        page.fill(&[("log.2.kind", "test"), ("log.2.salt", "2150"), ("log.2.method", "meter")]);
         now(page, 2);
-        page.expect(&[("now.bags", "3"), ("now.mass", "120 lb")]);
+        page.expect(&[("stage.bags", "3"), ("stage.mass", "120 lb")]);
     });
 }
 
 #[test]
 fn an_educator_has_an_exercise_solved_and_its_answers_listed() {
     visit(&format!("{}first-salt.html", site()), &[], |page| {
-        page.tab_to("try.dose.rise");
+        page.tab_to("try.basic.rise");
         // 85 m³ × 3,250 ppm ÷ 1,000 = 276.25 kg; ÷ 0.982 = 281.3 kg; ÷ 20 = 14.07 bags.
         page.press("3250\t276.25\t281.3\t15\n");
-        assert!(page.says("try.dose-mass.right") && page.says("try.dose-bags.off"));
+        assert!(page.says("try.basic-mass.right") && page.says("try.basic-bags.off"));
         page.retype("14.07\n");
-        assert!(page.says("try.dose-bags.right"));
+        assert!(page.says("try.basic-bags.right"));
         page.wait("return document.querySelector('#one [data-when=\"!held\"]').hidden === false");
         page.tab_on_to("#one [data-act=answers]");
         page.press("\n");

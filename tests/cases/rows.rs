@@ -32,26 +32,32 @@ fn faults_name_the_field_the_code_and_the_limits_in_the_unit_typed() {
         ("letters", "pool.volume=big pool.volume.unit=m3", "pool.volume", "not-a-number", None),
         ("a unit", "salt.now=400ppm salt.now.unit=[ppm]", "salt.now", "unit-in-text", None),
         ("no unit", "pool.volume=16596", "pool.volume", "no-unit", None),
-        ("a fridge", "water.heat=30 water.heat.unit=[degF]", "water.heat", "low", Some(["32", "122"])),
+        (
+            "a fridge",
+            "water.temperature=30 water.temperature.unit=[degF]",
+            "water.temperature",
+            "low",
+            Some(["32", "122"]),
+        ),
         ("a lake", "pool.volume=90000 pool.volume.unit=m3", "pool.volume", "high", Some(["0.2", "20,000"])),
-        ("half a bag", "bag.have=1.5", "bag.have", "not-whole", None),
+        ("half a bag", "bag.on-hand=1.5", "bag.on-hand", "not-whole", None),
         ("acid", "water.ph=1", "water.ph", "low", Some(["3", "11"])),
         (
             "a meter in a hot tub",
-            "salt.now=5 salt.now.unit=mS/cm salt.how=meter salt.compensated=no water.heat=45 water.heat.unit=Cel",
-            "water.heat",
+            "salt.now=5 salt.now.unit=mS/cm salt.method=meter salt.atc=no water.temperature=45 water.temperature.unit=Cel",
+            "water.temperature",
             "high",
             Some(["0", "42"]),
         ),
         (
             "a meter in brine",
-            "salt.now=70 salt.now.unit=mS/cm salt.how=meter salt.compensated=no water.heat=5 water.heat.unit=Cel",
+            "salt.now=70 salt.now.unit=mS/cm salt.method=meter salt.atc=no water.temperature=5 water.temperature.unit=Cel",
             "salt.now",
             "high",
             Some(["0", "40,000"]),
         ),
         ("a grouping slip", "water.ph=7,400", "water.ph", "two-readings", Some(["3", "11"])),
-        ("an odd code", "salt.how=guess", "salt.how", "not-listed", None),
+        ("an odd code", "salt.method=guess", "salt.method", "not-listed", None),
         (
             "low above target",
             "salt.target=3000 salt.low=3100 salt.now.unit=[ppm]",
@@ -79,7 +85,7 @@ fn faults_name_the_field_the_code_and_the_limits_in_the_unit_typed() {
 fn showing_in_another_system_changes_no_meaning() {
     let typed = [
         "pool.volume=16596 pool.volume.unit=[gal_us] salt.now=400 salt.now.unit=[ppm] salt.target=3200",
-        "bag.size=40 bag.size.unit=[lb_av] bag.purity=99.4 pool.how=taped salt.how=meter",
+        "bag.size=40 bag.size.unit=[lb_av] bag.purity=99.4 pool.method=taped salt.method=meter",
     ];
     for (show, mass, unit) in
         [("as-typed", "390.1", "[lb_av]"), ("us", "390.1", "[lb_av]"), ("metric", "177", "kg")]
@@ -87,10 +93,10 @@ fn showing_in_another_system_changes_no_meaning() {
         let mut form = rows::form(&typed);
         form.0.push(("show".into(), show.into()));
         let answer = answer(&form);
-        let shown = answer.output("dose.mass").unwrap();
+        let shown = answer.output("basic.mass").unwrap();
         assert_eq!((shown.text.as_str(), shown.unit), (mass, Some(unit)), "{show}");
         assert_eq!(answer.text("echo.bag.size"), Some("40"), "{show}");
-        assert_eq!(answer.text("now.bags"), Some("6"), "{show}");
+        assert_eq!(answer.text("stage.bags"), Some("6"), "{show}");
     }
 }
 
@@ -105,7 +111,7 @@ fn the_steps_before_the_salt_come_out_as_by_hand() {
     for (row, steps) in [
         (
             "the demo's first test",
-            &[("treat.cyanuric", "2.77", "2.77", "7.42"), ("treat.calcium", "5.98", "5.98", "7.42")][..],
+            &[("treat.cya", "2.77", "2.77", "7.42"), ("treat.calcium", "5.98", "5.98", "7.42")][..],
         ),
         ("goals for pH up", &[("treat.carbonate", "0.14", "0.11", "7.50")][..]),
     ] {

@@ -25,47 +25,47 @@ fn marks(answer: &Answer) -> String {
 fn an_attempt_is_marked_once_it_is_checked() {
     for (attempts, marked, shown) in [
         // Not checked: nothing is marked, nothing shown.
-        (&[("try.dose.mass", "390.1")][..], "dose-mass.open", false),
-        (&[("try.dose.mass", "390.1"), ("ask.check", "yes")], "dose-mass.right", true),
-        (&[("try.dose.mass", "390.14"), ("ask.check", "yes")], "dose-mass.right", true),
+        (&[("try.basic.mass", "390.1")][..], "basic-mass.open", false),
+        (&[("try.basic.mass", "390.1"), ("ask.check", "yes")], "basic-mass.right", true),
+        (&[("try.basic.mass", "390.14"), ("ask.check", "yes")], "basic-mass.right", true),
         // A tenth of a pound is printed: half of it is right, ten times that is near.
-        (&[("try.dose.mass", "390.5"), ("ask.check", "yes")], "dose-mass.near first.dose-mass", false),
-        (&[("try.dose.mass", "391"), ("ask.check", "yes")], "dose-mass.off first.dose-mass", false),
-        (&[("try.dose.mass", ""), ("ask.check", "yes")], "dose-mass.open", false),
+        (&[("try.basic.mass", "390.5"), ("ask.check", "yes")], "basic-mass.near first.basic-mass", false),
+        (&[("try.basic.mass", "391"), ("ask.check", "yes")], "basic-mass.off first.basic-mass", false),
+        (&[("try.basic.mass", ""), ("ask.check", "yes")], "basic-mass.open", false),
         // Within two percent, if the author says so: 382.3 to 397.9.
         (
-            &[("try.dose.mass", "383"), ("try.dose.mass.within", "2"), ("ask.check", "yes")],
-            "dose-mass.right",
+            &[("try.basic.mass", "383"), ("try.basic.mass.within", "2"), ("ask.check", "yes")],
+            "basic-mass.right",
             true,
         ),
         (
-            &[("try.dose.mass", "382"), ("try.dose.mass.within", "2"), ("ask.check", "yes")],
-            "dose-mass.near first.dose-mass",
+            &[("try.basic.mass", "382"), ("try.basic.mass.within", "2"), ("ask.check", "yes")],
+            "basic-mass.near first.basic-mass",
             false,
         ),
         // In kilograms: 390.14 lb × 0.45359237 = 176.96 kg.
         (
-            &[("try.dose.mass", "176.96"), ("try.dose.mass.unit", "kg"), ("ask.check", "yes")],
-            "dose-mass.right",
+            &[("try.basic.mass", "176.96"), ("try.basic.mass.unit", "kg"), ("ask.check", "yes")],
+            "basic-mass.right",
             true,
         ),
         (
-            &[("try.dose.mass", "390.1"), ("try.dose.mass.unit", "kg"), ("ask.check", "yes")],
-            "dose-mass.off first.dose-mass",
+            &[("try.basic.mass", "390.1"), ("try.basic.mass.unit", "kg"), ("ask.check", "yes")],
+            "basic-mass.off first.basic-mass",
             false,
         ),
         (
-            &[("try.dose.mass", "1"), ("ask.check", "yes"), ("ask.reveal", "yes")],
-            "dose-mass.off first.dose-mass",
+            &[("try.basic.mass", "1"), ("ask.check", "yes"), ("ask.reveal", "yes")],
+            "basic-mass.off first.basic-mass",
             true,
         ),
     ] {
-        let answer = answer(&demo(&[&[("ask", "dose.mass")], attempts].concat()));
+        let answer = answer(&demo(&[&[("ask", "basic.mass")], attempts].concat()));
         assert_eq!(marks(&answer), marked, "{attempts:?}");
-        assert_eq!(answer.text("dose.mass").is_some(), shown, "{attempts:?}");
+        assert_eq!(answer.text("basic.mass").is_some(), shown, "{attempts:?}");
         assert_eq!(answer.holds("held"), !shown, "{attempts:?}");
         assert_eq!(
-            answer.text("dose.mass").is_some(),
+            answer.text("basic.mass").is_some(),
             answer.text("buy.bags").is_some(),
             "what follows goes with it"
         );
@@ -74,21 +74,21 @@ fn an_attempt_is_marked_once_it_is_checked() {
 
 #[test]
 fn the_first_step_that_differs_is_named() {
-    let ask = ("ask", "dose.rise, dose.pure, dose.mass, dose.bags");
+    let ask = ("ask", "basic.rise, basic.pure, basic.mass, basic.bags");
     let steps = |rise, pure, mass, bags| {
         let tried = [
-            ("try.dose.rise", rise),
-            ("try.dose.pure", pure),
-            ("try.dose.mass", mass),
-            ("try.dose.bags", bags),
+            ("try.basic.rise", rise),
+            ("try.basic.pure", pure),
+            ("try.basic.mass", mass),
+            ("try.basic.bags", bags),
         ];
         answer(&demo(&[&[ask, ("ask.check", "yes")], &tried[..]].concat()))
     };
     let of =
         |answer: &Answer| named::states(answer).into_iter().find(|state| state.starts_with("try.first."));
     assert_eq!(of(&steps("2,800", "387.8", "390.1", "9.75")), None);
-    assert_eq!(of(&steps("2,800", "387.8", "385.5", "9.64")).as_deref(), Some("try.first.dose-mass"));
-    assert_eq!(of(&steps("3200", "443.2", "445.9", "11.1")).as_deref(), Some("try.first.dose-rise"));
+    assert_eq!(of(&steps("2,800", "387.8", "385.5", "9.64")).as_deref(), Some("try.first.basic-mass"));
+    assert_eq!(of(&steps("3200", "443.2", "445.9", "11.1")).as_deref(), Some("try.first.basic-rise"));
     assert!(steps("2,800", "387.8", "385.5", "9.64").holds("tried"));
     assert!(!steps("2,800", "", "385.5", "9.64").holds("tried"), "one step is still to be tried");
     assert!(!steps("2,800", "387.8", "390.1", "9.75").holds("held"), "all are right");
@@ -96,10 +96,10 @@ fn the_first_step_that_differs_is_named() {
 
 #[test]
 fn an_attempt_that_is_no_number_is_a_fault() {
-    let answer = answer(&demo(&[("ask", "dose.mass"), ("try.dose.mass", "lots"), ("ask.check", "yes")]));
+    let answer = answer(&demo(&[("ask", "basic.mass"), ("try.basic.mass", "lots"), ("ask.check", "yes")]));
     let fault = &answer.faults[0];
-    assert_eq!((fault.field.name().as_str(), fault.code.name()), ("try.dose.mass", "not-a-number"));
-    assert_eq!(marks(&answer), "dose-mass.open");
+    assert_eq!((fault.field.name().as_str(), fault.code.name()), ("try.basic.mass", "not-a-number"));
+    assert_eq!(marks(&answer), "basic-mass.open");
 }
 
 /// All that is shown, in rows too.
@@ -146,7 +146,7 @@ fn what_is_asked_stands_nowhere_else() {
 /// is counted from the target.
 fn given(name: &str) -> bool {
     ["echo.", "season.", "in."].iter().any(|begin| name.starts_with(begin))
-        || ["used.target", "used.low", "used.high", "dose.from"].contains(&name)
+        || ["used.target", "used.low", "used.high", "basic.from"].contains(&name)
 }
 
 #[test]
@@ -156,7 +156,7 @@ fn nothing_that_is_not_asked_is_held_back() {
         let mut asked = form.clone();
         asked.0.push(("ask".into(), "index.now".into()));
         let (open, held) = (answer(&form), answer(&asked));
-        let of_the_salt = |name: &str| name.starts_with("dose.") || name.starts_with("buy.");
+        let of_the_salt = |name: &str| name.starts_with("basic.") || name.starts_with("buy.");
         for (name, shown) in named::outputs(&open).into_iter().filter(|(name, _)| of_the_salt(name)) {
             assert_eq!(held.output(&name), Some(shown), "{}: {name}", row.name);
         }
@@ -172,7 +172,7 @@ fn number_seven_is_always_the_same() {
             ("salt.now", "200 900 50"),
             ("pool.volume", "40 90 2.5"),
             ("salt.target", "3000 4000 100"),
-            ("salt.how", "meter drops lab"),
+            ("salt.method", "meter drops lab"),
         ]
         .map(|(field, range)| value(number, field, range, Signs::default()).unwrap())
         .join(" ")
@@ -182,11 +182,11 @@ fn number_seven_is_always_the_same() {
 }
 
 const SEVEN: [&str; 5] = [
-    "550 90.0 3800 meter",
-    "250 40.0 3000 lab",
-    "400 65.0 3600 meter",
-    "450 55.0 3700 meter",
-    "200 57.5 3900 drops",
+    "550 90.0 3800 lab",
+    "250 40.0 3000 meter",
+    "400 65.0 3600 drops",
+    "450 55.0 3700 lab",
+    "200 57.5 3900 lab",
 ];
 
 /// Every figure lies in its range, on its steps, reads back as itself in every language; all of them come up, none

@@ -57,7 +57,7 @@ fn everything() -> Vec<Answer> {
     for more in [&[][..], &[("ask.check", "yes")], &[("ask.reveal", "yes"), ("ask.check", "yes")]] {
         for attempt in ["390.1", "390", "1", "x", "80.3"] {
             let mut form = forms[0].clone();
-            let ask = if attempt == "390" { "dose.mass,dose.rise" } else { &asked };
+            let ask = if attempt == "390" { "basic.mass,basic.rise" } else { &asked };
             form.0.push(("ask".into(), ask.into()));
             form.0.extend(ASKED.iter().map(|asked| (FieldId::Attempt(*asked).name(), attempt.into())));
             form.0.extend(more.iter().map(|(name, text)| (name.to_string(), text.to_string())));

@@ -111,7 +111,7 @@ fn every_fault_has_its_words_and_its_place() {
     }
     for field in named::questions().filter(|field| !matches!(field.kind(), FieldType::Text)) {
         let name = field.name();
-        let hidden = ["level.", "show"].iter().any(|begin| name.starts_with(begin));
+        let hidden = ["risk-level.", "show"].iter().any(|begin| name.starts_with(begin));
         assert!(hidden || places.contains(name), "{name} has no place for its fault");
     }
 }
@@ -167,8 +167,8 @@ fn the_page_starts_as_the_blank_form_leaves_it() {
     let blank = answer(&rows::form(&[
         "salt.now.unit=[ppm] bag.purity=99.4 show=as-typed treat.acid=31.45 treat.acid.unit=%{HCl} treat.bleach=10",
         "treat.bleach.unit=g/dL treat.calcium=77 treat.powder=100 water.ta.unit=mg/L water.ch.unit=mg/L",
-        "less.flow.unit=L/min less.price.unit=/m3 view=owner at=pool paper=record",
-        "level.over=1 level.low=25 level.cap=70 level.enough=75 level.drained=10 level.slack=50",
+        "replace.drain-rate.unit=L/min replace.water-price.unit=/m3 view=owner at=pool paper=record",
+        "risk-level.over=1 risk-level.low=25 risk-level.cap=70 risk-level.enough=75 risk-level.drained=10 risk-level.slack=50",
     ]));
     let page = sheet();
     for element in page.select("[data-when]") {

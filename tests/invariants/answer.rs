@@ -168,7 +168,7 @@ fn whatever_is_typed_no_nonsense_is_shown() {
             );
         }
         for one in [
-            &["dose.unknown", "dose.add", "dose.enough", "dose.less", "dose.hold"][..],
+            &["standing.unknown", "standing.short", "standing.within", "standing.over", "standing.held"][..],
             &["gate.index.pass", "gate.index.wait", "gate.index.stop", "gate.index.unknown"],
         ] {
             assert_eq!(one.iter().filter(|s| answer.holds(s)).count(), 1, "{one:?} for {form:?}");
@@ -184,10 +184,10 @@ fn first_line(name: &str) -> String {
 /// told: the rest would tell of another pool.
 #[test]
 fn no_amount_is_told_while_what_it_goes_by_is_at_fault() {
-    let demo = "pool.volume=62.82 pool.volume.unit=m3 pool.how=taped salt.now=400 salt.now.unit=[ppm] salt.how=meter \
-                salt.target=3200 bag.size=20 bag.size.unit=kg bag.purity=99.4 log.1.kind=dose log.1.mass=6 \
-                log.1.mass.unit={bag} log.1.when=2027-05-21T09:00 log.2.kind=reading log.2.salt=2320 \
-                log.2.how=meter log.2.when=2027-05-22T09:00";
+    let demo = "pool.volume=62.82 pool.volume.unit=m3 pool.method=taped salt.now=400 salt.now.unit=[ppm] salt.method=meter \
+                salt.target=3200 bag.size=20 bag.size.unit=kg bag.purity=99.4 log.1.kind=salt log.1.mass=6 \
+                log.1.mass.unit={bag} log.1.when=2027-05-21T09:00 log.2.kind=test log.2.salt=2320 \
+                log.2.method=meter log.2.when=2027-05-22T09:00";
     let with = |name: &str, text: &str| {
         let mut form = Form(
             demo.split_whitespace()
@@ -198,31 +198,38 @@ fn no_amount_is_told_while_what_it_goes_by_is_at_fault() {
         form.0.push((name.into(), text.into()));
         answer(&form)
     };
-    let amounts =
-        ["now.mass", "now.bags", "buy.bags", "buy.total", "now.expect", "found.need", "found.volume"];
+    let amounts = [
+        "stage.mass",
+        "stage.bags",
+        "buy.bags",
+        "buy.total",
+        "stage.expect",
+        "estimate.need",
+        "estimate.volume",
+    ];
     let told = |answer: &form::Answer| amounts.iter().filter(|name| answer.text(name).is_some()).count();
     assert_eq!(told(&with("show", "metric")), amounts.len());
     let broken = [
         "pool.volume",
-        "pool.doubt",
+        "pool.accuracy",
         "salt.now",
-        "salt.again",
+        "salt.repeat",
         "salt.target",
         "salt.low",
         "salt.high",
         "bag.size",
         "bag.purity",
-        "level.over",
-        "level.low",
-        "level.cap",
-        "level.enough",
-        "level.slack",
+        "risk-level.over",
+        "risk-level.low",
+        "risk-level.cap",
+        "risk-level.enough",
+        "risk-level.slack",
         "log.1.kind",
         "log.1.mass",
         "log.1.when",
         "log.2.salt",
-        "log.2.again",
-        "log.2.how",
+        "log.2.repeat",
+        "log.2.method",
         "log.2.when",
         "log.3.salt",
         "log.24.when",
@@ -234,25 +241,26 @@ fn no_amount_is_told_while_what_it_goes_by_is_at_fault() {
             assert_eq!(told(&answer), 0, "{field} = {bad}: {:?}", answer.outputs);
         }
     }
-    for unfinished in ["log.1.mass", "log.1.when", "log.1.mass.unit", "log.2.salt", "log.2.how", "log.2.kind"]
+    for unfinished in
+        ["log.1.mass", "log.1.when", "log.1.mass.unit", "log.2.salt", "log.2.method", "log.2.kind"]
     {
         assert_eq!(told(&with(unfinished, "")), 0, "{unfinished}");
     }
     // Struck out, it is as if it had not been.
-    let struck = with("log.2.kind", "struck");
+    let struck = with("log.2.kind", "ignored");
     assert_eq!(told(&struck), amounts.len());
-    assert_eq!(struck.text("now.bags"), Some("6"));
+    assert_eq!(struck.text("stage.bags"), Some("6"));
 }
 
 /// A field at fault counts as left out: nothing is worked out from it, and nothing else is lost. What
 /// may stay empty by design differs, and may only lose answers.
 #[test]
 fn a_field_at_fault_counts_for_nothing() {
-    let full = "pool.volume=75 pool.volume.unit=m3 pool.how=taped surface.kind=cement salt.now.unit=[ppm] \
-                salt.how=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=20 bag.size.unit=kg \
-                bag.purity=99.4 bag.have=2 water.heat=26 water.heat.unit=Cel water.ph=7.5 water.ta=90 \
-                water.ch=280 water.cya=60 fill.salt=150 fill.heat=15 fill.heat.unit=Cel fill.ph=7.8 fill.ta=120 \
-                fill.ch=180 fill.cya=0 less.cap=10 less.ground=no \
+    let full = "pool.volume=75 pool.volume.unit=m3 pool.method=taped surface.kind=cement salt.now.unit=[ppm] \
+                salt.method=meter salt.target=3200 salt.low=2800 salt.high=3600 bag.size=20 bag.size.unit=kg \
+                bag.purity=99.4 bag.on-hand=2 water.temperature=26 water.temperature.unit=Cel water.ph=7.5 water.ta=90 \
+                water.ch=280 water.cya=60 fill.salt=150 fill.temperature=15 fill.temperature.unit=Cel fill.ph=7.8 fill.ta=120 \
+                fill.ch=180 fill.cya=0 replace.most=10 replace.groundwater=high \
                 treat.acid=31.45 treat.calcium=77 treat.bleach=10 treat.powder=100";
     let mut broken = 0;
     for reading in ["salt.now=400", "salt.now=3000", "salt.now=4100"] {
@@ -274,18 +282,18 @@ fn a_field_at_fault_counts_for_nothing() {
             if !alone(field) {
                 continue;
             }
-            if field.starts_with("pool.") && !["pool.volume", "pool.doubt"].contains(&field) {
+            if field.starts_with("pool.") && !["pool.volume", "pool.accuracy"].contains(&field) {
                 continue; // A measure at fault stops the size: the last property.
             }
             for bad in ["x", "4oo", "1e9", "-5", "999999999", "12 kg", "7 4"] {
                 let faulty = with(Some(bad));
                 assert_eq!(faulty.faults.len(), 1, "{} = {bad}", field);
                 broken += 1;
-                let by_design = matches!(field, "salt.target" | "salt.low" | "salt.high" | "bag.have" | "less.cap")
-                        || matches!(field, "pool.doubt" | "salt.now" | "salt.again")
+                let by_design = matches!(field, "salt.target" | "salt.low" | "salt.high" | "bag.on-hand" | "replace.most")
+                        || matches!(field, "pool.accuracy" | "salt.now" | "salt.repeat")
                         // How much salt is due is not known, so nor is the index after it.
                         || matches!(field, "pool.volume" | "bag.size" | "bag.purity")
-                        || ["level.", "goal."].iter().any(|begin| field.starts_with(begin));
+                        || ["risk-level.", "goal."].iter().any(|begin| field.starts_with(begin));
                 for (output, shown) in &faulty.outputs {
                     let name = output.name();
                     assert_eq!(left_out.shown(*output), Some(shown), "{name} with {} = {bad}", field);
@@ -302,7 +310,7 @@ fn a_field_at_fault_counts_for_nothing() {
 /// Does a field count by itself? A line of the log at fault stops every amount, and a measure all of the size: for
 /// both there is a property of their own.
 fn alone(field: &str) -> bool {
-    let measure = field.starts_with("pool.") && !matches!(field, "pool.volume" | "pool.doubt");
+    let measure = field.starts_with("pool.") && !matches!(field, "pool.volume" | "pool.accuracy");
     !field.contains(".N.") && !measure
 }
 
@@ -311,8 +319,8 @@ fn alone(field: &str) -> bool {
 fn a_size_is_measured_only_while_every_measure_can_be_used() {
     let full = "pool.length.unit=m pool.shape=rectangle pool.length=10 pool.width=5 pool.floor=hopper pool.shallow=1 \
                 pool.deep=2.5 pool.flat=4 pool.pad-length=2 pool.pad-width=2 pool.ledge-area=2 pool.ledge-water=0.2 \
-                pool.ledge-around=1 pool.steps=0.9;0.6;0.3 pool.steps-width=2 pool.steps-tread=0.3 pool.less=1 \
-                pool.spa=3 pool.part.unit=m3";
+                pool.ledge-around=1 pool.steps=0.9;0.6;0.3 pool.steps-width=2 pool.steps-tread=0.3 pool.solids=1 \
+                pool.spa=3 pool.solids.unit=m3";
     let all: Vec<(&str, &str)> = full.split_whitespace().map(|part| part.split_once('=').unwrap()).collect();
     let with = |name: &str, text: &str| {
         let pairs = all.iter().map(|(n, t)| (n.to_string(), if *n == name { text } else { t }.to_string()));
@@ -321,7 +329,7 @@ fn a_size_is_measured_only_while_every_measure_can_be_used() {
     assert!(with("", "").holds("pool.measured"));
     for (name, _) in &all {
         for text in ["", "x", "-3", "1e5"] {
-            let left_out = text.is_empty() && ["pool.less", "pool.spa"].contains(name);
+            let left_out = text.is_empty() && ["pool.solids", "pool.spa"].contains(name);
             let answer = with(name, text);
             assert_eq!(answer.holds("pool.measured"), left_out, "{name} is {text:?}");
             assert_eq!(answer.text("measured.volume").is_some(), left_out, "{name} is {text:?}");

@@ -11,17 +11,17 @@ use std::collections::BTreeSet;
 const BESIDE: [&[&str]; 3] = [
     &[],
     &[
-        "salt.again=410 salt.when=2027-05-20T09:00 start.when=2027-05-21T08:00 on.when=2027-05-23T10:00",
-        "now=2027-05-23T11:00 grains=none season.lost=10 season.rain=1 season.backwash=0.5 season.times=4",
-        "run.demand=2 run.makes=20 run.hours=12 less.out=5 less.in=4 less.price=3 bag.price=7 bag.have=2",
-        "log.1.kind=dose log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
-        "log.2.kind=reading log.2.salt=2000 log.2.again=2020 log.2.how=meter log.2.when=2027-05-22T09:00",
-        "log.3.kind=dose log.3.mass=10 log.3.mass.unit=kg log.3.when=2027-05-22T10:00",
+        "salt.repeat=410 salt.when=2027-05-20T09:00 start.when=2027-05-21T08:00 power.when=2027-05-23T10:00",
+        "now=2027-05-23T11:00 salt.undissolved=none season.lost=10 season.rain=1 season.backwash=0.5 season.times=4",
+        "generator.demand=2 generator.output=20 pump.hours=12 replace.drain-rate=5 replace.fill-rate=4 replace.water-price=3 bag.price=7 bag.on-hand=2",
+        "log.1.kind=salt log.1.mass=6 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
+        "log.2.kind=test log.2.salt=2000 log.2.repeat=2020 log.2.method=meter log.2.when=2027-05-22T09:00",
+        "log.3.kind=salt log.3.mass=10 log.3.mass.unit=kg log.3.when=2027-05-22T10:00",
     ],
     &[
-        "start.when=2027-05-21T08:00 on.when=2027-05-22T08:00 now=2027-05-22T09:00",
-        "log.1.kind=dose log.1.mass=2 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
-        "log.24.kind=dose log.24.mass=66 log.24.mass.unit=[lb_av] log.24.when=2027-05-21T09:30",
+        "start.when=2027-05-21T08:00 power.when=2027-05-22T08:00 now=2027-05-22T09:00",
+        "log.1.kind=salt log.1.mass=2 log.1.mass.unit={bag} log.1.when=2027-05-21T09:00",
+        "log.24.kind=salt log.24.mass=66 log.24.mass.unit=[lb_av] log.24.when=2027-05-21T09:30",
     ],
 ];
 

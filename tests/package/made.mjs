@@ -5,8 +5,8 @@ import * as module from "saltwright";
 const forms = [
   {},
   {
-    "pool.volume": "62.82", "pool.volume.unit": "m3", "pool.how": "taped",
-    "salt.now": "400", "salt.now.unit": "[ppm]", "salt.how": "meter", "salt.target": "3200",
+    "pool.volume": "62.82", "pool.volume.unit": "m3", "pool.method": "taped",
+    "salt.now": "400", "salt.now.unit": "[ppm]", "salt.method": "meter", "salt.target": "3200",
     "bag.size": "20", "bag.size.unit": "kg", "bag.purity": "99.4",
   },
   // One fault of each sort: with limits, with another reading, with neither.

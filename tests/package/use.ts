@@ -9,10 +9,10 @@ const states: string[] = all.states;
 const lines: Line[] = all.rows["gates"] ?? [];
 const faults: Fault[] = all.faults;
 
-const mass: Shown | undefined = outputs["dose.mass"];
+const mass: Shown | undefined = outputs["basic.mass"];
 const text: string = mass?.text ?? "–";
 const unit: string | undefined = mass?.unit;
-const exact: Quantity | undefined = all.numbers["dose.mass"];
+const exact: Quantity | undefined = all.numbers["basic.mass"];
 const range: number[] = exact ? [exact.low ?? exact.value, exact.value, exact.high ?? exact.value] : [];
 const kilogram: boolean = exact?.unit === "kg";
 const gates: string[] = lines.map((line) => line.state + (line.outputs["gate"]?.unit ?? ""));
@@ -42,7 +42,7 @@ answer(new FormData());
 // @ts-expect-error: only a form can answer
 attach(document.createElement("div"));
 // @ts-expect-error: what cannot be said is missing
-outputs["dose.mass"].text;
+outputs["basic.mass"].text;
 // @ts-expect-error: a controller comes from a form alone
 new Controller();
 // @ts-expect-error: there is no such list, or nothing in it

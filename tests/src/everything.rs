@@ -35,7 +35,7 @@ pub fn forms() -> Vec<Form> {
                     forms.push(with(&unit, ""));
                 }
                 // Emptied, so that it is needed.
-                let mut form = with("bag.have", "1");
+                let mut form = with("bag.on-hand", "1");
                 form.0.retain(|(name, _)| *name != first_line(name));
                 forms.push(form);
             }
@@ -51,12 +51,13 @@ pub fn forms() -> Vec<Form> {
     }
     for text in ["3,3 ", "40000", "41"] {
         forms.extend(
-            ["water.heat", "water.ta", "water.ch", "water.cya", "salt.now"].map(|name| with(name, text)),
+            ["water.temperature", "water.ta", "water.ch", "water.cya", "salt.now"]
+                .map(|name| with(name, text)),
         );
     }
     forms.extend(
         [
-            ("water.heat", "45"),
+            ("water.temperature", "45"),
             ("water.ta", "900"),
             ("water.ch", "2900"),
             ("water.cya", "450"),

@@ -2,7 +2,9 @@
 
 use chem::*;
 use evidence::quantities::{chlorine, ppm};
-use plan::{Acid, Bag, Band, Case, Instrument, Method, Place, Products, Ready, Surface, Tests, Typed, YesNo};
+use plan::{
+    Acid, Bag, Band, Case, Instrument, Location, Method, Products, Ready, Surface, Tests, Typed, YesNo,
+};
 
 /// The demo in metres, with every figure there and nothing against it.
 pub fn demo() -> Case {
@@ -26,7 +28,7 @@ pub fn demo() -> Case {
             powder: Purity::WHOLE,
         }),
         today: Some(20_000),
-        ready: Ready { moved: Some(YesNo::No), place: Some(Place::Outdoor), ..Ready::default() },
+        ready: Ready { moved: Some(YesNo::No), place: Some(Location::Outdoor), ..Ready::default() },
         ..Case::default()
     }
 }

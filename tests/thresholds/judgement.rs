@@ -4,11 +4,11 @@ use super::demo::demo;
 use chem::*;
 use evidence::quantities::{chlorine, kg, ppm};
 use plan::Ruling;
-use plan::Verdict::{Over, Pass, Stop, Unknown, Wait};
+use plan::Verdict::{Exception, Pass, Stop, Unknown, Wait};
 use plan::log::{Entry, LogEvent, MOST_ENTRIES};
 use plan::{
-    Band, BandError, Case, Gate, Go, Goals, Grains, Instrument, Place, Surface, Tests, Typed, Verdict, YesNo,
-    plan,
+    Band, BandError, Case, Gate, Go, Goals, Instrument, Location, Surface, Tests, Typed, Undissolved,
+    Verdict, YesNo, plan,
 };
 
 fn says(case: &Case, gate: Gate) -> Verdict {
@@ -37,11 +37,11 @@ fn each_gate_turns_on_its_limit() {
     let cyanurate = |case: &mut Case, x| case.water.cyanuric_acid = CyanuricAcid::from_mg_per_l(x).ok();
     let indoors = |case: &mut Case, x| {
         (case.water.cyanuric_acid, case.ready.place) =
-            (CyanuricAcid::from_mg_per_l(x).ok(), Some(Place::Indoor));
+            (CyanuricAcid::from_mg_per_l(x).ok(), Some(Location::Indoor));
     };
     let hardness = |case: &mut Case, x| case.water.hardness = Hardness::from_mg_per_l(x).ok();
     let on_a_liner = |case: &mut Case, x| {
-        (case.water.hardness, case.surface) = (Hardness::from_mg_per_l(x).ok(), Some(Surface::Liner));
+        (case.water.hardness, case.surface) = (Hardness::from_mg_per_l(x).ok(), Some(Surface::Vinyl));
     };
     let free = |case: &mut Case, x| case.water.chlorine = Typed::Valid(chlorine(x));
     let bare = |case: &mut Case, x| {
@@ -154,11 +154,11 @@ fn a_reading_and_the_last_salt_age_to_the_minute() {
     let mut log = [None; MOST_ENTRIES];
     log[0] = Some(Entry { when: 0, what: LogEvent::Dose(kg(120.0)) });
     for (now, grains, must) in [
-        (Some(2 * DAY - 1), Some(Grains::None), Wait),
-        (Some(2 * DAY), Some(Grains::None), Pass),
-        (Some(2 * DAY), Some(Grains::Some), Stop),
+        (Some(2 * DAY - 1), Some(Undissolved::None), Wait),
+        (Some(2 * DAY), Some(Undissolved::None), Pass),
+        (Some(2 * DAY), Some(Undissolved::Some), Stop),
         (Some(2 * DAY), None, Unknown),
-        (None, Some(Grains::None), Unknown),
+        (None, Some(Undissolved::None), Unknown),
     ] {
         let mut case = Case { now, log: Typed::Valid(log), ..demo() };
         case.ready.grains = grains;
@@ -184,15 +184,15 @@ fn the_level_passes_between_the_limits_and_not_beyond() {
 /// A refusal of the finish gives way to a release of its own day or later; a word counts from its own day on.
 #[test]
 fn a_word_counts_from_its_day_on() {
-    for (released, must) in [(19_989, Stop), (19_990, Over), (20_000, Over), (20_001, Stop)] {
+    for (released, must) in [(19_989, Stop), (19_990, Exception), (20_000, Exception), (20_001, Stop)] {
         let mut case = demo();
-        (case.ready.word, case.ready.word_day) = (Some(plan::Word::Refused), Some(19_990));
+        (case.ready.word, case.ready.word_day) = (Some(plan::Approval::Refused), Some(19_990));
         case.ready.rulings.clearance = Ruling { named: true, day: Typed::Valid(released) };
         assert_eq!(says(&case, Gate::Clearance), must, "released on day {released}");
     }
     for (day, named, must) in [(20_000, true, Pass), (20_001, true, Unknown), (20_000, false, Unknown)] {
         let mut case = demo();
-        (case.ready.word, case.ready.word_day) = (Some(plan::Word::Have), Some(day));
+        (case.ready.word, case.ready.word_day) = (Some(plan::Approval::InHand), Some(day));
         case.ready.word_named = named;
         assert_eq!(says(&case, Gate::Clearance), must, "cleared on day {day}");
     }
@@ -200,7 +200,7 @@ fn a_word_counts_from_its_day_on() {
 
 #[test]
 fn pump_and_metals_are_judged_with_what_goes_with_them() {
-    use plan::{Running, Treated};
+    use plan::{Running, Sanitizer};
     for (full, running, must) in [
         (Some(YesNo::Yes), Some(Running::Yes), Pass),
         (Some(YesNo::Yes), Some(Running::Less), Wait),
@@ -219,7 +219,7 @@ fn pump_and_metals_are_judged_with_what_goes_with_them() {
         [(given, given, Pass), (given, Typed::Missing, Wait), (Typed::Missing, given, Wait)]
     {
         let mut case = demo();
-        case.ready.treated = Some(Treated::Metals);
+        case.ready.treated = Some(Sanitizer::CopperSilver);
         (case.ready.copper, case.ready.iron) = (copper, iron);
         assert_eq!(says(&case, Gate::PreviousSanitizer), must, "{copper:?} {iron:?}");
     }

@@ -136,7 +136,7 @@ fn the_end_is_judged_as_the_beginning_is() {
             -30..=30 => (Position::Within, Position::Within),
             _ => (Position::Above, Position::Above),
         };
-        assert_eq!((end.balance, balance(Some(Surface::Liner))), (Some(side), Some(shell)), "{index}");
+        assert_eq!((end.balance, balance(Some(Surface::Vinyl))), (Some(side), Some(shell)), "{index}");
         assert_eq!(balance(None), Some(side), "a surface not known is not spared: {index}");
         seen.push(index);
     }

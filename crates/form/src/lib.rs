@@ -34,14 +34,14 @@ pub use form::{Form, utc_of};
 /// ```
 /// use saltwright_form::{Form, answer};
 /// let form = Form::from([
-///     ("pool.volume", "16,596"), ("pool.volume.unit", "[gal_us]"), ("pool.how", "taped"),
-///     ("salt.now", "400"), ("salt.now.unit", "[ppm]"), ("salt.how", "meter"), ("salt.target", "3200"),
+///     ("pool.volume", "16,596"), ("pool.volume.unit", "[gal_us]"), ("pool.method", "taped"),
+///     ("salt.now", "400"), ("salt.now.unit", "[ppm]"), ("salt.method", "meter"), ("salt.target", "3200"),
 ///     ("bag.size", "40"), ("bag.size.unit", "[lb_av]"), ("bag.purity", "99.4"),
 /// ]);
 /// let answer = answer(&form);
-/// assert_eq!(answer.text("dose.mass"), Some("390.1"));
+/// assert_eq!(answer.text("basic.mass"), Some("390.1"));
 /// assert_eq!(answer.text("buy.bags"), Some("10"));
-/// assert_eq!(answer.text("now.bags"), Some("6"));
+/// assert_eq!(answer.text("stage.bags"), Some("6"));
 /// assert!(answer.holds("gate.index.unknown")); // nothing was tested, and nothing passed
 /// ```
 pub fn answer(form: &Form) -> Answer {

@@ -224,7 +224,7 @@ impl Filler<'_> {
                 Verdict::Wait => RowFact::IsWait,
                 Verdict::Stop => RowFact::IsStop,
                 Verdict::Unknown => RowFact::IsUnknown,
-                Verdict::Over => RowFact::IsException,
+                Verdict::Exception => RowFact::IsException,
             };
             if verdict == Verdict::Unknown && asked {
                 match salt {

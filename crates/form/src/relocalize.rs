@@ -151,7 +151,7 @@ mod tests {
             ("salt.target", "mS/cm", "3200", "g/L", "3.2"),
             ("treat.acid", "{Be}", "20", "%{HCl}", ""),
             ("log.1.mass", "{bag}", "6", "kg", ""),
-            ("water.heat", "Cel", "x", "[degF]", "x"),
+            ("water.temperature", "Cel", "x", "[degF]", "x"),
         ] {
             let asked = FieldId::unit_name(name).unwrap();
             let form = Form::from([(name, typed), (asked.as_str(), unit)]);

@@ -303,7 +303,7 @@ mod tests {
             for name in [
                 "pool.volume",
                 "job.name",
-                "surface.who",
+                "surface.approval-by",
                 "a.strange-name",
                 "log.3.mass",
                 "salt.now",
@@ -346,7 +346,7 @@ mod tests {
             for decimal in ['.', ','] {
                 let rows = csv::typed(&form, "typed");
                 let head: Cells = ["step", "name", "value", "unit", "when"];
-                let result: Cells = ["result", "dose.mass", "177", "kg", ""];
+                let result: Cells = ["result", "basic.mass", "177", "kg", ""];
                 let rows: Vec<Cells> = [head].into_iter().chain(rows).chain([result]).collect();
                 let rows: Vec<&[&str]> = rows.iter().map(|row| &row[..]).collect();
                 let (_, again) = opened(&table(&rows, decimal)).unwrap();

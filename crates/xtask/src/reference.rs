@@ -24,7 +24,7 @@ here is never removed and never gets another meaning; new names may come.
 |---|---|---|
 | `name=\"salt.now\"` | input, select, textarea | a question. Names that are not listed are yours: kept, and passed on |
 | `name=\"salt.now.unit\"` | select, or hidden input | the unit of that question; hidden, you have settled it |
-| `name=\"dose.mass\"` | output | gets the result; a dash where there is none |
+| `name=\"basic.mass\"` | output | gets the result; a dash where there is none |
 | `data-unit=\"kg\"` | output | this result in this unit, whatever is typed |
 | `data-when=\"add.yes !held\"` | any element | shown while each listed state holds, and none behind `!` does; begin with `hidden` |
 | `data-fault=\"salt.now\"` | any element | the place for what is wrong with that field. `salt.now:low` is shown for that fault alone |
@@ -109,14 +109,14 @@ fn rules(out: &mut String) {
         let _ = writeln!(out, "| {} | That answer was chosen | ", names.join(", "));
     }
     for (name, meaning) in [
-        ("`log.N.dose` … `log.N.needs-when`", "A line of the log, by its number: see below"),
+        ("`log.N.salt` … `log.N.needs-when`", "A line of the log, by its number: see below"),
         ("`echo.FIELD`", "That field was understood"),
         ("`need.FIELD`", "That field is needed and missing; its dots are hyphens: `need.salt-now`"),
         (
-            "`gate.NAME.pass`, `.wait`, `.stop`, `.unknown`, `.over`",
+            "`gate.NAME.pass`, `.wait`, `.stop`, `.unknown`, `.exception`",
             "What that gate says; the gates are listed below",
         ),
-        ("`ask.RESULT`", "That result is to be found; its dots are hyphens: `ask.dose-mass`"),
+        ("`ask.RESULT`", "That result is to be found; its dots are hyphens: `ask.basic-mass`"),
         ("`try.RESULT.open`, `.right`, `.near`, `.off`", "How the attempt at it stands, once checked"),
         ("`try.first.RESULT`", "The first result that differs"),
     ] {

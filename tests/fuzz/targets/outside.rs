@@ -126,7 +126,7 @@ fn read_back(bytes: &[u8]) {
     let head: Cells = ["step", "name", "value", "unit", "when"];
     let mut all: Vec<Cells> = vec![head];
     all.extend(typed(&form, "typed"));
-    all.push(["result", "dose.mass", "177", "kg", ""]);
+    all.push(["result", "basic.mass", "177", "kg", ""]);
     let all: Vec<&[&str]> = all.iter().map(|row| &row[..]).collect();
     if form.0.is_empty() {
         return;

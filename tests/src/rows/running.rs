@@ -4,15 +4,15 @@
 
 use crate::row::Row;
 
-const POOL: &str = "pool.volume=62.82 pool.volume.unit=m3 pool.how=taped";
-const SALT: &str = "salt.now=400 salt.now.unit=[ppm] salt.how=meter salt.target=3200 bag.size=40 bag.size.unit=[lb_av] bag.purity=99.4";
+const POOL: &str = "pool.volume=62.82 pool.volume.unit=m3 pool.method=taped";
+const SALT: &str = "salt.now=400 salt.now.unit=[ppm] salt.method=meter salt.target=3200 bag.size=40 bag.size.unit=[lb_av] bag.purity=99.4";
 
-const SHELF: &str = "water.heat=26 water.heat.unit=Cel run.makes=20 run.makes.unit=g/h run.hours=12 treat.acid=31.45 treat.bleach=10 treat.calcium=77 treat.powder=100";
+const SHELF: &str = "water.temperature=26 water.temperature.unit=Cel generator.output=20 generator.output.unit=g/h pump.hours=12 treat.acid=31.45 treat.bleach=10 treat.calcium=77 treat.powder=100";
 
 pub const ROWS: &[Row] = &[
     Row {
         name: "3 mg/L a day by 20 g/h: 188 g, 9.4 h; a pump of 12 h at 79 %",
-        form: &[POOL, "run.demand=3 run.makes=20 run.makes.unit=g/h run.hours=12"],
+        form: &[POOL, "generator.demand=3 generator.output=20 generator.output.unit=g/h pump.hours=12"],
         shows: &[
             "used.volume=62.82 run.grams=188 run.full-hours=9.4 run.setting=79 run.setting.low=39 run.setting.high=118 run.reserve=1.3",
         ],
@@ -20,31 +20,31 @@ pub const ROWS: &[Row] = &[
     },
     Row {
         name: "the same by a pump of 10 h: 94 %, no reserve",
-        form: &[POOL, "run.demand=3 run.makes=20 run.makes.unit=g/h run.hours=10"],
+        form: &[POOL, "generator.demand=3 generator.output=20 generator.output.unit=g/h pump.hours=10"],
         shows: &["run.setting=94"],
         holds: "run run.little-reserve !run.short",
     },
     Row {
         name: "the same by a pump of 8 h can't be",
-        form: &[POOL, "run.makes=20 run.makes.unit=g/h run.hours=8"],
+        form: &[POOL, "generator.output=20 generator.output.unit=g/h pump.hours=8"],
         shows: &["run.setting=118 run.full-hours=9.4"],
         holds: "run run.short run.example !run.little-reserve !run.beyond",
     },
     Row {
         name: "by 5 g/h it would take 37.7 hours of a day",
-        form: &[POOL, "run.demand=3 run.makes=5 run.makes.unit=g/h run.hours=24"],
+        form: &[POOL, "generator.demand=3 generator.output=5 generator.output.unit=g/h pump.hours=24"],
         shows: &["run.full-hours=37.7 run.reserve=0.6"],
         holds: "run run.short run.beyond run.small",
     },
     Row {
         name: "a generator with plenty: 30 g/h, 24 h; 26 %, a hot spell 39 %",
-        form: &[POOL, "run.demand=3 run.makes=30 run.makes.unit=g/h run.hours=24"],
+        form: &[POOL, "generator.demand=3 generator.output=30 generator.output.unit=g/h pump.hours=24"],
         shows: &["run.setting=26 run.setting.high=39 run.reserve=3.8"],
         holds: "run !run.small !run.hot-short !run.little-reserve !run.short",
     },
     Row {
         name: "no pump hours: what is missing is asked for, no setting told",
-        form: &[POOL, "run.demand=3 run.makes=20 run.makes.unit=g/h"],
+        form: &[POOL, "generator.demand=3 generator.output=20 generator.output.unit=g/h"],
         shows: &["run.setting=– run.grams=–"],
         holds: "run.open !run",
     },
@@ -74,45 +74,54 @@ pub const ROWS: &[Row] = &[
     },
     Row {
         name: "a pound a day is 18.9 g an hour",
-        form: &[POOL, "run.demand=3 run.makes=1 run.makes.unit=[lb_av]/d run.hours=24"],
-        shows: &["echo.run.makes.also=18.9 run.full-hours=10.0 run.setting=42"],
+        form: &[POOL, "generator.demand=3 generator.output=1 generator.output.unit=[lb_av]/d pump.hours=24"],
+        shows: &["echo.generator.output.also=18.9 run.full-hours=10.0 run.setting=42"],
         holds: "run !run.small",
     },
     Row {
         name: "indoors: 90 m3 at 1 mg/L by 15 g/h: 6 h, 75 % of 8",
         form: &[
-            "pool.volume=90 pool.volume.unit=m3 run.demand=1 run.makes=15 run.makes.unit=g/h run.hours=8",
+            "pool.volume=90 pool.volume.unit=m3 generator.demand=1 generator.output=15 generator.output.unit=g/h pump.hours=8",
         ],
         shows: &["run.grams=90 run.full-hours=6.0 run.setting=75"],
         holds: "run",
     },
     Row {
         name: "chlorine from 1 to 4: 188 g, another 9.4 h",
-        form: &[POOL, "run.demand=3 run.makes=20 run.makes.unit=g/h run.hours=12 water.fc=1 goal.fc=4"],
+        form: &[
+            POOL,
+            "generator.demand=3 generator.output=20 generator.output.unit=g/h pump.hours=12 water.fc=1 goal.fc=4",
+        ],
         shows: &["run.lift=9.4"],
         holds: "run.lift",
     },
     Row {
         name: "cold, and colder",
-        form: &[POOL, "run.makes=20 run.makes.unit=g/h run.hours=12 water.heat=17.9 water.heat.unit=Cel"],
+        form: &[
+            POOL,
+            "generator.output=20 generator.output.unit=g/h pump.hours=12 water.temperature=17.9 water.temperature.unit=Cel",
+        ],
         shows: &[],
         holds: "run.throttled !run.stopped",
     },
     Row {
         name: "so cold that it may stop",
-        form: &[POOL, "run.makes=20 run.makes.unit=g/h run.hours=12 water.heat=14.9 water.heat.unit=Cel"],
+        form: &[
+            POOL,
+            "generator.output=20 generator.output.unit=g/h pump.hours=12 water.temperature=14.9 water.temperature.unit=Cel",
+        ],
         shows: &[],
         holds: "run.stopped !run.throttled",
     },
     Row {
         name: "a rating that is none: no setting",
-        form: &[POOL, "run.makes=twenty run.makes.unit=g/h run.hours=12"],
+        form: &[POOL, "generator.output=twenty generator.output.unit=g/h pump.hours=12"],
         shows: &["run.setting=–"],
         holds: "fault !run",
     },
     Row {
         name: "a demand that is none is not our example either",
-        form: &[POOL, "run.demand=x run.makes=20 run.makes.unit=g/h run.hours=12"],
+        form: &[POOL, "generator.demand=x generator.output=20 generator.output.unit=g/h pump.hours=12"],
         shows: &["run.setting=–"],
         holds: "fault !run",
     },
@@ -173,66 +182,66 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "20,000 gal, 4,000 to 3,200 with 400: 22.2 %, by the estimate a hair less; hours and money",
         form: &[
-            "pool.volume=20000 pool.volume.unit=[gal_us] pool.how=metered salt.now=4000 salt.now.unit=[ppm] salt.how=lab",
-            "salt.target=3200 salt.low=2800 salt.high=3600 fill.salt=400 less.in=9 less.out=40 less.flow.unit=[gal_us]/min",
-            "less.price=10 less.price.unit=/[kgal]",
+            "pool.volume=20000 pool.volume.unit=[gal_us] pool.method=metered salt.now=4000 salt.now.unit=[ppm] salt.method=lab",
+            "salt.target=3200 salt.low=2800 salt.high=3600 fill.salt=400 replace.fill-rate=9 replace.drain-rate=40 replace.drain-rate.unit=[gal_us]/min",
+            "replace.water-price=10 replace.water-price.unit=/[kgal]",
         ],
         shows: &[
-            "less.share=22.2 less.volume=4,438 less.flow.volume=5,018 less.flow.hours=9.3 less.flow.price=50.18",
+            "replace.share=22.2 replace.volume=4,438 replace.flow.volume=5,018 replace.flow.hours=9.3 replace.flow.price=50.18",
         ],
-        holds: "less.effort less.known",
+        holds: "replace.effort replace.told",
     },
     Row {
         name: "card 1 by the tape: a hand-span off 1.5 m is the cap",
         form: &[
             "pool.shape=rectangle pool.length=10 pool.width=5 pool.length.unit=m pool.floor=level pool.shallow=1.5",
-            "surface.kind=liner salt.how=meter salt.now=4,100 salt.now.unit=[ppm] salt.target=3200 salt.low=2800",
+            "surface.kind=vinyl salt.method=meter salt.now=4,100 salt.now.unit=[ppm] salt.target=3200 salt.low=2800",
             "salt.high=3600 fill.salt=150",
         ],
-        shows: &["less.cap=13.3 less.sinks=0.20 used.volume=75 risk.now=100.0"],
-        holds: "cap.depth less.depth less.known less.several !cap.ours !less.effort",
+        shows: &["replace.most=13.3 replace.sinks=0.20 used.volume=75 risk.now=100.0"],
+        holds: "cap.depth replace.depth replace.told replace.several !cap.ours !replace.effort",
     },
     Row {
         name: "the same over cement: a hand-span does not bind where the ground is known to be low; one pass, 22.8 %",
         form: &[
             "pool.shape=rectangle pool.length=10 pool.width=5 pool.length.unit=m pool.floor=level pool.shallow=1.5",
-            "surface.kind=cement less.ground=yes salt.how=lab salt.now=4,100 salt.now.unit=[ppm] salt.target=3200",
+            "surface.kind=cement replace.groundwater=low salt.method=lab salt.now=4,100 salt.now.unit=[ppm] salt.target=3200",
             "salt.low=2800 salt.high=3600 fill.salt=150",
         ],
-        shows: &["less.count=1 less.sinks=0.34"],
-        holds: "cap.third less.depth !less.several",
+        shows: &["replace.count=1 replace.sinks=0.34"],
+        holds: "cap.third replace.depth !replace.several",
     },
     Row {
         name: "passes of the hand-span: the first, 13.3 % of 75 m3, is 10 m3, an hour out and ten in",
         form: &[
             "pool.shape=rectangle pool.length=10 pool.width=5 pool.length.unit=m pool.floor=level pool.shallow=1.5",
-            "surface.kind=liner salt.how=lab salt.now=4,100 salt.now.unit=[ppm] salt.target=3200 salt.low=2800",
-            "salt.high=3600 fill.salt=150 less.out=166.667 less.in=16.6667 less.price=2.5",
+            "surface.kind=vinyl salt.method=lab salt.now=4,100 salt.now.unit=[ppm] salt.target=3200 salt.low=2800",
+            "salt.high=3600 fill.salt=150 replace.drain-rate=166.667 replace.fill-rate=16.6667 replace.water-price=2.5",
         ],
-        shows: &["less.sinks=0.20 less.pass.out=1.0 less.pass.in=10.0 less.pass.price=25.00"],
-        holds: "less.several less.effort",
+        shows: &["replace.sinks=0.20 replace.pass.out=1.0 replace.pass.in=10.0 replace.pass.price=25.00"],
+        holds: "replace.several replace.effort",
     },
     Row {
         name: "too much salt, all known: what goes in after the other water is told",
         form: &[
-            "pool.volume=75 pool.volume.unit=m3 pool.how=drawing surface.kind=tile salt.how=meter salt.now=4100",
-            "salt.now.unit=[ppm] salt.target=3200 salt.low=2800 salt.high=3600 fill.salt=150 fill.heat=15",
-            "fill.heat.unit=Cel fill.ph=7.8 fill.ta=40 fill.ch=80 fill.cya=0 water.heat=26 water.heat.unit=Cel",
+            "pool.volume=75 pool.volume.unit=m3 pool.method=drawing surface.kind=tile salt.method=meter salt.now=4100",
+            "salt.now.unit=[ppm] salt.target=3200 salt.low=2800 salt.high=3600 fill.salt=150 fill.temperature=15",
+            "fill.temperature.unit=Cel fill.ph=7.8 fill.ta=40 fill.ch=80 fill.cya=0 water.temperature=26 water.temperature.unit=Cel",
             "water.ph=7.5 water.ta=90 water.ch=280 water.cya=60 goal.ta=90 treat.acid=31.45 treat.bleach=10",
             "treat.calcium=77 treat.powder=100",
         ],
         shows: &[],
-        holds: "dose.less less.known treat.water-first treat.steps",
+        holds: "standing.over replace.told treat.water-first treat.steps",
     },
     Row {
         name: "too much salt, the fill water's alkalinity not known: no step is told for a water nobody knows",
         form: &[
-            "pool.volume=75 pool.volume.unit=m3 pool.how=drawing surface.kind=tile salt.how=meter salt.now=4100",
-            "salt.now.unit=[ppm] salt.target=3200 salt.low=2800 salt.high=3600 fill.salt=150 water.heat=26",
-            "water.heat.unit=Cel water.ph=7.5 water.ta=90 water.ch=280 water.cya=60 goal.ta=110 treat.acid=31.45",
+            "pool.volume=75 pool.volume.unit=m3 pool.method=drawing surface.kind=tile salt.method=meter salt.now=4100",
+            "salt.now.unit=[ppm] salt.target=3200 salt.low=2800 salt.high=3600 fill.salt=150 water.temperature=26",
+            "water.temperature.unit=Cel water.ph=7.5 water.ta=90 water.ch=280 water.cya=60 goal.ta=110 treat.acid=31.45",
             "treat.bleach=10 treat.calcium=77 treat.powder=100",
         ],
         shows: &[],
-        holds: "dose.less less.known treat.water-first !treat.steps need.fill-ta",
+        holds: "standing.over replace.told treat.water-first !treat.steps need.fill-ta",
     },
 ];

@@ -13,10 +13,10 @@ pub const ROWS: &[Row] = &[
             "pool.shape=rectangle pool.length=30 pool.width=15 pool.floor=slope pool.shallow=3.5 pool.deep=6.5",
         ],
         shows: &[
-            "measured.volume=16,831 measured.volume.also=63.71 measured.area=450.0 measured.depth=5.00 measured.doubt=5.0",
+            "measured.volume=16,831 measured.volume.also=63.71 measured.area=450.0 measured.depth=5.00 measured.accuracy=5.0",
             "echo.pool.length=30 echo.pool.length.also=9.14 draw.length=30 draw.deep=6.5 draw.slope=–",
         ],
-        holds: "pool.measured found.taped measure.known measure.drawn !need.pool-volume !measure.unfinished !measure.typed !gate.volume.wait",
+        holds: "pool.measured method.taped measure.known measure.drawn !need.pool-volume !measure.unfinished !measure.typed !gate.volume.wait",
     },
     Row {
         name: "the same in feet and inches, as a phone types them",
@@ -53,7 +53,7 @@ pub const ROWS: &[Row] = &[
         name: "round",
         form: &[FEET, "pool.shape=round pool.length=24 pool.floor=level pool.shallow=4"],
         shows: &["measured.volume=13,536 measured.volume.also=51.24 draw.width=– measured.depth=4.00"],
-        holds: "pool.measured found.taped",
+        holds: "pool.measured method.taped",
     },
     Row {
         name: "an oval curved all round",
@@ -73,8 +73,10 @@ pub const ROWS: &[Row] = &[
             FEET,
             "pool.shape=kidney pool.length=32 pool.lobe-a=14 pool.lobe-b=18 pool.floor=level pool.shallow=5",
         ],
-        shows: &["measured.volume=17,235 measured.volume.also=65.24 measured.doubt=10.0 draw.a=14 draw.b=18"],
-        holds: "pool.measured found.rule",
+        shows: &[
+            "measured.volume=17,235 measured.volume.also=65.24 measured.accuracy=10.0 draw.a=14 draw.b=18",
+        ],
+        holds: "pool.measured method.rule",
     },
     Row {
         name: "free form by nine widths, its list with commas",
@@ -83,10 +85,10 @@ pub const ROWS: &[Row] = &[
             "pool.shape=freeform pool.gap=4 pool.widths=0,10,14,15,13,12,14,11,0 pool.depths=5;4.5;5.5;4;6",
         ],
         shows: &[
-            "measured.volume=13,664 measured.trapezoid=356.0 measured.simpson=365.3 measured.doubt=7.0",
+            "measured.volume=13,664 measured.trapezoid=356.0 measured.simpson=365.3 measured.accuracy=7.0",
             "echo.pool.widths.count=9 echo.pool.depths.count=5 echo.pool.widths=0;_10;_14;_15;_13;_12;_14;_11;_0",
         ],
-        holds: "pool.measured found.offsets measure.depths !measure.odd !need.pool-floor",
+        holds: "pool.measured method.offsets measure.depths !measure.odd !need.pool-floor",
     },
     Row {
         // Trapezoids by hand: 4 ft by 89 ft is 356 ft², of 5 ft 13,315 gal; of the first eight widths alone
@@ -107,7 +109,7 @@ pub const ROWS: &[Row] = &[
             "pool.length-b=12 pool.width-b=10 pool.depth-b=3.5",
         ],
         shows: &["measured.volume=19,973 measured.volume.also=75.61 measured.area=570.0 draw.a=12"],
-        holds: "pool.measured found.taped",
+        holds: "pool.measured method.taped",
     },
     Row {
         name: "a floor that breaks",
@@ -134,12 +136,12 @@ pub const ROWS: &[Row] = &[
         form: &[
             FEET,
             "pool.shape=rectangle pool.length=30 pool.width=15 pool.floor=slope pool.shallow=3.5 pool.deep=6.5",
-            "pool.ledge-area=90 pool.ledge-water=9in pool.ledge-around=3.5 pool.spa=864 pool.part.unit=[gal_us] pool.less=100",
+            "pool.ledge-area=90 pool.ledge-water=9in pool.ledge-around=3.5 pool.spa=864 pool.solids.unit=[gal_us] pool.solids=100",
         ],
         shows: &[
             "measured.volume=15,744 measured.ledge=1,851 echo.pool.spa.also=3.27 echo.pool.ledge-area.also=8.36",
         ],
-        holds: "measure.ledge measure.spa measure.less",
+        holds: "measure.ledge measure.spa measure.solids",
     },
     Row {
         name: "metric, with commas: the results are in cubic metres",
@@ -185,9 +187,9 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "half finished: what is missing is named, and no amount told",
         form: &[
-            "pool.shape=rectangle pool.length=30 salt.now=400 salt.now.unit=[ppm] salt.how=meter salt.target=3200 bag.size=20 bag.size.unit=kg bag.purity=99.4",
+            "pool.shape=rectangle pool.length=30 salt.now=400 salt.now.unit=[ppm] salt.method=meter salt.target=3200 bag.size=20 bag.size.unit=kg bag.purity=99.4",
         ],
-        shows: &["measured.volume=– dose.mass=–"],
+        shows: &["measured.volume=– basic.mass=–"],
         holds: "measure.unfinished need.pool-length-unit need.pool-width need.pool-floor need.pool-volume add.unknown !pool.measured",
     },
     Row {
@@ -268,7 +270,7 @@ pub const ROWS: &[Row] = &[
     Row {
         name: "more taken off than there is",
         form: &[
-            "pool.length.unit=m pool.shape=rectangle pool.length=8 pool.width=4 pool.floor=level pool.shallow=1 pool.less=40 pool.part.unit=m3",
+            "pool.length.unit=m pool.shape=rectangle pool.length=8 pool.width=4 pool.floor=level pool.shallow=1 pool.solids=40 pool.solids.unit=m3",
         ],
         shows: &["measured.volume=–"],
         holds: "measure.nothing !pool.measured need.pool-volume",
@@ -279,9 +281,9 @@ pub const ROWS: &[Row] = &[
         form: &[
             FEET,
             "pool.volume=16596 pool.volume.unit=[gal_us] pool.shape=rectangle pool.length=30 pool.width=15 pool.floor=slope pool.shallow=3.5 pool.deep=6.5",
-            "salt.now=400 salt.now.unit=[ppm] salt.how=meter salt.target=3200 bag.size=40 bag.size.unit=[lb_av] bag.purity=99.4",
+            "salt.now=400 salt.now.unit=[ppm] salt.method=meter salt.target=3200 bag.size=40 bag.size.unit=[lb_av] bag.purity=99.4",
         ],
-        shows: &["measured.volume=16,831 measured.apart=1.4 dose.mass=390.1"],
+        shows: &["measured.volume=16,831 measured.apart=1.4 basic.mass=390.1"],
         holds: "measure.typed measure.typed.less !measure.typed.more !measure.apart !pool.measured gate.volume.wait",
     },
     Row {
@@ -290,10 +292,10 @@ pub const ROWS: &[Row] = &[
         form: &[
             FEET,
             "pool.volume=22023 pool.volume.unit=[gal_us] pool.shape=rectangle pool.length=32 pool.width=16 pool.floor=hopper",
-            "pool.shallow=3.5 pool.deep=8 pool.flat=12 pool.pad-length=6 pool.pad-width=8 pool.how=taped",
+            "pool.shallow=3.5 pool.deep=8 pool.flat=12 pool.pad-length=6 pool.pad-width=8 pool.method=taped",
         ],
         shows: &["measured.apart=16.1"],
-        holds: "measure.typed.more measure.apart found.taped",
+        holds: "measure.typed.more measure.apart method.taped",
     },
     Row {
         name: "measured, and the typed one invalid: nobody knows which is meant",
@@ -309,24 +311,24 @@ pub const ROWS: &[Row] = &[
             FEET,
             "pool.shape=rectangle pool.length=30 pool.width=15 pool.floor=slope pool.shallow=3.5 pool.deep=6.5",
             "pool.steps=2.625;1.75;0.875 pool.steps-width=6 pool.steps-tread=1",
-            "salt.now=400 salt.now.unit=[ppm] salt.how=meter salt.target=3200 bag.size=40 bag.size.unit=[lb_av] bag.purity=99.4",
+            "salt.now=400 salt.now.unit=[ppm] salt.method=meter salt.target=3200 bag.size=40 bag.size.unit=[lb_av] bag.purity=99.4",
         ],
-        shows: &["dose.mass=390.1 buy.bags=10 now.bags=6"],
-        holds: "pool.measured found.taped !gate.volume.wait",
+        shows: &["basic.mass=390.1 buy.bags=10 stage.bags=6"],
+        holds: "pool.measured method.taped !gate.volume.wait",
     },
     Row {
         name: "how it was found, chosen, stands before the way it was measured",
         form: &[
-            "pool.how=drawing pool.length.unit=m pool.shape=rectangle pool.length=8 pool.width=4 pool.floor=level pool.shallow=1",
+            "pool.method=drawing pool.length.unit=m pool.shape=rectangle pool.length=8 pool.width=4 pool.floor=level pool.shallow=1",
         ],
         shows: &["measured.volume=32.00"],
-        holds: "pool.measured found.drawing !found.taped",
+        holds: "pool.measured method.drawing !method.taped",
     },
     Row {
         name: "filled through a meter",
         form: &["pool.meter-before=1203.5 pool.meter-after=1266.32 pool.meter.unit=m3"],
-        shows: &["measured.volume=62.82 measured.doubt=1.5 measured.area=–"],
-        holds: "pool.measured found.metered measure.metered !measure.drawn",
+        shows: &["measured.volume=62.82 measured.accuracy=1.5 measured.area=–"],
+        holds: "pool.measured method.metered measure.metered !measure.drawn",
     },
     Row {
         name: "meter before tape, and the tape for surface and depth",
@@ -334,7 +336,7 @@ pub const ROWS: &[Row] = &[
             "pool.meter-before=0 pool.meter-after=30 pool.meter.unit=m3 pool.length.unit=m pool.shape=rectangle pool.length=8 pool.width=4 pool.floor=level pool.shallow=1",
         ],
         shows: &["measured.volume=30.00 measured.area=32.0 measured.depth=1.00"],
-        holds: "pool.measured found.metered measure.metered measure.drawn",
+        holds: "pool.measured method.metered measure.metered measure.drawn",
     },
     Row {
         name: "a meter that ran backwards, and one not read after",

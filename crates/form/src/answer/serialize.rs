@@ -185,10 +185,10 @@ mod tests {
         let form = Form::from([
             ("pool.volume", "62.82"),
             ("pool.volume.unit", "m3"),
-            ("pool.how", "taped"),
+            ("pool.method", "taped"),
             ("salt.now", "400"),
             ("salt.now.unit", "[ppm]"),
-            ("salt.how", "meter"),
+            ("salt.method", "meter"),
             ("salt.target", "3200"),
             ("bag.size", "20"),
             ("bag.size.unit", "kg"),
@@ -200,10 +200,10 @@ mod tests {
         keys.sort_unstable();
         assert_eq!(keys, ["contract", "faults", "numbers", "outputs", "rows", "states"]);
         assert_eq!(json["contract"], 1);
-        assert_eq!(json["outputs"]["dose.mass"], json!({ "text": "177", "unit": "kg" }));
-        assert_eq!(json["numbers"]["dose.mass"]["unit"], "kg");
-        assert!((json["numbers"]["dose.mass"]["value"].as_f64().unwrap() - 177.0).abs() < 0.5);
-        assert!(json["states"].as_array().unwrap().contains(&"dose.add".into()));
+        assert_eq!(json["outputs"]["basic.mass"], json!({ "text": "177", "unit": "kg" }));
+        assert_eq!(json["numbers"]["basic.mass"]["unit"], "kg");
+        assert!((json["numbers"]["basic.mass"]["value"].as_f64().unwrap() - 177.0).abs() < 0.5);
+        assert!(json["states"].as_array().unwrap().contains(&"standing.short".into()));
         assert!(json["rows"]["gates"][0]["outputs"].is_object());
         let fault = json!({ "field": "water.ph", "code": "not-a-number", "got": "x" });
         assert_eq!(json["faults"], json!([fault]));

@@ -1,8 +1,8 @@
 //! Which codes can be chosen, question by question? Those that the plan goes by are the plan's own.
 
 use plan::{
-    Algae, Clarity, Grade, Grains, Ground, History, Instrument, Kind, Method, Paper, Place, Running, Surface,
-    Treated, Weather, Wiring, Word, YesNo,
+    Algae, Approval, BagSalt, Clarity, Electrical, Ground, History, Instrument, Location, Method, PoolUse,
+    Running, Sanitizer, Surface, Undissolved, Warranty, Weather, YesNo,
 };
 
 /// The codes of a question.
@@ -33,9 +33,9 @@ macro_rules! of_the_plan {
 }
 
 of_the_plan! {
-    METHOD Method, SURFACE Surface, POOL_USE Kind, LOCATION Place, RUNNING Running, CLARITY Clarity,
-    ALGAE Algae, WEATHER Weather, SANITIZER Treated, APPROVAL Word, WARRANTY Paper, ELECTRICAL Wiring,
-    INSTRUMENT Instrument, HISTORY History, BAG_SALT Grade, UNDISSOLVED Grains, GROUND Ground, YES_NO YesNo,
+    METHOD Method, SURFACE Surface, POOL_USE PoolUse, LOCATION Location, RUNNING Running, CLARITY Clarity,
+    ALGAE Algae, WEATHER Weather, SANITIZER Sanitizer, APPROVAL Approval, WARRANTY Warranty, ELECTRICAL Electrical,
+    INSTRUMENT Instrument, HISTORY History, BAG_SALT BagSalt, UNDISSOLVED Undissolved, GROUND Ground, YES_NO YesNo,
 }
 
 /// Choices of the page's own, with their codes.
@@ -95,11 +95,11 @@ of_the_form! {
     /// What a line of the log tells of.
     LOG_KIND LogKind {
         /// salt put in
-        Salt = "dose",
+        Salt = "salt",
         /// salt read
-        Test = "reading",
-        /// struck out: does not count
-        Ignored = "struck",
+        Test = "test",
+        /// ignored: does not count
+        Ignored = "ignored",
     }
     /// In which units results are shown.
     SHOW Show {
@@ -138,7 +138,7 @@ of_the_form! {
         /// setting the output
         Running = "running",
         /// the fill water, and replacing
-        Replace = "less",
+        Replace = "replace",
         /// keep, print, pass on
         Keep = "keep",
         /// how it is worked out

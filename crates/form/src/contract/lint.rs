@@ -8,7 +8,7 @@
 //! | A dose, and no caution in the same form | says when it must not go in |
 //!
 //! *A caution* is an element with words in it that is shown by a state saying that salt may not, not yet or perhaps not
-//! go in, or that a gate does not pass (`data-when="add.no"`, `"!add.yes"`, `"gate.clear.wait"`); or any element with
+//! go in, or that a gate does not pass (`data-when="add.no"`, `"!add.yes"`, `"gate.clarity.wait"`); or any element with
 //! words that the author marks with `data-caution`, for a sentence that always stands there. Which words these are is the
 //! author's matter; that there are some is not.
 //!

@@ -28,12 +28,12 @@ pub enum Mark {
 }
 
 const MARKS: [&str; 4] = ["open", "right", "near", "off"];
-const VERDICTS: [&str; 5] = ["pass", "wait", "stop", "unknown", "over"];
+const VERDICTS: [&str; 5] = ["pass", "wait", "stop", "unknown", "exception"];
 
 /// Choices whose answer is a state: how its name begins, and the codes.
 pub const CHOSEN: [(&str, &Codes); 6] = [
-    ("found", &codes::METHOD),
-    ("how", &codes::INSTRUMENT),
+    ("method", &codes::METHOD),
+    ("instrument", &codes::INSTRUMENT),
     ("is", &codes::SURFACE),
     ("shape", &codes::SHAPE),
     ("floor", &codes::FLOOR),

@@ -51,7 +51,7 @@ pub(crate) fn check(form: &Form, answer: &mut Answer) {
 /// let comma = Signs::new(',', '.');
 /// assert_eq!(value(7, "salt.now", "200 900 50", comma).as_deref(), Some("400"));
 /// assert_eq!(value(7, "bag.purity", "98 99.5 0.1", comma).as_deref(), Some("98,7"));
-/// assert_eq!(value(7, "salt.how", "meter drops lab", comma).as_deref(), Some("meter"));
+/// assert_eq!(value(7, "salt.method", "meter drops lab", comma).as_deref(), Some("drops"));
 /// ```
 pub fn value(variant: u32, field: &str, range: &str, signs: Signs) -> Option<String> {
     let parts: Vec<&str> = range.split_ascii_whitespace().collect();

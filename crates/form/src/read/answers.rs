@@ -4,8 +4,8 @@ use crate::contract::{Fact, Field};
 use crate::read::reader::Reader;
 use plan::Ruling;
 use plan::{
-    Algae, Clarity, Grade, Grains, Kind, Paper, Papers, Place, Ready, Rulings, Running, Treated, Weather,
-    Wiring, Word, YesNo,
+    Algae, Approval, BagSalt, Clarity, Electrical, Location, PoolUse, Ready, Rulings, Running, Sanitizer,
+    Undissolved, Warranties, Warranty, Weather, YesNo,
 };
 
 /// Who has ruled otherwise, in which role, on which day?
@@ -25,17 +25,17 @@ impl Reader<'_> {
             let named = r.words(who) & r.words(role);
             Ruling { named, day: r.day(day) }
         };
-        let word = self.choice(Field::SurfaceApproval, Word::ALL);
-        if matches!(word, Some(Word::Have | Word::Refused)) {
+        let word = self.choice(Field::SurfaceApproval, Approval::ALL);
+        if matches!(word, Some(Approval::InHand | Approval::Refused)) {
             self.answer.say(Fact::ApprovalGiven);
         }
-        let kind = self.choice(Field::PoolUse, Kind::ALL);
-        if kind == Some(Kind::Public) {
+        let kind = self.choice(Field::PoolUse, PoolUse::ALL);
+        if kind == Some(PoolUse::Public) {
             self.answer.say(Fact::UsePublic);
         }
         let word_day = self.day(Field::SurfaceApprovalDay).valid();
-        let mut paper = |name| self.choice(name, Paper::ALL);
-        let papers = Papers {
+        let mut paper = |name| self.choice(name, Warranty::ALL);
+        let papers = Warranties {
             liner: paper(Field::WarrantyLiner),
             heater: paper(Field::WarrantyHeater),
             cover: paper(Field::WarrantyCover),
@@ -47,7 +47,7 @@ impl Reader<'_> {
             word,
             word_named: self.words(Field::SurfaceApprovalBy),
             word_day,
-            treated: self.choice(Field::WaterSanitizer, Treated::ALL),
+            treated: self.choice(Field::WaterSanitizer, Sanitizer::ALL),
             papers,
             full: self.choice(Field::ReadyFull, YesNo::ALL),
             running: self.choice(Field::ReadyRunning, Running::ALL),
@@ -55,12 +55,12 @@ impl Reader<'_> {
             algae: self.choice(Field::ReadyAlgae, Algae::ALL),
             swum: self.choice(Field::ReadySwimmers, YesNo::ALL),
             weather: self.choice(Field::ReadyWeather, Weather::ALL),
-            wired: self.choice(Field::ReadyElectrical, Wiring::ALL),
-            grade: self.choice(Field::BagSalt, Grade::ALL),
+            wired: self.choice(Field::ReadyElectrical, Electrical::ALL),
+            grade: self.choice(Field::BagSalt, BagSalt::ALL),
             kind,
             operator: self.choice(Field::PoolOperator, YesNo::ALL),
-            place: self.choice(Field::PoolLocation, Place::ALL),
-            grains: self.choice(Field::SaltUndissolved, Grains::ALL),
+            place: self.choice(Field::PoolLocation, Location::ALL),
+            grains: self.choice(Field::SaltUndissolved, Undissolved::ALL),
             moved: self.choice(Field::SaltSince, YesNo::ALL),
             combined: self.optional(Field::WaterCc, trace),
             copper: self.optional(Field::WaterCu, trace),

@@ -191,15 +191,15 @@ pub struct Ready {
     /// The day the finish was laid.
     pub finish: Typed<i64>,
     /// The applicator's or maker's word on salt.
-    pub word: Option<Word>,
+    pub word: Option<Approval>,
     /// Is it said whose word?
     pub word_named: bool,
     /// Of which day?
     pub word_day: Option<i64>,
     /// What the water was treated with.
-    pub treated: Option<Treated>,
+    pub treated: Option<Sanitizer>,
     /// What other makers' papers say.
-    pub papers: Papers,
+    pub papers: Warranties,
     /// Filled to its working level?
     pub full: Option<YesNo>,
     /// Pump and filter.
@@ -212,18 +212,18 @@ pub struct Ready {
     pub swum: Option<YesNo>,
     /// Weather.
     pub weather: Option<Weather>,
-    /// Wiring.
-    pub wired: Option<Wiring>,
+    /// Electrical.
+    pub wired: Option<Electrical>,
     /// The salt in the bags.
-    pub grade: Option<Grade>,
+    pub grade: Option<BagSalt>,
     /// Whose pool.
-    pub kind: Option<Kind>,
+    pub kind: Option<PoolUse>,
     /// Has a public pool its qualified operator?
     pub operator: Option<YesNo>,
     /// Where.
-    pub place: Option<Place>,
-    /// Grains on the floor.
-    pub grains: Option<Grains>,
+    pub place: Option<Location>,
+    /// Undissolved on the floor.
+    pub grains: Option<Undissolved>,
     /// Rain, refill, backwash or chemicals since the last reading?
     pub moved: Option<YesNo>,
     /// Combined chlorine, mg/L.
@@ -243,23 +243,23 @@ pub struct Ready {
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "serde", serde(default, deny_unknown_fields))]
-pub struct Papers {
+pub struct Warranties {
     /// Of the liner or shell.
-    pub liner: Option<Paper>,
+    pub liner: Option<Warranty>,
     /// Of the heater.
-    pub heater: Option<Paper>,
+    pub heater: Option<Warranty>,
     /// Of the cover.
-    pub cover: Option<Paper>,
+    pub cover: Option<Warranty>,
     /// Of the stone.
-    pub stone: Option<Paper>,
+    pub stone: Option<Warranty>,
     /// Of the rails.
-    pub rails: Option<Paper>,
+    pub rails: Option<Warranty>,
 }
 
-impl Papers {
+impl Warranties {
     /// All of them.
     #[must_use]
-    pub const fn all(&self) -> [Option<Paper>; 5] {
+    pub const fn all(&self) -> [Option<Warranty>; 5] {
         [self.liner, self.heater, self.cover, self.stone, self.rails]
     }
 }

@@ -84,20 +84,20 @@ choices! {
         /// Tile, with cement grout.
         Tile = "tile",
         /// Vinyl liner.
-        Liner = "liner",
-        /// Fibreglass with gelcoat.
-        Fibreglass = "fibreglass",
+        Vinyl = "vinyl",
+        /// Fiberglass with gelcoat.
+        Fiberglass = "fiberglass",
         /// Paint.
         Painted = "painted",
         /// Anything else.
         Other = "other",
     }
-    /// Is the ground water known to stand low?
+    /// How the ground water stands.
     Ground {
-        /// Yes.
-        Low = "yes",
+        /// Low, checked.
+        Low = "low",
         /// No.
-        High = "no",
+        High = "high",
         /// Not known.
         Unknown = "unknown",
     }
@@ -108,23 +108,23 @@ choices! {
         /// No.
         No = "no",
     }
-    /// What the maker's word on the finish is.
-    Word {
+    /// What the written approval of the finish's maker is.
+    Approval {
         /// In hand, in writing.
-        Have = "have",
+        InHand = "in-hand",
         /// Asked for.
         Asked = "asked",
         /// Refused.
         Refused = "refused",
         /// Not asked for.
-        NotAsked = "none",
+        NotAsked = "not-asked",
     }
     /// What the water was treated with before.
-    Treated {
+    Sanitizer {
         /// Chlorine only.
         Chlorine = "chlorine",
         /// Copper or silver as well.
-        Metals = "metals",
+        CopperSilver = "copper-silver",
         /// Bromine or sodium bromide.
         Bromine = "bromine",
         /// Biguanide.
@@ -132,16 +132,16 @@ choices! {
         /// Not known.
         Unknown = "unknown",
     }
-    /// What a maker's papers say of salt.
-    Paper {
+    /// What a maker's warranty says of salt.
+    Warranty {
         /// Read: salt is allowed.
         Read = "read",
         /// There is no such thing here.
-        NotFitted = "none",
+        NotFitted = "not-fitted",
         /// Salt is excluded.
-        Excludes = "excludes",
+        Excludes = "excludes-salt",
         /// Not read.
-        Unknown = "unknown",
+        NotRead = "not-read",
     }
     /// Do pump and filter run?
     Running {
@@ -155,11 +155,11 @@ choices! {
     /// How clear the water is.
     Clarity {
         /// The drain is sharply visible.
-        Sharp = "sharp",
+        Clear = "clear",
         /// Hazy.
         Hazy = "hazy",
         /// The drain can't be seen.
-        Hidden = "hidden",
+        NotVisible = "not-visible",
     }
     /// How much there is of algae.
     Algae {
@@ -180,25 +180,25 @@ choices! {
         Unknown = "unknown",
     }
     /// How far the electrician is.
-    Wiring {
+    Electrical {
         /// Done, and signed off.
-        Signed = "signed",
+        Electrician = "electrician",
         /// Not yet.
         NotYet = "not-yet",
         /// Damaged, or done by nobody licensed.
         Damaged = "damaged",
     }
     /// What salt it is.
-    Grade {
+    BagSalt {
         /// For pool generators, nothing added.
         Pool = "pool",
         /// Not known.
         Unknown = "unknown",
-        /// Anything else.
-        Other = "other",
+        /// Iodized, or with anti-caking agents, rust remover or grit.
+        Additives = "additives",
     }
     /// Whose pool it is.
-    Kind {
+    PoolUse {
         /// One household's.
         Home = "home",
         /// Shared or let.
@@ -207,17 +207,17 @@ choices! {
         Public = "public",
     }
     /// Where it lies.
-    Place {
+    Location {
         /// In the sun.
         Outdoor = "outdoor",
         /// Under a roof.
         Indoor = "indoor",
     }
     /// What lies on the floor.
-    Grains {
+    Undissolved {
         /// Nothing.
         None = "none",
-        /// Grains of salt.
+        /// Undissolved of salt.
         Some = "some",
     }
     /// An answer that a result may lack.
@@ -278,6 +278,6 @@ impl Surface {
     /// Has it nothing of cement for soft water to take from?
     #[must_use]
     pub const fn is_shell(self) -> bool {
-        matches!(self, Self::Liner | Self::Fibreglass)
+        matches!(self, Self::Vinyl | Self::Fiberglass)
     }
 }

@@ -18,7 +18,7 @@ pub enum Gate {
     /// Filled, pump and filter running.
     Running,
     /// Clarity.
-    Clear,
+    Clarity,
     /// Algae.
     Algae,
     /// Free chlorine.
@@ -52,16 +52,16 @@ pub enum Gate {
     /// How old it is.
     ReadingAge,
     /// The salt in the bags.
-    Grade,
+    BagSalt,
     /// The age of a cement finish.
     FinishAge,
     /// The written word on the finish.
     Clearance,
     /// Other makers' papers.
-    Papers,
+    Warranty,
     /// Weather.
     Weather,
-    /// Wiring.
+    /// Electrical.
     Electrical,
     /// The last reading between the limits, for switching on.
     Level,
@@ -126,18 +126,18 @@ pub const GATES: [Row; 30] = {
     [
         // gate, code, salt, power, by, judge
         row(Gate::Code, "code", Notes, false, Questions, judge::code),
-        row(Gate::PreviousSanitizer, "past", Holds, false, Questions, judge::previous_sanitizer),
-        row(Gate::CyanuricAcid, "cyanurate", Holds, false, Plan, judge::cyanuric_acid),
+        row(Gate::PreviousSanitizer, "sanitizer", Holds, false, Questions, judge::previous_sanitizer),
+        row(Gate::CyanuricAcid, "cya-limit", Holds, false, Plan, judge::cyanuric_acid),
         row(Gate::Fill, "fill", Notes, false, Questions, judge::fill),
         row(Gate::Running, "running", Holds, false, Questions, judge::running),
-        row(Gate::Clear, "clear", Holds, false, Questions, judge::clear),
+        row(Gate::Clarity, "clarity", Holds, false, Questions, judge::clarity),
         row(Gate::Algae, "algae", Holds, false, Questions, judge::algae),
         row(Gate::Chlorine, "chlorine", Holds, true, Questions, judge::chlorine),
         row(Gate::Combined, "combined", Notes, false, Questions, judge::combined),
         row(Gate::Copper, "copper", Notes, false, Questions, judge::copper),
         row(Gate::Iron, "iron", Notes, false, Questions, judge::iron),
-        row(Gate::BalanceFirst, "first", Holds, false, Plan, judge::balance_first),
-        row(Gate::Temperature, "heat", Holds, true, Plan, judge::temperature),
+        row(Gate::BalanceFirst, "balance-first", Holds, false, Plan, judge::balance_first),
+        row(Gate::Temperature, "temperature", Holds, true, Plan, judge::temperature),
         row(Gate::Alkalinity, "ta", Notes, false, Questions, judge::alkalinity),
         row(Gate::Hardness, "ch", Notes, false, Questions, judge::hardness),
         row(Gate::CyanuricAcidBand, "cya", Notes, false, Questions, judge::cyanuric_acid_band),
@@ -147,13 +147,13 @@ pub const GATES: [Row; 30] = {
         row(Gate::Target, "target", Holds, false, Plan, judge::target),
         row(Gate::Reading, "reading", Holds, true, Plan, judge::reading),
         row(Gate::ReadingAge, "reading-age", Holds, true, Questions, judge::reading_age),
-        row(Gate::Grade, "grade", Notes, false, Questions, judge::grade),
+        row(Gate::BagSalt, "bag-salt", Notes, false, Questions, judge::bag_salt),
         row(Gate::FinishAge, "finish-age", Holds, false, Questions, judge::finish_age),
         row(Gate::Clearance, "clearance", Holds, false, Questions, judge::clearance),
-        row(Gate::Papers, "papers", Notes, false, Questions, judge::papers),
+        row(Gate::Warranty, "warranty", Notes, false, Questions, judge::warranty),
         row(Gate::Weather, "weather", Notes, false, Questions, judge::weather),
-        row(Gate::Electrical, "wired", Notes, true, Questions, judge::electrical),
-        row(Gate::Level, "level", NotAsked, true, Plan, judge::level),
+        row(Gate::Electrical, "electrical", Notes, true, Questions, judge::electrical),
+        row(Gate::Level, "salt-level", NotAsked, true, Plan, judge::level),
         row(Gate::Clock, "clock", NotAsked, true, Plan, judge::clock),
     ]
 };

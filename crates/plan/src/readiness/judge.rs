@@ -8,7 +8,7 @@ use crate::input::case::Case;
 use crate::input::choices::*;
 use crate::policy::{self, power_from};
 use crate::readiness::inputs::Inputs;
-use crate::readiness::verdict::Verdict::{self, Over, Pass, Stop, Unknown, Wait};
+use crate::readiness::verdict::Verdict::{self, Exception, Pass, Stop, Unknown, Wait};
 use crate::readiness::verdict::{of, up_to, within};
 use crate::salt::code::Standing;
 use crate::water::balance::{Balance, shown};
@@ -17,7 +17,7 @@ use chem::Salinity;
 /// What is missing or invalid is not there to be ruled on. A ruling counts with a name, a role and a day that has come.
 fn overruled(ruling: Ruling, today: Option<i64>, verdict: Verdict) -> Verdict {
     let counts = ruling.named && ruling.day.valid().zip(today).is_some_and(|(day, today)| day <= today);
-    if counts && matches!(verdict, Wait | Stop) { Over } else { verdict }
+    if counts && matches!(verdict, Wait | Stop) { Exception } else { verdict }
 }
 
 impl Case {
@@ -49,10 +49,10 @@ pub(crate) fn finish_age(Inputs { case, .. }: &Inputs) -> Verdict {
 pub(crate) fn clearance(Inputs { case, .. }: &Inputs) -> Verdict {
     let given = case.ready.word_day.zip(case.today).filter(|(day, today)| day <= today);
     let word = of(case.ready.word, |word| match word {
-        Word::Have if case.ready.word_named && given.is_some() => Pass,
-        Word::Have => Unknown,
-        Word::Asked | Word::NotAsked => Wait,
-        Word::Refused => Stop,
+        Approval::InHand if case.ready.word_named && given.is_some() => Pass,
+        Approval::InHand => Unknown,
+        Approval::Asked | Approval::NotAsked => Wait,
+        Approval::Refused => Stop,
     });
     // A refusal gives way only to a later word, so its own day has to be known.
     let later = case.ready.word_day.zip(case.ready.rulings.clearance.day.valid());
@@ -62,14 +62,14 @@ pub(crate) fn clearance(Inputs { case, .. }: &Inputs) -> Verdict {
     }
 }
 
-pub(crate) fn papers(Inputs { case, .. }: &Inputs) -> Verdict {
+pub(crate) fn warranty(Inputs { case, .. }: &Inputs) -> Verdict {
     let papers = case.ready.papers.all();
     let holds = |paper| papers.contains(&Some(paper));
-    let worst = if holds(Paper::Excludes) {
+    let worst = if holds(Warranty::Excludes) {
         Stop
     } else if papers.contains(&None) {
         Unknown
-    } else if holds(Paper::Unknown) {
+    } else if holds(Warranty::NotRead) {
         Wait
     } else {
         Pass
@@ -79,10 +79,10 @@ pub(crate) fn papers(Inputs { case, .. }: &Inputs) -> Verdict {
 
 pub(crate) fn code(Inputs { case, .. }: &Inputs) -> Verdict {
     let code = of(case.ready.kind, |kind| match (kind, case.ready.operator) {
-        (Kind::Home, _) => Pass,
-        (Kind::Shared, _) | (Kind::Public, Some(YesNo::Yes)) => Wait,
-        (Kind::Public, Some(YesNo::No)) => Stop,
-        (Kind::Public, None) => Unknown,
+        (PoolUse::Home, _) => Pass,
+        (PoolUse::Shared, _) | (PoolUse::Public, Some(YesNo::Yes)) => Wait,
+        (PoolUse::Public, Some(YesNo::No)) => Stop,
+        (PoolUse::Public, None) => Unknown,
     });
     overruled(case.ready.rulings.code, case.today, code)
 }
@@ -98,20 +98,24 @@ pub(crate) fn running(Inputs { case, .. }: &Inputs) -> Verdict {
 
 pub(crate) fn previous_sanitizer(Inputs { case, .. }: &Inputs) -> Verdict {
     of(case.ready.treated, |treated| match treated {
-        Treated::Chlorine => Pass,
+        Sanitizer::Chlorine => Pass,
         // Once copper and iron are tested, they have gates of their own.
-        Treated::Metals if case.ready.copper.valid().is_some() && case.ready.iron.valid().is_some() => Pass,
-        Treated::Metals => Wait,
-        Treated::Bromine | Treated::Biguanide => Stop,
-        Treated::Unknown => Unknown,
+        Sanitizer::CopperSilver
+            if case.ready.copper.valid().is_some() && case.ready.iron.valid().is_some() =>
+        {
+            Pass
+        }
+        Sanitizer::CopperSilver => Wait,
+        Sanitizer::Bromine | Sanitizer::Biguanide => Stop,
+        Sanitizer::Unknown => Unknown,
     })
 }
 
-pub(crate) fn clear(Inputs { case, .. }: &Inputs) -> Verdict {
+pub(crate) fn clarity(Inputs { case, .. }: &Inputs) -> Verdict {
     of(case.ready.clear, |clear| match clear {
-        Clarity::Sharp => Pass,
+        Clarity::Clear => Pass,
         Clarity::Hazy => Wait,
-        Clarity::Hidden => Stop,
+        Clarity::NotVisible => Stop,
     })
 }
 
@@ -177,7 +181,7 @@ pub(crate) fn hardness(Inputs { case, .. }: &Inputs) -> Verdict {
 /// The band for cyanuric acid by place; above what only other water brings down another gate judges.
 pub(crate) fn cyanuric_acid_band(Inputs { case, .. }: &Inputs) -> Verdict {
     of(case.water.cyanuric_acid.zip(case.ready.place), |(cya, place)| {
-        let [low, high] = if place == Place::Indoor { [0.0, 0.0] } else { policy::CYANURIC_ACID_PASS };
+        let [low, high] = if place == Location::Indoor { [0.0, 0.0] } else { policy::CYANURIC_ACID_PASS };
         if (low..=high).contains(&cya.mg_per_l()) { Pass } else { Wait }
     })
 }
@@ -193,19 +197,19 @@ pub(crate) fn reading_age(Inputs { case, latest, .. }: &Inputs) -> Verdict {
     })
 }
 
-pub(crate) fn grade(Inputs { case, .. }: &Inputs) -> Verdict {
+pub(crate) fn bag_salt(Inputs { case, .. }: &Inputs) -> Verdict {
     of(case.ready.grade, |grade| match grade {
-        Grade::Pool => Pass,
-        Grade::Unknown => Wait,
-        Grade::Other => Stop,
+        BagSalt::Pool => Pass,
+        BagSalt::Unknown => Wait,
+        BagSalt::Additives => Stop,
     })
 }
 
 pub(crate) fn electrical(Inputs { case, .. }: &Inputs) -> Verdict {
     of(case.ready.wired, |wired| match wired {
-        Wiring::Signed => Pass,
-        Wiring::NotYet => Wait,
-        Wiring::Damaged => Stop,
+        Electrical::Electrician => Pass,
+        Electrical::NotYet => Wait,
+        Electrical::Damaged => Stop,
     })
 }
 
@@ -226,9 +230,9 @@ pub(crate) fn clock(Inputs { case, .. }: &Inputs) -> Verdict {
     };
     let waits = |now: i64| now < power_from(last);
     match (case.ready.grains, case.now) {
-        (Some(Grains::Some), _) => Stop,
+        (Some(Undissolved::Some), _) => Stop,
         (_, Some(now)) if waits(now) => Wait,
-        (Some(Grains::None), Some(_)) => Pass,
+        (Some(Undissolved::None), Some(_)) => Pass,
         _ => Unknown,
     }
 }

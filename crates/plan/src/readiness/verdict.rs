@@ -16,7 +16,7 @@ pub enum Verdict {
     /// Something is missing, which is never a pass.
     Unknown,
     /// Somebody who may has ruled against it, in writing.
-    Over,
+    Exception,
 }
 
 pub(crate) fn of<T: Copy>(answer: Option<T>, judge: impl Fn(T) -> Verdict) -> Verdict {

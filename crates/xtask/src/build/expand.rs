@@ -29,7 +29,7 @@ pub fn pages(www: &Path) -> Result<Vec<Page>> {
 
 fn expanded(environment: &Environment, template: &str, name: &str) -> Result<String> {
     let page = environment.render_named_str(name, template, context! { page => name });
-    page.map_err(|error| anyhow::anyhow!("{error:#}"))
+    page.map_err(refused)
 }
 
 fn environment(www: &Path) -> Environment<'static> {
@@ -52,6 +52,17 @@ fn environment(www: &Path) -> Environment<'static> {
     environment.add_function("units", units);
     environment.add_function("faults", faults);
     environment
+}
+
+/// What is wrong, and in which line of which part: the innermost of the errors knows best.
+fn refused(error: Error) -> anyhow::Error {
+    let mut causes: Vec<String> = Vec::new();
+    let mut next: Option<&dyn std::error::Error> = Some(&error);
+    while let Some(error) = next {
+        causes.insert(0, error.to_string());
+        next = error.source();
+    }
+    anyhow::anyhow!("{}\n{error:#}", causes.join("\n  in: "))
 }
 
 fn refusal(text: String) -> Error {
