@@ -181,13 +181,13 @@ fn a_frame_talks_to_the_host_that_its_link_names() {
 
 #[test]
 fn a_name_that_is_wrong_is_told_while_a_page_is_made() {
-    let wrong = "<form data-saltwright=1 lang=en><input name=salt.nwo><input name=mine><output name=dose.maas></output>
+    let wrong = "<form data-saltwright=1 lang=en><input name=salt.nwo><input name=mine><output name=basic.maas></output>
         <p data-when='add.yes !add.nope'></p><p data-fault=salt.now:lo></p><button type=button data-act=prnt>P</button>
         <template data-each=step><p data-when=step.stage></p></template></form>";
     visit(&page(wrong), &[&script()], |page| {
         page.wait("return !!document.querySelector('pre[data-mismatch]')");
         let told = page.text("return document.querySelector('pre[data-mismatch]').textContent");
-        let names = ["salt.nwo", "dose.maas", "add.nope", "salt.now:lo", "prnt", "\"step\""];
+        let names = ["salt.nwo", "basic.maas", "add.nope", "salt.now:lo", "prnt", "\"step\""];
         assert!(names.iter().all(|name| told.contains(name)), "{told}");
         assert_eq!(told.lines().count(), names.len(), "{told}");
     });
