@@ -2,7 +2,7 @@
 
 use anyhow::{Result, ensure};
 use std::cmp::Reverse;
-use walrus::{Function, Module, passes::gc};
+use walrus::{ConstExpr, ElementItems, Function, Module, RefType, passes::gc};
 
 /// Parts of the library that one careless line brings along, each some KB, and we do without (DEVELOPERS.md says how).
 /// A hash table is there: what carries an answer to a script keeps the keys that have crossed in one.
@@ -23,12 +23,27 @@ pub fn used(loader: &str, wasm: &[u8]) -> Result<Vec<u8>> {
     let idle = |name: &str| !loader.contains(&format!("wasm.{name}"));
     let idle: Vec<_> = module.exports.iter().filter(|e| idle(&e.name)).map(|e| e.id()).collect();
     idle.into_iter().for_each(|id| module.exports.delete(id));
+    empty_places(&mut module);
     gc::run(&mut module);
     for (name, _) in functions(&module) {
         let unwanted = UNWANTED.iter().find(|part| name.contains(**part));
         ensure!(unwanted.is_none(), "{name} is linked; what brings it along?");
     }
     Ok(module.emit_wasm())
+}
+
+/// Empties the places in the table of functions by which the tool told closures apart, of the library's every method
+/// that takes one: it calls them by exports of its own.
+fn empty_places(module: &mut Module) {
+    let is_told = |function: &Function| named(function).contains("closures::_::invoke");
+    for element in module.elements.iter_mut() {
+        let ElementItems::Functions(held) = &element.items else { continue };
+        let places = held.iter().map(|id| match is_told(module.funcs.get(*id)) {
+            true => ConstExpr::RefNull(RefType::FUNCREF),
+            false => ConstExpr::RefFunc(*id),
+        });
+        element.items = ElementItems::Expressions(RefType::FUNCREF, places.collect());
+    }
 }
 
 fn functions(module: &Module) -> impl Iterator<Item = (String, usize)> {
