@@ -22,8 +22,8 @@ pub struct Environment {
 impl Environment {
     /// Around a form.
     pub fn of(form: &HtmlFormElement) -> Result<Self, JsValue> {
-        let window = web_sys::window().ok_or("no window")?;
-        let document = window.document().ok_or("no document")?;
+        let document = form.owner_document().ok_or("no document")?;
+        let window = document.default_view().ok_or("no window")?;
         Ok(Self { window, document, signs: signs(form) })
     }
 
