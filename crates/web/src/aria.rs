@@ -1,8 +1,7 @@
 //! What does a form get that its author left out? Labels and descriptions tied to their fields, silent outputs.
 
-use crate::elements::{all, attribute, name};
+use crate::elements::{all, attribute, name, set_attribute};
 use form::text::joined;
-use wasm_bindgen::prelude::*;
 use web_sys::{Element, HtmlFormElement};
 
 /// What a field is described by: its hint, what was understood, what is wrong. Which attribute names the field, and
@@ -14,7 +13,7 @@ const ABOUT: [(&str, &str, &str); 3] = [
 ];
 
 /// Ties what the author has not tied; `number` tells one form's ids from another's.
-pub fn wire(forms: &[HtmlFormElement], number: usize) -> Result<(), JsValue> {
+pub fn wire(forms: &[HtmlFormElement], number: usize) {
     let mut count = 0;
     let mut id = |element: &Element| {
         if element.id().is_empty() {
@@ -23,12 +22,14 @@ pub fn wire(forms: &[HtmlFormElement], number: usize) -> Result<(), JsValue> {
         }
         element.id()
     };
-    forms.iter().try_for_each(|form| wire_one(form, &mut id))
+    for form in forms {
+        wire_one(form, &mut id);
+    }
 }
 
-fn wire_one(form: &HtmlFormElement, id: &mut impl FnMut(&Element) -> String) -> Result<(), JsValue> {
-    for output in all(form, "output:not([aria-live])") {
-        output.set_attribute("aria-live", "off")?;
+fn wire_one(form: &HtmlFormElement, id: &mut impl FnMut(&Element) -> String) {
+    for output in &all(form, "output:not([aria-live])") {
+        set_attribute(output, "aria-live", "off");
     }
     let fields = all(form, "input[name]:not([type=hidden]), select[name], textarea[name]");
     let mut about_all = Vec::new();
@@ -46,21 +47,20 @@ fn wire_one(form: &HtmlFormElement, id: &mut impl FnMut(&Element) -> String) -> 
                 about = joined(&[&about, if about.is_empty() { "" } else { " " }, &id(place)]);
             }
             if !about.is_empty() {
-                field.set_attribute("aria-describedby", &about)?;
+                set_attribute(field, "aria-describedby", &about);
             }
         }
     }
     // A label that holds no field and names none is of the field that comes next.
-    for label in all(form, "label:not([for])") {
-        if !all(&label, "input, select, textarea").is_empty() {
+    for label in &all(form, "label:not([for])") {
+        if !all(label, "input, select, textarea").is_empty() {
             continue;
         }
         let behind = |field: &&Element| label.compare_document_position(field) & FOLLOWING != 0;
         if let Some(field) = fields.iter().find(behind) {
-            label.set_attribute("for", &id(field))?;
+            set_attribute(label, "for", &id(field));
         }
     }
-    Ok(())
 }
 
 /// DOM's own number for "comes after".

@@ -71,7 +71,7 @@ pub fn attach(form: HtmlFormElement) -> Result<Rc<Controller>, JsValue> {
     COUNT.set(number);
     let environment = Environment::of(&form)?;
     let fields = Fields::of(&form, &environment.document)?;
-    aria::wire(&fields.parts.forms(), number)?;
+    aria::wire(&fields.parts.forms(), number);
     let ending = AbortController::new()?;
     let controller = Rc::new(Controller {
         renderer: Renderer::new(form.clone(), environment.number_signs()),

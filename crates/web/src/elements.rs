@@ -78,6 +78,11 @@ pub fn set_text(element: &Element, text: &str) {
     }
 }
 
+/// Writes an attribute. None of ours has a name that a browser could refuse.
+pub fn set_attribute(element: &Element, attribute: &str, text: &str) {
+    let _ = element.set_attribute(attribute, text);
+}
+
 /// Hides an element, or shows it.
 pub fn hide(element: &Element, hidden: bool) {
     toggle(element, "hidden", hidden);

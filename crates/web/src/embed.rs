@@ -80,8 +80,8 @@ impl Embed {
         if !numbered && options.locked.0.is_empty() && fields.parts.first(HELD).is_none() {
             return;
         }
-        for field in fields.parts.all(FIELDS) {
-            hold(&field, options.locks(&name(&field)) || numbered && field.has_attribute("data-range"));
+        for field in &fields.parts.all(FIELDS) {
+            hold(field, options.locks(&name(field)) || numbered && field.has_attribute("data-range"));
         }
     }
 }

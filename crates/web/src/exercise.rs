@@ -54,8 +54,8 @@ impl Exercise {
     /// Checks the attempts.
     pub fn check(&self, fields: &Fields) {
         self.checked.set(true);
-        for field in fields.parts.all("[name^='try.']") {
-            fields.touch(&name(&field));
+        for field in &fields.parts.all("[name^='try.']") {
+            fields.touch(&name(field));
         }
     }
 
@@ -88,8 +88,8 @@ impl Exercise {
         for (_, names) in form.0.iter().filter(|(name, _)| name == Field::Ask.name()) {
             ask = joined(&[&ask, " ", names]);
         }
-        for field in fields.parts.all("[name^='try.']:not([data-when*='ask.'] *)") {
-            ask = joined(&[&ask, " ", name(&field).strip_prefix("try.").unwrap_or_default()]);
+        for field in &fields.parts.all("[name^='try.']:not([data-when*='ask.'] *)") {
+            ask = joined(&[&ask, " ", name(field).strip_prefix("try.").unwrap_or_default()]);
         }
         let mut all_of_it = vec![(Field::Ask.name().to_string(), ask)];
         let revealed = self.revealed.get() || self.printed.get();
@@ -99,8 +99,8 @@ impl Exercise {
             }
         }
         // What somebody has unfolded.
-        for asked in all(&fields.form, "details[data-ask][open]") {
-            all_of_it.push((joined(&["ask.", &attribute(&asked, "data-ask")]), Tick::Yes.code().into()));
+        for asked in &all(&fields.form, "details[data-ask][open]") {
+            all_of_it.push((joined(&["ask.", &attribute(asked, "data-ask")]), Tick::Yes.code().into()));
         }
         all_of_it
     }
@@ -108,8 +108,8 @@ impl Exercise {
     /// The number was changed: its figures, or without one those that the page begins with.
     pub fn numbered(&self, fields: &Fields) -> Result<(), JsValue> {
         if number(fields).is_empty() {
-            for field in fields.parts.all("input[data-range][value]:not([type=radio], [type=checkbox])") {
-                fill(&field, &attribute(&field, "value"))?;
+            for field in &fields.parts.all("input[data-range][value]:not([type=radio], [type=checkbox])") {
+                fill(field, &attribute(field, "value"))?;
             }
         }
         Ok(())
@@ -129,10 +129,10 @@ impl Exercise {
         }
         // A number that is none has no figures: nobody is to work with those of another.
         let figures = variant::read(&number).map(|number| figures(number, fields, signs)).unwrap_or_default();
-        for field in fields.parts.all(RANGES) {
-            let name = name(&field);
+        for field in &fields.parts.all(RANGES) {
+            let name = name(field);
             if !options.locks(&name) {
-                fill(&field, figures.raw(&name))?;
+                fill(field, figures.raw(&name))?;
             }
         }
         Ok(true)
@@ -166,9 +166,9 @@ fn number(fields: &Fields) -> String {
 /// What stands in the fields that have a range, in the exercise of this number.
 fn figures(number: u32, fields: &Fields, signs: Signs) -> Form {
     let mut figures = Form::default();
-    for field in fields.parts.all(RANGES) {
-        let name = name(&field);
-        if let Some(text) = variant::value(number, &name, &attribute(&field, "data-range"), signs) {
+    for field in &fields.parts.all(RANGES) {
+        let name = name(field);
+        if let Some(text) = variant::value(number, &name, &attribute(field, "data-range"), signs) {
             figures.0.push((name, text));
         }
     }

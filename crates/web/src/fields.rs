@@ -1,6 +1,6 @@
 //! What stands in a form's fields, how is a text put there, and which of their faults may be shown?
 
-use crate::elements::{FIELDS, all, attribute, content, fill, first, name};
+use crate::elements::{FIELDS, all, attribute, content, fill, first, name, set_attribute};
 use crate::environment::Timer;
 use crate::lock::is_locked;
 use crate::pairs;
@@ -71,11 +71,11 @@ impl Fields {
         let nothing = Form::default();
         self.lines(form)?;
         let (mut there, mut filled) = (Vec::new(), Vec::new());
-        for field in self.parts.all(FIELDS) {
-            let name = name(&field);
-            let given = if is_locked(&field) { &nothing } else { form };
+        for field in &self.parts.all(FIELDS) {
+            let name = name(field);
+            let given = if is_locked(field) { &nothing } else { form };
             if let Some(text) = options.value(&name, given) {
-                fill(&field, text)?;
+                fill(field, text)?;
                 self.touch(&name);
                 filled.push(name.clone());
             }
@@ -106,10 +106,10 @@ impl Fields {
         for n in there.len() + 1..=count {
             let n = n.to_string();
             let copy = line.clone_node_with_deep(true)?;
-            for element in all(&copy, "*") {
+            for element in &all(&copy, "*") {
                 for attribute in NUMBERED {
                     if let Some(value) = element.get_attribute(attribute) {
-                        element.set_attribute(attribute, &value.replace('N', &n))?;
+                        set_attribute(element, attribute, &value.replace('N', &n));
                     }
                 }
                 if element.has_attribute("data-n") {
@@ -117,7 +117,7 @@ impl Fields {
                 }
             }
             if let Some(first) = copy.unchecked_ref::<DocumentFragment>().children().item(0) {
-                first.set_attribute("data-line", &n)?;
+                set_attribute(&first, "data-line", &n);
             }
             parent.insert_before(&copy, Some(&template))?;
         }
@@ -127,8 +127,8 @@ impl Fields {
     /// The units that the page has settled.
     pub fn settled_units(&self) -> Vec<(String, String)> {
         let mut units = Vec::new();
-        for field in self.parts.all("input[type=hidden][name$='.unit'][value]") {
-            units.push((name(&field), attribute(&field, "value")));
+        for field in &self.parts.all("input[type=hidden][name$='.unit'][value]") {
+            units.push((name(field), attribute(field, "value")));
         }
         units
     }

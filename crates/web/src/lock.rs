@@ -20,9 +20,9 @@ pub fn is_locked(field: &Element) -> bool {
 pub fn hold(field: &Element, held: bool) {
     if field.tag_name() == "SELECT" {
         let chosen = value(field);
-        for option in all(field, "option") {
-            let other = attribute(&option, "value") != chosen;
-            set(&option, "disabled", held && other);
+        for option in &all(field, "option") {
+            let other = attribute(option, "value") != chosen;
+            set(option, "disabled", held && other);
         }
     } else if is_choice(field) {
         let other = !is_checked(field);

@@ -1,6 +1,6 @@
 //! How is a served page found again without its server?
 
-use crate::elements::attribute;
+use crate::elements::{attribute, set_attribute};
 use crate::environment::{Environment, quiet};
 use js_sys::{Object, Promise, Reflect};
 use wasm_bindgen::prelude::*;
@@ -30,8 +30,8 @@ pub fn serve(environment: &Environment) -> Result<(), JsValue> {
     let Some(worker) = document.query_selector("[data-worker]")?.filter(|_| served) else { return Ok(()) };
     if let Some(head) = document.query_selector("head")? {
         let link = document.create_element("link")?;
-        link.set_attribute("rel", "manifest")?;
-        link.set_attribute("href", &attribute(&worker, "data-manifest"))?;
+        set_attribute(&link, "rel", "manifest");
+        set_attribute(&link, "href", &attribute(&worker, "data-manifest"));
         head.append_child(&link)?;
     }
     if Reflect::has(&window.navigator(), &"serviceWorker".into())? {

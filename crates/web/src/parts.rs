@@ -4,7 +4,7 @@
 //! What such a part holds lies, while it is closed, in a form of its own that no document has: there its fields keep
 //! what was typed, can be reset, and are radio groups still.
 
-use crate::elements::{all, attribute, content, first, focus, hide, toggle};
+use crate::elements::{all, attribute, content, first, focus, hide, set_attribute, toggle};
 use form::embed_options::listed;
 use form::text::joined;
 use wasm_bindgen::prelude::*;
@@ -107,15 +107,15 @@ impl Parts {
                 part.open(open)?;
             }
         }
-        for place in all(&self.form, &selector(":not(template)[data-part='", name)) {
+        for place in &all(&self.form, &selector(":not(template)[data-part='", name)) {
             match place.tag_name().as_str() {
-                "DETAILS" => toggle(&place, "open", open),
-                _ if !place.has_attribute(LEFT_OUT) => hide(&place, !open),
+                "DETAILS" => toggle(place, "open", open),
+                _ if !place.has_attribute(LEFT_OUT) => hide(place, !open),
                 _ => {}
             }
         }
-        for button in self.all(&selector("[data-act='expand'][value='", name)) {
-            button.set_attribute("aria-expanded", if open { "true" } else { "false" })?;
+        for button in &self.all(&selector("[data-act='expand'][value='", name)) {
+            set_attribute(button, "aria-expanded", if open { "true" } else { "false" });
         }
         // Whoever closed it from within stands where it can be opened again.
         match first(&self.form, &selector("[data-act='expand'][value='", name)).filter(|_| !open) {
@@ -136,9 +136,9 @@ impl Parts {
 
     /// Leaves out the parts that are not in the list: what was left out for another list is there again.
     pub fn leave_out(&self, only: &str) -> Result<(), JsValue> {
-        for part in self.all("[data-part]") {
-            if !only.is_empty() && !listed(only, &attribute(&part, PART)) {
-                leave(&part);
+        for part in &self.all("[data-part]") {
+            if !only.is_empty() && !listed(only, &attribute(part, PART)) {
+                leave(part);
             }
         }
         for part in self.parts.iter().filter(|part| part.is_open() && part.template.has_attribute(LEFT_OUT)) {
@@ -149,9 +149,9 @@ impl Parts {
 
     /// Shows again what was left out.
     pub fn take_in(&self) {
-        for part in self.all("[data-left-out]") {
-            toggle(&part, LEFT_OUT, false);
-            hide(&part, false);
+        for part in &self.all("[data-left-out]") {
+            toggle(part, LEFT_OUT, false);
+            hide(part, false);
         }
     }
 

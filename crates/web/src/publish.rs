@@ -1,7 +1,7 @@
 //! Who hears of an answer? Whoever listens, by a sentence; the page, by an event; a host, by messages if the link
 //! names it.
 
-use crate::elements::{first, set_text};
+use crate::elements::{first, set_attribute, set_text};
 use crate::environment::{Environment, Timer, always, once};
 use crate::pairs::{of_object, plain};
 use form::Form;
@@ -63,7 +63,7 @@ impl Publisher {
         let mut region = None;
         if first(form, SENTENCE).is_some() {
             let place = environment.document.create_element("p")?;
-            place.set_attribute("role", "status")?;
+            set_attribute(&place, "role", "status");
             form.append_child(&place)?;
             region = Some(place);
         }

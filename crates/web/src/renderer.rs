@@ -3,7 +3,7 @@
 //! Nothing else is changed: no HTML, class or style is written, and no word comes from here.
 
 use crate::bindings::{Bindings, When, drawn};
-use crate::elements::{all, attribute, content, first, hide, name, set_text};
+use crate::elements::{all, attribute, content, first, hide, name, set_attribute, set_text};
 use crate::environment::language;
 use form::answer::{Answer, Line, Row, Shown};
 use form::contract::units::Unit;
@@ -33,8 +33,8 @@ impl Renderer {
     pub fn new(form: HtmlFormElement, signs: Signs) -> Self {
         let mut words = Vec::new();
         for list in all(&form, "template[data-units], template[data-gates]").iter().filter_map(content) {
-            for word in all(&list, "data[value]") {
-                let code = attribute(&word, "value");
+            for word in &all(&list, "data[value]") {
+                let code = attribute(word, "value");
                 words.push((code, word.text_content().unwrap_or_default()));
             }
         }
@@ -69,10 +69,10 @@ impl Renderer {
         }
         self.rows(answer, states_changed)?;
         if is_new(|a, b| a.marks == b.marks) {
-            self.marks(answer)?;
+            self.marks(answer);
         }
         if is_new(|a, b| a.shapes == b.shapes && drawn(a) == drawn(b)) {
-            self.shapes(answer)?;
+            self.shapes(answer);
         }
         if is_new(|a, b| a.faults == b.faults) {
             self.faults(answer)?;
@@ -88,15 +88,15 @@ impl Renderer {
     }
 
     /// Numbers, in the drawings' own geometry: `data-left` to `data-right` is the scale.
-    fn marks(&self, answer: &Answer) -> Result<(), JsValue> {
-        for drawing in all(&self.form, "svg[data-scale]") {
+    fn marks(&self, answer: &Answer) {
+        for drawing in &all(&self.form, "svg[data-scale]") {
             let edge = |name: &str| -> f64 {
                 drawing.get_attribute(name).and_then(|text| text.parse::<u16>().ok()).unwrap_or(0).into()
             };
             let (left, right) = (edge("data-left"), edge("data-right"));
             let place = |part: f64| (left + part * (right - left)).round() as u32;
-            for mark in all(&drawing, "[data-mark]") {
-                let name = attribute(&mark, "data-mark");
+            for mark in &all(drawing, "[data-mark]") {
+                let name = attribute(mark, "data-mark");
                 let Some((_, ends)) = answer.marks.iter().find(|(mark, _)| mark.name() == name) else {
                     continue;
                 };
@@ -107,28 +107,26 @@ impl Renderer {
                     _ => [("x", from), ("x", from)],
                 };
                 for (attribute, x) in geometry {
-                    mark.set_attribute(attribute, &x.to_string())?;
+                    set_attribute(mark, attribute, &x.to_string());
                 }
             }
         }
-        Ok(())
     }
 
     /// Drawings whose parts come whole: paths, and labels with their places. What is not told is not there.
-    fn shapes(&self, answer: &Answer) -> Result<(), JsValue> {
-        for part in all(&self.form, "svg [data-shape]") {
-            let name = attribute(&part, "data-shape");
+    fn shapes(&self, answer: &Answer) {
+        for part in &all(&self.form, "svg [data-shape]") {
+            let name = attribute(part, "data-shape");
             let drawn = answer.shapes.iter().find(|(part, _)| part.name() == name);
             let shape = drawn.map_or("", |(_, shape)| shape);
             if part.tag_name() == "path" {
-                part.set_attribute("d", shape)?;
+                set_attribute(part, "d", shape);
             } else {
-                part.set_attribute("transform", shape)?;
+                set_attribute(part, "transform", shape);
                 let label = drawn.and_then(|(part, _)| answer.shown(part.label()?));
-                set_text(&part, &label.map_or(String::new(), |shown| self.text(shown)));
+                set_text(part, &label.map_or(String::new(), |shown| self.text(shown)));
             }
         }
-        Ok(())
     }
 
     /// What a template of the form says of an answer, as text.
@@ -168,10 +166,10 @@ impl Renderer {
     }
 
     fn outputs(&self, within: &Node, shown: &Row) {
-        for output in all(within, "output[name]") {
-            let name = name(&output);
+        for output in &all(within, "output[name]") {
+            let name = name(output);
             self.show(
-                &output,
+                output,
                 shown.iter().find(|(output, _)| output.is_called(&name)).map(|(_, shown)| shown),
             );
         }
@@ -201,14 +199,14 @@ impl Renderer {
         if !states_changed && there == answer.rows {
             return Ok(());
         }
-        for row in all(&self.form, "[data-row]") {
-            if list_of(&row, "data-row").is_some() {
+        for row in &all(&self.form, "[data-row]") {
+            if list_of(row, "data-row").is_some() {
                 row.remove();
             }
         }
-        for template in all(&self.form, "template[data-each]") {
-            let Some(list) = list_of(&template, "data-each") else { continue };
-            let (Some(row), Some(parent)) = (content(&template), template.parent_node()) else {
+        for template in &all(&self.form, "template[data-each]") {
+            let Some(list) = list_of(template, "data-each") else { continue };
+            let (Some(row), Some(parent)) = (content(template), template.parent_node()) else {
                 continue;
             };
             for shown in lines(&answer.rows, &list) {
@@ -217,9 +215,11 @@ impl Renderer {
                 conditions(&copy, |state| Some(state) == shown.state || answer.is(state));
                 let children = copy.unchecked_ref::<DocumentFragment>().children();
                 for i in 0..children.length() {
-                    children.item(i).map_or(Ok(()), |child| child.set_attribute("data-row", &list))?;
+                    if let Some(child) = children.item(i) {
+                        set_attribute(&child, "data-row", &list);
+                    }
                 }
-                parent.insert_before(&copy, Some(&template))?;
+                parent.insert_before(&copy, Some(template))?;
             }
         }
         Ok(())
@@ -231,42 +231,42 @@ impl Renderer {
         for fault in &answer.faults {
             faults.push((fault, fault.field.name()));
         }
-        for place in all(&self.form, "[data-fault]:not(template)") {
-            let of = attribute(&place, "data-fault");
+        for place in &all(&self.form, "[data-fault]:not(template)") {
+            let of = attribute(place, "data-fault");
             let (field, code) = of.split_once(':').unwrap_or((&of, ""));
             let fault =
                 faults.iter().find(|(f, name)| name == field && (code.is_empty() || f.code.name() == code));
-            hide(&place, fault.is_none());
+            hide(place, fault.is_none());
             let Some((fault, _)) = fault else { continue };
             if code.is_empty() {
                 let own = joined(&["[data-fault='", field, ":", fault.code.name(), "']"]);
                 let general = joined(&["template[data-fault='*:", fault.code.name(), "']"]);
                 let message = first(&self.form, &general).and_then(|message| content(&message));
                 let (Some(message), None) = (message, first(&self.form, &own)) else {
-                    hide(&place, true);
+                    hide(place, true);
                     continue;
                 };
                 if place.get_attribute("data-code").as_deref() != Some(fault.code.name()) {
                     place.set_text_content(None);
                     place.append_child(&message.clone_node_with_deep(true)?)?;
-                    place.set_attribute("data-code", fault.code.name())?;
+                    set_attribute(place, "data-code", fault.code.name());
                 }
             }
-            for output in all(&place, "output[name]") {
+            for output in &all(place, "output[name]") {
                 let limit = |i: usize| fault.limits.as_ref().map(|limits| self.text(&limits[i]));
-                let text = match InFault::find(&name(&output)) {
+                let text = match InFault::find(&name(output)) {
                     Some(InFault::Low) => limit(0),
                     Some(InFault::High) => limit(1),
                     Some(InFault::Other) => fault.other.as_ref().map(|x| self.text(x)),
                     _ => Some(fault.got.clone()),
                 };
-                set_text(&output, &text.unwrap_or_default());
+                set_text(output, &text.unwrap_or_default());
             }
         }
-        for field in all(&self.form, "input[name], select[name]") {
-            let name = name(&field);
+        for field in &all(&self.form, "input[name], select[name]") {
+            let name = name(field);
             if faults.iter().any(|(_, at_fault)| *at_fault == name) {
-                field.set_attribute("aria-invalid", "true")?;
+                set_attribute(field, "aria-invalid", "true");
             } else {
                 field.remove_attribute("aria-invalid")?;
             }
@@ -282,7 +282,7 @@ fn lines<'a>(rows: &'a [(List, Vec<Line>)], list: &'a str) -> impl Iterator<Item
 
 /// Shows what `data-when` says.
 fn conditions(within: &Node, holds: impl Fn(State) -> bool) {
-    for element in all(within, "[data-when]") {
-        hide(&element, !When::of(&attribute(&element, "data-when")).fits(&holds));
+    for element in &all(within, "[data-when]") {
+        hide(element, !When::of(&attribute(element, "data-when")).fits(&holds));
     }
 }

@@ -1,6 +1,6 @@
 //! How does a job leave this page and come back? As a file, a link, a code on paper, a calendar, a table.
 
-use crate::elements::{all, content, first};
+use crate::elements::{all, content, first, set_attribute};
 use crate::environment::{Environment, local, minutes, once, when};
 use crate::fields::Fields;
 use crate::pairs;
@@ -78,10 +78,10 @@ impl Transfer {
         let drawn = link.and_then(qr::code);
         if let Some((width, path)) = &drawn {
             let width = width.to_string();
-            for place in all(&fields.form, "svg[data-code]") {
-                place.set_attribute("viewBox", &joined(&["0 0 ", &width, " ", &width]))?;
-                for line in all(&place, "path") {
-                    line.set_attribute("d", path)?;
+            for place in &all(&fields.form, "svg[data-code]") {
+                set_attribute(place, "viewBox", &joined(&["0 0 ", &width, " ", &width]));
+                for line in &all(place, "path") {
+                    set_attribute(line, "d", path);
                 }
             }
         }
@@ -123,8 +123,8 @@ pub fn hand_out((name, kind, text): &FileOut, environment: &Environment) -> Resu
     let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &bag)?;
     let address = Url::create_object_url_with_blob(&blob)?;
     let anchor = environment.document.create_element("a")?;
-    anchor.set_attribute("href", &address)?;
-    anchor.set_attribute("download", name)?;
+    set_attribute(&anchor, "href", &address);
+    set_attribute(&anchor, "download", name);
     anchor.unchecked_ref::<HtmlElement>().click();
     Url::revoke_object_url(&address)
 }

@@ -2,7 +2,7 @@
 //!
 //! Both are radio buttons, so they work without this too; the page's style says what each choice hides.
 
-use crate::elements::{all, attribute, first, focus, is_checked, toggle};
+use crate::elements::{all, attribute, first, focus, is_checked, set_attribute, toggle};
 use crate::parts::{Parts, leave};
 use form::embed_options::listed;
 use wasm_bindgen::prelude::*;
@@ -21,8 +21,8 @@ fn chosen(form: &HtmlFormElement, group: &str) -> String {
 
 /// Chooses the radio button of this value, if there is one.
 fn choose(form: &HtmlFormElement, group: &str, value: &str) {
-    for one in all(form, group) {
-        if attribute(&one, "value") == value {
+    for one in &all(form, group) {
+        if attribute(one, "value") == value {
             one.unchecked_ref::<HtmlInputElement>().set_checked(true);
         }
     }
@@ -31,8 +31,8 @@ fn choose(form: &HtmlFormElement, group: &str, value: &str) {
 /// Unfolds what the page's author wants open in the chosen view, folds what is meant for others.
 pub fn fold(form: &HtmlFormElement) {
     let view = chosen(form, VIEW);
-    for part in all(form, "details[data-open]") {
-        toggle(&part, "open", attribute(&part, "data-open").split(' ').any(|open| open == view));
+    for part in &all(form, "details[data-open]") {
+        toggle(part, "open", attribute(part, "data-open").split(' ').any(|open| open == view));
     }
 }
 
@@ -100,7 +100,7 @@ fn show(form: &HtmlFormElement, name: &str) -> Result<(), JsValue> {
         toggle(&place, "open", true);
     }
     if let Some(heading) = first(&place, "h2") {
-        heading.set_attribute("tabindex", "-1")?;
+        set_attribute(&heading, "tabindex", "-1");
         focus(&heading)?;
     }
     place.scroll_into_view();
