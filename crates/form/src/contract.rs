@@ -24,7 +24,6 @@ pub use lists::{Act, FaultCode, InFault, List, Mark as DrawingMark, RowOutput, S
 pub use output_id::OutputId;
 pub use outputs::{ASKED, Measures, Output, Told};
 pub use states::{CHOSEN, Mark, State, States};
-pub use table::Row;
 
 /// The number of the contract; see the form's `data-saltwright`.
 pub const CONTRACT: u32 = 1;

@@ -49,28 +49,23 @@ pub fn text() -> String {
     let mut out = HEAD.to_string();
     questions(&mut out);
     results(&mut out);
-    list(&mut out, "States", "For `data-when`.", Fact::ALL.map(|fact| (fact.name(), fact.row().meaning)));
+    list(&mut out, "States", "For `data-when`.", Fact::ALL.map(|fact| (fact.name(), fact.meaning())));
     rules(&mut out);
     let line = "In `gate.NAME.wait` and so on, and in `template data-gates` for your words.";
     list(&mut out, "Gates", line, GATES.iter().map(|row| (row.code, gates::meaning(row.gate))));
-    list(&mut out, "Rows", "For `data-each`.", List::ALL.map(|list| (list.name(), list.row().meaning)));
+    list(&mut out, "Rows", "For `data-each`.", List::ALL.map(|list| (list.name(), list.meaning())));
     list(
         &mut out,
         "Outputs of a row",
         "As `list/output`.",
-        RowOutput::ALL.map(|cell| (cell.name(), cell.row().meaning)),
+        RowOutput::ALL.map(|cell| (cell.name(), cell.meaning())),
     );
     let line = "Hold inside that row alone.";
-    list(&mut out, "States of a row", line, RowFact::ALL.map(|fact| (fact.name(), fact.row().meaning)));
-    list(
-        &mut out,
-        "Faults",
-        "For `data-fault`.",
-        FaultCode::ALL.map(|code| (code.name(), code.row().meaning)),
-    );
-    list(&mut out, "Acts", "For `data-act`.", Act::ALL.map(|act| (act.name(), act.row().meaning)));
-    let marks = DrawingMark::ALL.map(|mark| (mark.name(), mark.row().meaning));
-    let parts = DrawingPart::ALL.map(|part| (part.name(), part.row().meaning));
+    list(&mut out, "States of a row", line, RowFact::ALL.map(|fact| (fact.name(), fact.meaning())));
+    list(&mut out, "Faults", "For `data-fault`.", FaultCode::ALL.map(|code| (code.name(), code.meaning())));
+    list(&mut out, "Acts", "For `data-act`.", Act::ALL.map(|act| (act.name(), act.meaning())));
+    let marks = DrawingMark::ALL.map(|mark| (mark.name(), mark.meaning()));
+    let parts = DrawingPart::ALL.map(|part| (part.name(), part.meaning()));
     let line = "For `data-mark`, and for `data-shape`.";
     list(&mut out, "Marks and shapes of drawings", line, marks.into_iter().chain(parts));
     let line = "In a link, `page.html#sw1&pool.volume=50&lock=pool.volume`.";
@@ -99,7 +94,7 @@ pub fn text() -> String {
 
 fn of_scope(scope: Scope) -> impl Iterator<Item = (&'static str, &'static str)> {
     let of = Field::ALL.into_iter().filter(move |field| field.scope() == scope);
-    of.map(|field| (field.name(), field.row().meaning))
+    of.map(|field| (field.name(), field.meaning()))
 }
 
 /// Names that follow by rule.
@@ -144,13 +139,8 @@ fn list<'a>(out: &mut String, title: &str, line: &str, rows: impl IntoIterator<I
 fn questions(out: &mut String) {
     out.push_str("\n## Questions\n\n| Name | Answer | Meaning |\n|---|---|---|\n");
     for field in Field::ALL.into_iter().filter(|f| !matches!(f.scope(), Scope::Link | Scope::Handed)) {
-        let _ = writeln!(
-            out,
-            "| `{}` | {} | {} |",
-            field.name(),
-            cell(&answer(field)),
-            cell(field.row().meaning)
-        );
+        let _ =
+            writeln!(out, "| `{}` | {} | {} |", field.name(), cell(&answer(field)), cell(field.meaning()));
     }
     for asked in ASKED {
         let attempt = FieldId::Attempt(asked).name();
@@ -222,8 +212,8 @@ fn units_of(unit: Field) -> String {
 fn results(out: &mut String) {
     out.push_str("\n## Results\n\n| Name | Measures | Meaning |\n|---|---|---|\n");
     for output in Output::ALL {
-        let row = output.row();
-        let _ = writeln!(out, "| `{}` | {} | {} |", row.name, row.facts.measures.words(), cell(row.meaning));
+        let measures = output.facts().measures.words();
+        let _ = writeln!(out, "| `{}` | {measures} | {} |", output.name(), cell(output.meaning()));
     }
     out.push_str(
         "| `echo.FIELD` | as the field | What was understood, in its own unit |\n\

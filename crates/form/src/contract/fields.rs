@@ -1,7 +1,7 @@
 //! Which questions are there? One row a question; the page, the link and the file use these names.
 
 use crate::contract::codes::{self, Codes};
-use crate::contract::table::{Row, by_name, names};
+use crate::contract::table::{are_distinct, names, place};
 use crate::contract::units::{QuantityKind, UNITS, Unit};
 use chem::bounds::{self, Bounds};
 use plan::{Input, limits};
@@ -317,13 +317,13 @@ impl Field {
     /// What kind of answer it takes.
     #[must_use]
     pub fn kind(self) -> &'static FieldType {
-        &self.row().facts.kind
+        &self.facts().kind
     }
 
     /// Whose matter it is.
     #[must_use]
     pub fn scope(self) -> Scope {
-        self.row().facts.scope
+        self.facts().scope
     }
 
     /// The question that answers its unit, if one does.

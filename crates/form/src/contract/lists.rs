@@ -1,7 +1,7 @@
 //! Which lists, faults, acts and marks of drawings are there?
 
 use crate::contract::families::{DOSE, Families, INDEX, NONE, REPLACE, SIZE};
-use crate::contract::table::{Row, by_name, names};
+use crate::contract::table::{are_distinct, names, place};
 
 #[rustfmt::skip]
 names! {

@@ -1,7 +1,7 @@
 //! Which results can be shown? One row a result.
 
 use crate::contract::families::{DOSE, Families, INDEX, NONE, REPLACE, RUN, SIZE};
-use crate::contract::table::{Row, by_name, names};
+use crate::contract::table::{are_distinct, names, place};
 
 /// What the table says of a result besides its name.
 #[derive(Debug)]
@@ -269,7 +269,7 @@ pub const ASKED: [Output; 15] = {
     let mut all = [Output::MeasuredVolume; 15];
     let (mut at, mut found) = (0, 0);
     while at < Output::ALL.len() {
-        if !Output::ROWS[at].facts.asked.is_none() {
+        if !Output::FACTS[at].asked.is_none() {
             all[found] = Output::ALL[at];
             found += 1;
         }
@@ -283,12 +283,12 @@ impl Output {
     /// Can it be asked for?
     #[must_use]
     pub fn is_asked(self) -> bool {
-        !self.row().facts.asked.is_none()
+        !self.facts().asked.is_none()
     }
 
     /// With which families it is held back.
     #[must_use]
     pub fn families(self) -> Families {
-        self.row().facts.families
+        self.facts().families
     }
 }

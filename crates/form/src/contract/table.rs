@@ -1,48 +1,34 @@
 //! How does a table of names become ids, each name written once?
 
-/// A row of a table of names.
-#[derive(Debug)]
-pub struct Row<Facts: 'static> {
-    /// Its number, which never changes and is never given to another.
-    pub number: u16,
-    /// The name.
-    pub name: &'static str,
-    /// What else the table says of it.
-    pub facts: Facts,
-    /// What it means, in a line; for whoever reads the reference, so not in a page's wasm.
-    #[cfg(not(target_family = "wasm"))]
-    pub meaning: &'static str,
+/// Where a name stands among others.
+pub fn place(names: &[&str], name: &str) -> Option<usize> {
+    names.iter().position(|known| *known == name)
 }
 
-/// The places of names in the order of the alphabet. Two names that are the same do not compile.
-pub const fn by_name<const N: usize>(names: [&str; N]) -> [u8; N] {
-    assert!(N <= 256);
-    let mut places = [0; N];
-    let mut sorted = 0;
-    while sorted < N {
-        let mut at = sorted;
-        while at > 0 && is_before(names[sorted], names[places[at - 1] as usize]) {
-            places[at] = places[at - 1];
-            at -= 1;
-        }
-        assert!(at == 0 || is_before(names[places[at - 1] as usize], names[sorted]), "a name twice");
-        places[at] = sorted as u8;
-        sorted += 1;
-    }
-    places
-}
-
-/// What [`Ord`] says of texts, where it can't be asked.
-const fn is_before(a: &str, b: &str) -> bool {
-    let (a, b) = (a.as_bytes(), b.as_bytes());
+/// Is no name there twice?
+pub const fn are_distinct(names: &[&str]) -> bool {
     let mut at = 0;
-    while at < a.len() && at < b.len() {
-        if a[at] != b[at] {
-            return a[at] < b[at];
+    while at < names.len() {
+        let mut before = 0;
+        while before < at {
+            if is_same(names[before], names[at]) {
+                return false;
+            }
+            before += 1;
         }
         at += 1;
     }
-    a.len() < b.len()
+    true
+}
+
+/// What [`Eq`] says of texts, where it can't be asked.
+const fn is_same(a: &str, b: &str) -> bool {
+    let (a, b) = (a.as_bytes(), b.as_bytes());
+    let mut at = 0;
+    while a.len() == b.len() && at < a.len() && a[at] == b[at] {
+        at += 1;
+    }
+    a.len() == b.len() && at == a.len()
 }
 
 /// A table of names: an id for each row, which is the one place that has its number, name, facts and meaning.
@@ -61,35 +47,38 @@ macro_rules! names {
             /// All of them, in the order of the table.
             pub const ALL: [Self; [$($number),*].len()] = [$(Self::$id),*];
 
-            const ROWS: [Row<$Facts>; Self::ALL.len()] = [$(
-                Row {
-                    number: $number,
-                    name: $name,
-                    facts: ($($facts)?),
-                    #[cfg(not(target_family = "wasm"))]
-                    meaning: $meaning,
-                }
-            ),*];
+            const FACTS: [$Facts; Self::ALL.len()] = [$(($($facts)?)),*];
 
-            const BY_NAME: [u8; Self::ALL.len()] = by_name([$($name),*]);
-
-            /// Its row of the table.
+            /// What else the table says of it.
             #[must_use]
-            pub fn row(self) -> &'static Row<$Facts> {
-                static ROWS: &[Row<$Facts>] = &$Id::ROWS;
-                &ROWS[self as usize]
+            pub fn facts(self) -> &'static $Facts {
+                static FACTS: &[$Facts] = &$Id::FACTS;
+                &FACTS[self as usize]
+            }
+
+            /// What it means, in a line; for whoever reads the reference, so not in a page's wasm.
+            #[cfg(not(target_family = "wasm"))]
+            #[must_use]
+            pub const fn meaning(self) -> &'static str {
+                [$($meaning),*][self as usize]
             }
 
             /// Its name in the contract.
             #[must_use]
             pub fn name(self) -> &'static str {
-                self.row().name
+                Self::names()[self as usize]
             }
 
-            /// The number of its row.
+            /// Once: of a constant each that uses it gets a copy.
+            fn names() -> &'static [&'static str; Self::ALL.len()] {
+                static NAMES: [&str; $Id::ALL.len()] = [$($name),*];
+                &NAMES
+            }
+
+            /// Its number, which never changes and is never given to another.
             #[must_use]
-            pub fn number(self) -> u16 {
-                self.row().number
+            pub const fn number(self) -> u16 {
+                [$($number),*][self as usize]
             }
 
             /// The one of this number.
@@ -101,11 +90,11 @@ macro_rules! names {
             /// The one of this name.
             #[must_use]
             pub fn find(name: &str) -> Option<Self> {
-                static BY_NAME: &[u8] = &$Id::BY_NAME;
-                let at = BY_NAME.binary_search_by(|at| Self::ALL[usize::from(*at)].name().cmp(name));
-                Some(Self::ALL[usize::from(BY_NAME[at.ok()?])])
+                Some(Self::ALL[place(Self::names(), name)?])
             }
         }
+
+        const _: () = assert!(are_distinct(&[$($name),*]), "a name twice");
     };
 }
 pub(crate) use names;

@@ -44,7 +44,7 @@ pub fn hold(form: &Form, answer: &mut Answer) {
             answer.put(OutputId::AttemptUnit(asked), Shown::word(unit));
         }
         if mark != Mark::Right && !revealed {
-            held = held.and(asked.row().facts.asked);
+            held = held.and(asked.facts().asked);
         }
     }
     if !answer.is(Fact::Ask) {
@@ -68,7 +68,7 @@ fn hold_back(held: Families, answer: &mut Answer) {
     let held = if held.meet(SIZE) { held.and(DOSE) } else { held };
     let follows = |output: &OutputId| matches!(output, OutputId::Result(o) if o.families().meet(held));
     answer.outputs.retain(|(output, _)| !follows(output));
-    answer.rows.retain(|(list, _)| !list.row().facts.meet(held));
+    answer.rows.retain(|(list, _)| !list.facts().meet(held));
     if held.meet(DOSE) {
         answer.marks.clear();
     }
