@@ -111,7 +111,7 @@ fn that_hold<'a>(states: &'a [(State, String)], answer: &'a Answer) -> impl Iter
 /// What a name asks for: a result, a state, or all states that begin so.
 fn told(name: &str) -> Option<Told> {
     if let Some(output) = OutputId::find(name) {
-        let has_unit = matches!(output, OutputId::Result(output) if has_unit(output.row().facts.measures));
+        let has_unit = matches!(output, OutputId::Result(output) if has_unit(output.facts().measures));
         return Some(Told::Output(output, has_unit));
     }
     let begin = name.strip_suffix('*');

@@ -192,7 +192,7 @@ fn states() -> Vec<KnownState> {
 fn doses() -> Vec<String> {
     let in_already = |output: &Output| matches!(output, Output::InSince | Output::InAll);
     let goes_in = |output: &Output| {
-        matches!(output.row().facts.measures, Measures::Mass | Measures::Chemical)
+        matches!(output.facts().measures, Measures::Mass | Measures::Chemical)
             || matches!(output, Output::StageBags | Output::StageLeftBags | Output::BasicBags)
     };
     let results =
