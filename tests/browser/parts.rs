@@ -1,7 +1,7 @@
 //! Is a closed part out of the document, and does what is typed in it count all the same?
 
-use crate::guest::{page, script};
-use crate::seat::{Seat, visit};
+use crate::host_page::{page, script};
+use crate::session::{Session, visit};
 
 /// The pool is asked in a part that is closed at first, with presets, a lock and a range in it.
 const FORM: &str = "
@@ -43,19 +43,19 @@ fn plain() -> String {
     page(&FORM.replace("QUESTION", ""))
 }
 
-fn opened(page: &Seat) {
+fn opened(page: &Session) {
     page.wait("return !!window.attach");
 }
 
 /// Opens the pool, says how large it is, and closes it.
-fn measured(page: &Seat, volume: &str) {
+fn measured(page: &Session, volume: &str) {
     page.click(MEASURE);
     page.click("[name='pool.volume']");
     page.press(&format!("{volume}\t"));
     page.click(DONE);
 }
 
-fn elements(page: &Seat) -> u64 {
+fn elements(page: &Session) -> u64 {
     page.ask("return document.querySelectorAll('*').length").as_u64().expect("a number")
 }
 

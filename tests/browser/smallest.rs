@@ -1,18 +1,19 @@
 //! Does the smallest page of somebody's own work, as it stands in the README?
 
-use crate::guest;
-use crate::seat::{setting, site, visit};
+use crate::environment::{setting, site};
+use crate::host_page;
+use crate::session::visit;
 
 /// The page as it is built, with its own script, from another address.
 fn page() -> String {
     let built = std::fs::read_to_string(setting("SALTWRIGHT_SITE") + "/examples/smallest.html").unwrap();
     let form = built.split_once("<form").and_then(|(_, rest)| rest.split_once("</form>")).unwrap().0;
-    guest::page(&format!("<form{form}</form>"))
+    host_page::page(&format!("<form{form}</form>"))
 }
 
 #[test]
 fn volume_target_baseline_and_bag_give_a_staged_dose() {
-    visit(&page(), &[&guest::script()], |page| {
+    visit(&page(), &[&host_page::script()], |page| {
         page.wait("return all('[data-when=\"!ready\"]').every((element) => element.hidden)");
         page.expect(&[("basic.mass", "–"), ("stage.mass", "–"), ("index.now", "–")]);
         page.fill(&[("pool.volume", "62.82")]);
@@ -30,7 +31,7 @@ fn volume_target_baseline_and_bag_give_a_staged_dose() {
 
 #[test]
 fn too_much_salt_gives_a_share_to_replace_and_five_tests_an_index() {
-    visit(&page(), &[&guest::script()], |page| {
+    visit(&page(), &[&host_page::script()], |page| {
         page.wait("return all('[data-when=\"!ready\"]').every((element) => element.hidden)");
         page.fill(&[("pool.volume", "50"), ("pool.volume.unit", "m3"), ("salt.now", "6300")]);
         // By plain proportion (6,300 − 3,200) / (6,300 − 100) of the water, 50.0 %; the reading's doubt takes a little off.
@@ -54,7 +55,7 @@ fn the_script_for_authors_tells_in_a_box_what_is_wrong() {
             <script type=module nonce=host src='{script}' crossorigin></script>
             <script type=module nonce=host>document.body.dataset.checked = ''</script>"
         );
-        visit(&guest::host(policy, |_| html).1, &[&script], |page| {
+        visit(&host_page::host(policy, |_| html).1, &[&script], |page| {
             page.wait("return 'checked' in document.body.dataset");
             act(&page.text("return document.querySelector('pre[data-mismatch]')?.textContent ?? ''"));
         });
