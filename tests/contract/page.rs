@@ -233,3 +233,15 @@ fn no_page_reaches_out_or_does_what_its_policy_forbids() {
         }
     }
 }
+
+/// The example of the README is the smallest page, or part of it.
+#[test]
+fn the_readme_shows_the_smallest_page() {
+    let readme = include_str!("../../README.md");
+    let page = include_str!("../../www/examples/smallest.html");
+    let (_, shown) = readme.split_once("```html\n").unwrap();
+    let (shown, _) = shown.split_once("```").unwrap();
+    let strange: Vec<_> = shown.lines().filter(|line| !page.lines().any(|other| other == *line)).collect();
+    assert_eq!(strange, [""; 0]);
+    assert!(page.lines().count() <= 60, "as small as can be");
+}
