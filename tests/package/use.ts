@@ -1,6 +1,6 @@
 // Can a typed script use all there is? Each name of the declarations stands here once at least.
 import { answer, attach, Controller, edition } from "saltwright";
-import type { Answer, Edition, Fault, Line, Outputs, Quantity, Shown } from "saltwright";
+import type { Answer, Edition, Fault, FieldName, Line, OutputName, Outputs, Quantity, Shown, StateName } from "saltwright";
 
 const all: Answer = answer({ "pool.volume": "62.82", "pool.volume.unit": "m3" });
 const contract: number = all.contract;
@@ -9,6 +9,9 @@ const states: string[] = all.states;
 const lines: Line[] = all.rows["gates"] ?? [];
 const faults: Fault[] = all.faults;
 
+const asked: Partial<Record<FieldName, string>> = { "pool.volume": "50", "log.3.mass": "6", "try.basic.mass": "390" };
+const told: OutputName[] = ["basic.mass", "echo.pool.volume.also"];
+const may: StateName[] = ["add.yes", "gate.ph.wait", "log.3.needs-mass"];
 const mass: Shown | undefined = outputs["basic.mass"];
 const text: string = mass?.text ?? "–";
 const unit: string | undefined = mass?.unit;
@@ -33,12 +36,14 @@ export function sum(form: HTMLFormElement): Record<string, string> {
   return typed;
 }
 
-export { agreed, gates, kilogram, name, range, said, states, text, unit, version };
+export { agreed, asked, gates, kilogram, may, name, range, said, states, text, told, unit, version };
 
 // @ts-expect-error: a number's meaning would hang on who turned it into text
 answer({ "pool.volume": 62.82 });
 // @ts-expect-error: what a browser makes of a form is no object of texts yet
 answer(new FormData());
+// @ts-expect-error: no question has that name
+const misspelled: FieldName = "pool.volum";
 // @ts-expect-error: only a form can answer
 attach(document.createElement("div"));
 // @ts-expect-error: what cannot be said is missing

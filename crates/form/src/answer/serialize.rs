@@ -1,7 +1,7 @@
 //! What does a script see of an answer? Each struct here is at once what crosses and, with the feature `typescript`,
-//! its type.
+//! its type: they have the names that a script knows.
 
-use super::{Answer, Fault, Line, Row, Shown};
+use super::Row;
 use crate::contract::units::Unit;
 use crate::contract::{CONTRACT, Output, OutputId, State};
 use crate::form::Form;
@@ -13,8 +13,7 @@ use {tsify::Tsify, wasm_bindgen::prelude::wasm_bindgen};
 /// The answer to a form.
 #[derive(Serialize)]
 #[cfg_attr(feature = "typescript", derive(Tsify))]
-#[serde(rename = "Answer")]
-struct AnswerView<'a> {
+struct Answer<'a> {
     /// The contract between form and code.
     contract: u32,
     outputs: Outputs<'a>,
@@ -27,14 +26,13 @@ struct AnswerView<'a> {
     /// The lines of each list.
     #[cfg_attr(feature = "typescript", tsify(type = "{ [list: string]: Line[] | undefined }"))]
     rows: Lists<'a>,
-    faults: &'a [Fault],
+    faults: &'a [super::Fault],
 }
 
 /// A figure as it is shown, in the form's signs: `sign.decimal` and `sign.group`, or else point and comma.
 #[derive(Serialize)]
 #[cfg_attr(feature = "typescript", derive(Tsify))]
-#[serde(rename = "Shown")]
-struct ShownView<'a> {
+struct Shown<'a> {
     /// The figure; empty where the unit alone is the news.
     text: &'a str,
     /// The code of its unit, UCUM's for the most part; none where the sentence round it says the unit.
@@ -63,8 +61,7 @@ struct Quantity<'a> {
 /// One line of a list.
 #[derive(Serialize)]
 #[cfg_attr(feature = "typescript", derive(Tsify))]
-#[serde(rename = "Line")]
-struct LineView<'a> {
+struct Line<'a> {
     /// What sort of line it is; empty where all are of one sort.
     state: &'a str,
     outputs: Outputs<'a>,
@@ -73,8 +70,7 @@ struct LineView<'a> {
 /// A field that cannot be used.
 #[derive(Serialize)]
 #[cfg_attr(feature = "typescript", derive(Tsify))]
-#[serde(rename = "Fault")]
-struct FaultView<'a> {
+struct Fault<'a> {
     field: &'a str,
     /// What is wrong with it.
     code: &'a str,
@@ -83,15 +79,15 @@ struct FaultView<'a> {
     /// The least that is allowed, in the unit typed.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "typescript", tsify(optional))]
-    low: Option<&'a Shown>,
+    low: Option<&'a super::Shown>,
     /// The most that is allowed, in the unit typed.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "typescript", tsify(optional))]
-    high: Option<&'a Shown>,
+    high: Option<&'a super::Shown>,
     /// Another way to read it.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "typescript", tsify(optional))]
-    other: Option<&'a Shown>,
+    other: Option<&'a super::Shown>,
 }
 
 /// Figures by name. What cannot be said yet is not among them.
@@ -107,9 +103,9 @@ fn by_name<S: Serializer>(row: &Row, to: S) -> Result<S::Ok, S::Error> {
     to.collect_map(row.iter().map(|(output, shown)| (output.name(), shown)))
 }
 
-struct Numbers<'a>(&'a Answer);
-struct States<'a>(&'a Answer);
-struct Lists<'a>(&'a Answer);
+struct Numbers<'a>(&'a super::Answer);
+struct States<'a>(&'a super::Answer);
+struct Lists<'a>(&'a super::Answer);
 
 impl Serialize for Numbers<'_> {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
@@ -139,32 +135,32 @@ impl Serialize for Lists<'_> {
     }
 }
 
-impl Serialize for Answer {
+impl Serialize for super::Answer {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
         let (numbers, states, rows) = (Numbers(self), States(self), Lists(self));
         let outputs = Outputs(&self.outputs);
-        AnswerView { contract: CONTRACT, outputs, numbers, states, rows, faults: &self.faults }.serialize(to)
+        Answer { contract: CONTRACT, outputs, numbers, states, rows, faults: &self.faults }.serialize(to)
     }
 }
 
-impl Serialize for Shown {
+impl Serialize for super::Shown {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        ShownView { text: &self.text, unit: self.unit }.serialize(to)
+        Shown { text: &self.text, unit: self.unit }.serialize(to)
     }
 }
 
-impl Serialize for Line {
+impl Serialize for super::Line {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
         let state = self.state.map_or(String::new(), State::name);
-        LineView { state: &state, outputs: Outputs(&self.cells) }.serialize(to)
+        Line { state: &state, outputs: Outputs(&self.cells) }.serialize(to)
     }
 }
 
-impl Serialize for Fault {
+impl Serialize for super::Fault {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
         let [low, high] = self.limits.as_ref().map_or([None; 2], |limits| limits.each_ref().map(Some));
         let (field, code) = (&self.field.name(), self.code.name());
-        FaultView { field, code, got: &self.got, low, high, other: self.other.as_ref() }.serialize(to)
+        Fault { field, code, got: &self.got, low, high, other: self.other.as_ref() }.serialize(to)
     }
 }
 

@@ -1,6 +1,8 @@
 //! Which types does the module declare for script authors?
 
 use anyhow::{Result, bail, ensure};
+use form::contract::{ASKED, Field, FieldId, Output, State};
+use std::collections::BTreeSet;
 
 /// From here on the tool's declarations are about fetching wasm from somewhere; our module has it inside.
 const TYPES_END: &str = "export type InitInput =";
@@ -25,9 +27,42 @@ pub fn of_the_module(made: &str) -> Result<String> {
     }
     text.truncate(text.trim_end().len() + 1);
     for vague in [": any", ": object", ": Object"] {
-        ensure!(!text.contains(vague), "something is declared as `{vague}`: give it a type in door.rs");
+        ensure!(!text.contains(vague), "something is declared as `{vague}`: give it a type where it crosses");
     }
+    text.push_str(&names());
     Ok(text)
+}
+
+/// The names of the contract, so that an editor knows them and a misspelled one is told.
+fn names() -> String {
+    let fields: BTreeSet<_> = Field::ALL.iter().map(|field| of_any_line(field.name())).collect();
+    let attempts = ASKED.map(|asked| of_any_line(&FieldId::Attempt(asked).name()));
+    let outputs: BTreeSet<_> = Output::ALL.iter().map(|output| of_any_line(output.name())).collect();
+    let of_a_line = |name: &str| name.starts_with("log.1.") || name.starts_with("echo.log.1.");
+    let other_line =
+        |name: &str| name.contains("log.") && name.split('.').any(|part| part.parse::<u8>().is_ok());
+    let states: BTreeSet<_> = State::all()
+        .map(State::name)
+        .filter(|name| of_a_line(name) || !other_line(name))
+        .map(|name| of_any_line(&name.replace("log.1.", "log.N.")))
+        .collect();
+    let union = |names: Vec<String>| names.join("\n    | ");
+    let fields = union(fields.into_iter().chain(attempts).collect());
+    let outputs = union(outputs.into_iter().chain(["`echo.${string}`".into()]).collect());
+    let states = union(states.into_iter().collect());
+    format!(
+        "\n/** A question, or an attempt at a result. */\nexport type FieldName =\n    | {fields};\n\n\
+         /** A result. */\nexport type OutputName =\n    | {outputs};\n\n\
+         /** Something that may be so. */\nexport type StateName =\n    | {states};\n"
+    )
+}
+
+/// As a type: the number of a line of the log is any.
+fn of_any_line(name: &str) -> String {
+    match name.replacen("log.N.", "log.${number}.", 1) {
+        line if line != name => format!("`{line}`"),
+        _ => format!("\"{name}\""),
+    }
 }
 
 #[cfg(test)]
@@ -35,7 +70,7 @@ mod tests {
     use super::*;
 
     const MADE: &str = "/* tslint:disable */\n/* eslint-disable */\n\n\n\nexport interface Answer {\n    \
-        states: string[];\n    low?: Shown;\n}\n\nexport class Desk {\n    private constructor();\n    \
+        states: string[];\n    low?: Shown;\n}\n\nexport class Controller {\n    private constructor();\n    \
         free(): void;\n    [Symbol.dispose](): void;\n    form(): Record<string, string>;\n}\n\n\
         /**\n * Once: a form.\n */\nexport function attach(form: HTMLFormElement): void;\n\n\
         export type InitInput = RequestInfo;\nexport interface InitOutput {\n}\n";
@@ -44,8 +79,14 @@ mod tests {
     fn only_what_the_module_has_is_declared() {
         let types = of_the_module(MADE).unwrap();
         assert!(types.starts_with("/// <reference lib=\"dom\" />\n\nexport interface Answer {"), "{types}");
-        assert!(types.ends_with("export function attach(form: HTMLFormElement): void;\n"), "{types}");
-        for gone in ["Init", "free", "dispose", "lint", "\n\n\n"] {
+        assert!(
+            types.contains("export function attach(form: HTMLFormElement): void;\n\n/** A question"),
+            "{types}"
+        );
+        for name in ["\"pool.volume\"", "`log.${number}.mass.unit`", "\"add.yes\"", "\"gate.ph.wait\""] {
+            assert!(types.contains(&format!("| {name}\n")), "{name} in {types}");
+        }
+        for gone in ["Init", "free()", "dispose", "lint", "\n\n\n"] {
             assert!(!types.contains(gone), "{gone:?} in {types}");
         }
     }
