@@ -26,7 +26,7 @@ fn the_demo_from_the_first_bag_to_the_last() {
         page.expect(&[("stage.bags", "6"), ("buy.bags", "10"), ("buy.low", "9"), ("buy.high", "11")]);
         assert!(page.holds("return all('#days fieldset.line').length === 1"), "one blank line to begin with");
 
-        line(page, 1, &[("kind", "dose"), ("mass", "6")]);
+        line(page, 1, &[("kind", "salt"), ("mass", "6")]);
         page.expect(&[("stage.mass", "–")]); // Not finished: no amount is told.
         line(page, 1, &[("mass.unit", "{bag}"), ("when", "2027-05-21T09:00")]);
         assert!(page.says("stage.in") && page.says("add.wait"), "in: brush and wait");
@@ -37,7 +37,7 @@ fn the_demo_from_the_first_bag_to_the_last() {
         line(
             page,
             2,
-            &[("kind", "reading"), ("salt", "2150"), ("how", "meter"), ("when", "2027-05-22T09:00")],
+            &[("kind", "test"), ("salt", "2150"), ("method", "meter"), ("when", "2027-05-22T09:00")],
         );
         page.expect(&[
             ("stage.bags", "3"),
@@ -50,7 +50,7 @@ fn the_demo_from_the_first_bag_to_the_last() {
         line(
             page,
             3,
-            &[("kind", "dose"), ("mass", "3"), ("mass.unit", "{bag}"), ("when", "2027-05-22T15:00")],
+            &[("kind", "salt"), ("mass", "3"), ("mass.unit", "{bag}"), ("when", "2027-05-22T15:00")],
         );
         assert!(page.says("stage.in"));
         assert!(
@@ -65,7 +65,7 @@ fn the_demo_from_the_first_bag_to_the_last() {
         line(page, 2, &[("salt", "1400")]);
         assert!(page.says("do.reads-low") && page.says("add.wait"));
         page.expect(&[("stage.mass", "–"), ("estimate.volume", "–")]);
-        line(page, 2, &[("kind", "struck")]);
+        line(page, 2, &[("kind", "ignored")]);
         // Without that reading nine bags went in where six were told.
         assert!(page.says("stage.over") && page.says("add.wait"));
     });
@@ -79,7 +79,7 @@ fn forty_eight_hours_are_hours_whatever_the_clocks_do() {
         line(
             page,
             1,
-            &[("kind", "dose"), ("mass", "6"), ("mass.unit", "{bag}"), ("when", "2027-03-27T12:00")],
+            &[("kind", "salt"), ("mass", "6"), ("mass.unit", "{bag}"), ("when", "2027-03-27T12:00")],
         );
         let shift = page.ask(
             "const at = (text) => new Date(text).getTimezoneOffset();
@@ -96,7 +96,7 @@ fn which_measurement_pays_is_worked_out_when_it_is_opened() {
     visit(&site(), &[], |page| {
         page.open(&format!("{}#{}", site(), fixtures::link(fixtures::US)));
         page.expect(&[("value.today", "–")]);
-        page.click("[data-ask=pays] > summary");
+        page.click("[data-ask=value] > summary");
         page.wait("return document.querySelector('output[name=\"value.today\"]').textContent !== '–'");
     });
 }
@@ -123,7 +123,7 @@ fn an_owner_from_the_first_look_to_the_first_week() {
         };
         day("2027-05-20T18:00", &[], &["add.yes"], "–");
         let first: &[_] =
-            &[("kind", "dose"), ("mass", "6"), ("mass.unit", "{bag}"), ("when", "2027-05-21T09:00")];
+            &[("kind", "salt"), ("mass", "6"), ("mass.unit", "{bag}"), ("when", "2027-05-21T09:00")];
         day(
             "2027-05-21T10:00",
             &[(1, first)],
@@ -131,11 +131,11 @@ fn an_owner_from_the_first_look_to_the_first_week() {
             "May 21, 2027, 1:00 PM",
         );
         let read: &[_] =
-            &[("kind", "reading"), ("salt", "2150"), ("how", "meter"), ("when", "2027-05-22T09:05")];
+            &[("kind", "test"), ("salt", "2150"), ("method", "meter"), ("when", "2027-05-22T09:05")];
         day("2027-05-22T09:04", &[], &["next.read", "next.due"], "May 22, 2027, 9:00 AM");
         day("2027-05-22T09:10", &[(2, read)], &["add.yes", "do.add-finish"], "May 22, 2027, 9:10 AM");
         let rest: &[_] =
-            &[("kind", "dose"), ("mass", "3"), ("mass.unit", "{bag}"), ("when", "2027-05-22T15:00")];
+            &[("kind", "salt"), ("mass", "3"), ("mass.unit", "{bag}"), ("when", "2027-05-22T15:00")];
         day(
             "2027-05-22T15:10",
             &[(3, rest)],
@@ -143,7 +143,7 @@ fn an_owner_from_the_first_look_to_the_first_week() {
             "May 22, 2027, 7:00 PM",
         );
         let last: &[_] =
-            &[("kind", "reading"), ("salt", "3150"), ("how", "meter"), ("when", "2027-05-24T12:05")];
+            &[("kind", "test"), ("salt", "3150"), ("method", "meter"), ("when", "2027-05-24T12:05")];
         day(
             "2027-05-24T12:10",
             &[(4, last)],
