@@ -45,11 +45,14 @@ impl EmbedOptions {
     /// Takes the options out of what a link, a file or a kept job holds. A host is one origin, and nobody else: not
     /// everybody who may have put the page into a frame.
     pub fn take(form: &mut Form, is_origin: fn(&str) -> bool) -> Self {
-        let [lock, ask, only, tell, can] = OPTIONS.map(|option| form.text(option.name()).to_string());
+        let said = |option: Field| form.text(option.name()).to_string();
+        let (lock, ask, only) = (said(Field::Lock), said(Field::Ask), said(Field::Only));
+        let (tell, can) = (said(Field::Tell), said(Field::Can));
         // Nobody's attempt is checked or revealed by what comes from elsewhere.
-        form.0.retain(|(name, _)| !is_option(name));
+        form.keep(&|name| !is_option(name));
         let tell = if is_origin(&tell) { tell } else { String::new() };
-        let locked = Form(form.0.iter().filter(|(name, _)| listed(&lock, name)).cloned().collect());
+        let mut locked = form.clone();
+        locked.keep(&|name| listed(&lock, name));
         Self { lock, locked, ask, only, tell, can }
     }
 
@@ -64,23 +67,27 @@ impl EmbedOptions {
     }
 
     /// What goes with a job wherever it goes. Who may hear and what a sandbox allows is a matter of the place.
-    pub fn of_a_job(&self) -> impl Iterator<Item = (String, String)> {
-        filled([(Field::Lock, &self.lock), (Field::Ask, &self.ask), (Field::Only, &self.only)])
+    pub fn of_a_job(&self) -> Form {
+        filled(&[(Field::Lock, &self.lock), (Field::Ask, &self.ask), (Field::Only, &self.only)])
     }
 
     /// What goes into the page's address besides: the place stays what it is when it is read again.
-    pub fn of_the_place(&self) -> impl Iterator<Item = (String, String)> {
-        filled([(Field::Tell, &self.tell), (Field::Can, &self.can)])
+    pub fn of_the_place(&self) -> Form {
+        filled(&[(Field::Tell, &self.tell), (Field::Can, &self.can)])
     }
 
     /// A blank form under the same options.
     pub fn blank(&self) -> Form {
-        Form(self.locked.0.iter().cloned().chain(self.of_a_job()).collect())
+        let mut blank = self.locked.clone();
+        blank.append(self.of_a_job());
+        blank
     }
 }
 
-fn filled<const N: usize>(all: [(Field, &String); N]) -> impl Iterator<Item = (String, String)> {
-    all.into_iter()
-        .filter(|(_, text)| !text.is_empty())
-        .map(|(option, text)| (option.name().into(), text.clone()))
+fn filled(options: &[(Field, &String)]) -> Form {
+    let mut form = Form::default();
+    for (option, text) in options.iter().filter(|(_, text)| !text.is_empty()) {
+        form.say(option.name(), text);
+    }
+    form
 }

@@ -70,6 +70,21 @@ impl Form {
         used
     }
 
+    /// Says a text under a name.
+    pub fn say(&mut self, name: &str, text: &str) {
+        self.0.push((name.into(), text.into()));
+    }
+
+    /// Takes in another form, behind its own.
+    pub fn append(&mut self, mut other: Self) {
+        self.0.append(&mut other.0);
+    }
+
+    /// Keeps what goes by a wanted name.
+    pub fn keep(&mut self, wanted: &dyn Fn(&str) -> bool) {
+        self.0.retain(|(name, _)| wanted(name));
+    }
+
     /// Has anything been typed or chosen, beyond what the page itself began with?
     #[must_use]
     pub fn is_blank(&self) -> bool {

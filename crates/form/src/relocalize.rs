@@ -23,7 +23,7 @@ const SIGNS: &str = "sign.";
 /// assert!(!hangs_on_signs(&Form::from([("pool.volume", "62.82"), ("job.note", "1,250")])));
 /// ```
 pub fn hangs_on_signs(form: &Form) -> bool {
-    let [point, comma] = [('.', ','), (',', '.')].map(|(decimal, group)| Signs::new(decimal, group));
+    let (point, comma) = (Signs::new('.', ','), Signs::new(',', '.'));
     let differs = |name: &str, text: &str| {
         let read = |signs| {
             let asked = FieldId::unit_name(name);

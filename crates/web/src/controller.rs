@@ -298,9 +298,9 @@ impl Controller {
         self.keep_soon()?;
         self.fields.lines(&typed)?;
         let mut form = typed.clone();
-        form.0.extend(self.environment.signs.0.iter().cloned());
-        form.0.extend(self.environment.moments(&self.fields.parts.all("input[type='datetime-local']")));
-        form.0.extend(self.exercise.asked(&self.fields, &form));
+        form.append(self.environment.signs.clone());
+        form.append(self.environment.moments(&self.fields.parts.all("input[type='datetime-local']")));
+        form.append(self.exercise.asked(&self.fields, &form));
         let mut answer = answer(&form);
         self.exercise.sheet(&self.fields, &form, self.environment.number_signs(), &mut answer);
         self.embed.tell(&form, &self.environment, self.jobs.has_store(), &mut answer);

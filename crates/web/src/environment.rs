@@ -72,15 +72,15 @@ impl Environment {
     }
 
     /// The time now, and of each moment among these fields: a zone is known to the browser alone.
-    pub fn moments(&self, fields: &[Element]) -> Vec<(String, String)> {
-        let utc = minutes().to_string();
-        let mut all_of_it =
-            vec![(Field::Now.name().to_string(), local(minutes())), (utc_of(Field::Now.name()), utc)];
+    pub fn moments(&self, fields: &[Element]) -> Form {
+        let mut all_of_it = Form::default();
+        all_of_it.say(Field::Now.name(), &local(minutes()));
+        all_of_it.say(&utc_of(Field::Now.name()), &minutes().to_string());
         for field in fields {
             let field = field.unchecked_ref::<HtmlInputElement>();
             let minutes = js_sys::Date::parse(&field.value()) / 60_000.0;
             if minutes.is_finite() {
-                all_of_it.push((utc_of(&field.name()), (minutes as i64).to_string()));
+                all_of_it.say(&utc_of(&field.name()), &(minutes as i64).to_string());
             }
         }
         all_of_it
@@ -139,11 +139,13 @@ fn signs(form: &HtmlFormElement) -> Form {
     };
     let mut signs = Form::default();
     for (name, kind) in [(Field::SignDecimal.name(), "decimal"), (Field::SignGroup.name(), "group")] {
-        signs.0.extend(find(1_234_567.5, kind).map(|sign| (name.into(), sign)));
+        if let Some(sign) = find(1_234_567.5, kind) {
+            signs.say(name, &sign);
+        }
     }
     // Some languages leave four digits together.
     if find(1_234.0, "group").is_none() {
-        signs.0.push((Field::SignGrouped.name().into(), "5".into()));
+        signs.say(Field::SignGrouped.name(), "5");
     }
     signs
 }

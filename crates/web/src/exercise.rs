@@ -82,7 +82,7 @@ impl Exercise {
 
     /// The results that the form or its link asks for, and how far somebody has got with them. A field for an
     /// attempt asks by being there, unless its author shows it only when it is asked for.
-    pub fn asked(&self, fields: &Fields, form: &Form) -> Vec<(String, String)> {
+    pub fn asked(&self, fields: &Fields, form: &Form) -> Form {
         // The form's own, and its link's.
         let mut ask = String::new();
         for (_, names) in form.0.iter().filter(|(name, _)| name == Field::Ask.name()) {
@@ -91,16 +91,17 @@ impl Exercise {
         for field in &fields.parts.all("[name^='try.']:not([data-when*='ask.'] *)") {
             ask = joined(&[&ask, " ", name(field).strip_prefix("try.").unwrap_or_default()]);
         }
-        let mut all_of_it = vec![(Field::Ask.name().to_string(), ask)];
+        let mut all_of_it = Form::default();
+        all_of_it.say(Field::Ask.name(), &ask);
         let revealed = self.revealed.get() || self.printed.get();
         for (field, flag) in [(Field::AskCheck, self.checked.get()), (Field::AskReveal, revealed)] {
             if flag {
-                all_of_it.push((field.name().into(), Tick::Yes.code().into()));
+                all_of_it.say(field.name(), Tick::Yes.code());
             }
         }
         // What somebody has unfolded.
         for asked in &all(&fields.form, "details[data-ask][open]") {
-            all_of_it.push((joined(&["ask.", &attribute(asked, "data-ask")]), Tick::Yes.code().into()));
+            all_of_it.say(&joined(&["ask.", &attribute(asked, "data-ask")]), Tick::Yes.code());
         }
         all_of_it
     }
@@ -147,8 +148,8 @@ impl Exercise {
         answer.say(Fact::Answers);
         let row = |number: u32| {
             let mut of_it = form.clone();
-            of_it.0.retain(|(name, _)| name != Field::Ask.name());
-            of_it.0.extend(figures(number, fields, signs).0);
+            of_it.keep(&|name| name != Field::Ask.name());
+            of_it.append(figures(number, fields, signs));
             let mut cells = form::answer(&of_it).outputs;
             cells.push((RowOutput::AnswersVariant.into(), Shown::words(number.to_string())));
             Line { state: None, cells }
@@ -169,7 +170,7 @@ fn figures(number: u32, fields: &Fields, signs: Signs) -> Form {
     for field in &fields.parts.all(RANGES) {
         let name = name(field);
         if let Some(text) = variant::value(number, &name, &attribute(field, "data-range"), signs) {
-            figures.0.push((name, text));
+            figures.say(&name, &text);
         }
     }
     figures

@@ -55,12 +55,12 @@ impl Fields {
         let mut form = Form::default();
         for part in self.parts.forms() {
             let data = FormData::new_with_form(&part).and_then(|data| pairs::form_of(&data));
-            form.0.extend(data.unwrap_or_default().0);
+            form.append(data.unwrap_or_default());
         }
-        form.0.extend(self.unknown.borrow().0.iter().cloned());
-        form.0.extend(options.of_a_job());
+        form.append(self.unknown.borrow().clone());
+        form.append(options.of_a_job());
         if hangs_on_signs(&form) {
-            form.0.extend(signs.0.iter().cloned());
+            form.append(signs.clone());
         }
         form
     }
@@ -82,10 +82,11 @@ impl Fields {
             there.push(name);
         }
         let mut unknown = self.unknown.borrow_mut();
-        unknown.0.retain(|(name, _)| form.said(name).is_none());
+        unknown.keep(&|name| form.said(name).is_none());
         // Who may hear, and what is locked, is for the link to say.
-        let is_unknown = |name: &String| !is_option(name) && !there.contains(name);
-        unknown.0.extend(form.0.iter().filter(|(name, _)| is_unknown(name)).cloned());
+        let mut new = form.clone();
+        new.keep(&|name| !is_option(name) && !there.iter().any(|there| there == name));
+        unknown.append(new);
         Ok(filled)
     }
 

@@ -26,7 +26,7 @@ pub fn form_of(pairs: &JsValue) -> Result<Form, JsValue> {
     let mut form = Form::default();
     for pair in Array::from(pairs).to_vec() {
         let pair = pair.unchecked_ref::<Array>();
-        form.0.push((text(pair, 0)?, text(pair, 1)?));
+        form.say(&text(pair, 0)?, &text(pair, 1)?);
     }
     Ok(form)
 }

@@ -188,9 +188,10 @@ pub fn spreadsheet(answer: &Answer, typed: &Form, fields: &Fields, decimal: char
         let word = words.as_ref().and_then(|words| first(words, &joined(&["[data-word='", name, "']"])));
         word.and_then(|word| word.text_content()).unwrap_or(name.into())
     };
-    let heads = ["step", "name", "value", "unit", "when"].map(word);
-    let [said, result, ahead] = ["typed", "result", "ahead"].map(word);
-    let mut rows: Vec<Cells> = vec![[&heads[0], &heads[1], &heads[2], &heads[3], &heads[4]]];
+    let (step, name, value, unit, when) =
+        (word("step"), word("name"), word("value"), word("unit"), word("when"));
+    let (said, result, ahead) = (word("typed"), word("result"), word("ahead"));
+    let mut rows: Vec<Cells> = vec![[&step, &name, &value, &unit, &when]];
     rows.extend(csv::typed(typed, &said));
     for (output, shown) in &answer.outputs {
         if let OutputId::Result(output) = output

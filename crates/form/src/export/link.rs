@@ -34,7 +34,7 @@ pub fn of(mut typed: Form, defaults: &Form) -> Form {
 
 /// What a frame's link has of a `link`: the options that its author chose in `typed`, and the fields to be locked.
 pub fn of_a_frame(mut link: Form, typed: &Form, seen: impl Iterator<Item = String>) -> Form {
-    link.0.retain(|(name, _)| OPTIONS.iter().all(|option| option.name() != name));
+    link.keep(&|name| OPTIONS.iter().all(|option| option.name() != name));
     let mut lock = String::new();
     if is_ticked(typed, Field::GiveLock) {
         for name in seen {
@@ -43,14 +43,15 @@ pub fn of_a_frame(mut link: Form, typed: &Form, seen: impl Iterator<Item = Strin
             }
         }
     }
-    let options = [
+    for (option, text) in [
         (Field::View, typed.text(Field::View.name())),
         (Field::Lock, &lock),
         (Field::Ask, typed.text(Field::GiveAsk.name())),
         (Field::Only, typed.text(Field::GiveOnly.name())),
         (Field::Can, "print,download"),
-    ];
-    link.0.extend(options.map(|(option, text)| (option.name().to_string(), text.to_string())));
+    ] {
+        link.say(option.name(), text);
+    }
     link
 }
 

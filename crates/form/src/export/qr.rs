@@ -39,7 +39,7 @@ pub fn code(text: &str) -> Option<(i32, String)> {
         while x < code.size() {
             let run = (x..code.size()).take_while(|x| code.get_module(*x, y)).count() as i32;
             if run > 0 {
-                let [left, top, run] = [x + QUIET, y + QUIET, run].map(|n| n.to_string());
+                let (left, top, run) = ((x + QUIET).to_string(), (y + QUIET).to_string(), run.to_string());
                 path.push_str(&joined(&["M", &left, " ", &top, "h", &run, "v1h-", &run]));
             }
             x += run.max(1);

@@ -74,7 +74,8 @@ fn whole(text: &str) -> Option<i64> {
 }
 
 fn two(x: i64) -> String {
-    [x / 10, x % 10].map(|digit| char::from(b'0' + digit as u8)).iter().collect()
+    let digit = |of: i64| char::from(b'0' + of as u8);
+    String::from_iter([digit(x / 10), digit(x % 10)])
 }
 
 /// Days before the first of a month.

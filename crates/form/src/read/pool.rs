@@ -80,8 +80,11 @@ impl Reader<'_> {
         let outline = self.outline(shape);
         let floor = self.floor(shape);
         let wing = if shape == Shape::Ell {
-            let sides =
-                [Field::PoolLengthB, Field::PoolWidthB, Field::PoolDepthB].map(|field| self.length(field));
+            let sides = [
+                self.length(Field::PoolLengthB),
+                self.length(Field::PoolWidthB),
+                self.length(Field::PoolDepthB),
+            ];
             Some(match sides {
                 [Some(l), Some(w), Some(d)] => Typed::Valid([l, w, d]),
                 _ => Typed::Invalid,
@@ -91,14 +94,14 @@ impl Reader<'_> {
         };
         let ledge = self.any(&LEDGE).then(|| {
             let area = self.asked(LEDGE[0]).and_then(|x| Area::from_square_metres(x).ok());
-            match [LEDGE[1], LEDGE[2]].map(|field| self.length(field)) {
+            match [self.length(LEDGE[1]), self.length(LEDGE[2])] {
                 [Some(water), Some(around)] => area.map(|area| Ledge { area, water, around }),
                 _ => None,
             }
         });
         let steps = self.any(&STEPS).then(|| {
             let heights = self.list(STEPS[0]).valid();
-            match [STEPS[1], STEPS[2]].map(|field| self.length(field)) {
+            match [self.length(STEPS[1]), self.length(STEPS[2])] {
                 [Some(width), Some(tread)] => heights.map(|heights| Steps { width, tread, heights }),
                 _ => None,
             }

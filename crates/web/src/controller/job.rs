@@ -122,7 +122,7 @@ impl Controller {
         let Some(changed) = self.jobs.keep(&form)? else { return Ok(()) };
         let mut text = String::new();
         if self.jobs.is_nowhere() {
-            form.0.extend(self.embed.options().of_the_place());
+            form.append(self.embed.options().of_the_place());
             text = pairs::to_text(&form)?;
         }
         self.address(&text)?;
