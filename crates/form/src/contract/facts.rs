@@ -1,6 +1,6 @@
 //! What can be so? One row a state; those of gates, fields, choices and attempts follow by rule, in [`super::states`].
 
-use crate::contract::table::{are_distinct, names, place};
+use crate::contract::table::{Names, are_distinct, names};
 
 #[rustfmt::skip]
 names! {

@@ -1,7 +1,7 @@
 //! Which questions are there? One row a question; the page, the link and the file use these names.
 
 use crate::contract::codes::{self, Codes};
-use crate::contract::table::{are_distinct, names, place};
+use crate::contract::table::{Names, are_distinct, names};
 use crate::contract::units::{QuantityKind, UNITS, Unit};
 use chem::bounds::{self, Bounds};
 use plan::{Input, limits};

@@ -1,7 +1,7 @@
 //! Which lists, faults, acts and marks of drawings are there?
 
 use crate::contract::families::{DOSE, Families, INDEX, NONE, REPLACE, SIZE};
-use crate::contract::table::{are_distinct, names, place};
+use crate::contract::table::{Names, are_distinct, names};
 
 #[rustfmt::skip]
 names! {

@@ -1,7 +1,7 @@
 //! Which results can be shown? One row a result.
 
 use crate::contract::families::{DOSE, Families, INDEX, NONE, REPLACE, RUN, SIZE};
-use crate::contract::table::{are_distinct, names, place};
+use crate::contract::table::{Names, are_distinct, names};
 
 /// What the table says of a result besides its name.
 #[derive(Debug)]

@@ -1,8 +1,36 @@
 //! How does a table of names become ids, each name written once?
 
-/// Where a name stands among others.
-pub fn place(names: &[&str], name: &str) -> Option<usize> {
-    names.iter().position(|known| *known == name)
+/// Names, one behind the other, and how long each is: half of what a list of texts takes.
+pub struct Names {
+    /// The names.
+    pub text: &'static str,
+    /// Their lengths.
+    pub lengths: &'static [u8],
+}
+
+impl Names {
+    fn iter(&self) -> impl Iterator<Item = &'static str> {
+        let mut end = 0;
+        self.lengths.iter().map(move |length| {
+            let begin = end;
+            end += usize::from(*length);
+            self.text.get(begin..end).unwrap_or_default()
+        })
+    }
+
+    /// The name at a place.
+    #[inline(never)]
+    pub fn at(&self, place: usize) -> &'static str {
+        let begin = self.lengths.iter().take(place).map(|length| usize::from(*length)).sum();
+        let end = begin + self.lengths.get(place).map_or(0, |length| usize::from(*length));
+        self.text.get(begin..end).unwrap_or_default()
+    }
+
+    /// Where a name stands.
+    #[inline(never)]
+    pub fn place(&self, name: &str) -> Option<usize> {
+        self.iter().position(|known| known == name)
+    }
 }
 
 /// Is no name there twice?
@@ -66,12 +94,11 @@ macro_rules! names {
             /// Its name in the contract.
             #[must_use]
             pub fn name(self) -> &'static str {
-                Self::names()[self as usize]
+                Self::names().at(self as usize)
             }
 
-            /// Once: of a constant each that uses it gets a copy.
-            fn names() -> &'static [&'static str; Self::ALL.len()] {
-                static NAMES: [&str; $Id::ALL.len()] = [$($name),*];
+            fn names() -> &'static Names {
+                static NAMES: Names = Names { text: concat!($($name),*), lengths: &[$($name.len() as u8),*] };
                 &NAMES
             }
 
@@ -90,7 +117,7 @@ macro_rules! names {
             /// The one of this name.
             #[must_use]
             pub fn find(name: &str) -> Option<Self> {
-                Some(Self::ALL[place(Self::names(), name)?])
+                Some(Self::ALL[Self::names().place(name)?])
             }
         }
 
