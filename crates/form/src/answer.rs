@@ -128,8 +128,13 @@ impl Answer {
     #[must_use]
     pub fn for_others(&self) -> Self {
         let mut answer = self.clone();
-        answer.rows.retain(|(list, _)| *list != List::Jobs);
+        answer.keep_lists(&|list| list != List::Jobs);
         answer
+    }
+
+    /// Keeps the lists that are wanted.
+    pub fn keep_lists(&mut self, wanted: &dyn Fn(List) -> bool) {
+        self.rows.retain(|(list, _)| wanted(*list));
     }
 
     /// Shows something.

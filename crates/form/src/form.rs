@@ -191,8 +191,8 @@ impl Units {
         let salt =
             typed(QuantityKind::Salt, Field::SaltNowUnit).unwrap_or(known(QuantityKind::Salt, "[ppm]"));
         let american = mass.code == "[lb_av]";
-        let liquid = if american { ["[foz_us]", "[gal_us]"] } else { ["L", "L"] };
-        let liquid = liquid.map(|code| known(QuantityKind::Liquid, code));
+        let (little, much) = if american { ("[foz_us]", "[gal_us]") } else { ("L", "L") };
+        let liquid = [known(QuantityKind::Liquid, little), known(QuantityKind::Liquid, much)];
         let usual = |kind, name| typed(kind, name).unwrap_or(known(kind, "mg/L"));
         let alkalinity = usual(QuantityKind::Alkalinity, Field::WaterTaUnit);
         let hardness = usual(QuantityKind::Hardness, Field::WaterChUnit);

@@ -66,7 +66,8 @@ fn open(text: &str) -> Option<Kept> {
 
 /// The newest whole one of a job's slots, and the slot that it is not in.
 fn newest(store: &impl Store, job: &str) -> (Option<Kept>, &'static str) {
-    let [a, b] = SLOTS.map(|slot| store.get(&key(job, slot)).and_then(|text| open(&text)));
+    let kept = |slot| store.get(&key(job, slot)).and_then(|text| open(&text));
+    let (a, b) = (kept(SLOTS[0]), kept(SLOTS[1]));
     let number = |kept: &Option<Kept>| kept.as_ref().map(|kept| kept.number);
     if number(&a) >= number(&b) && a.is_some() { (a, SLOTS[1]) } else { (b, SLOTS[0]) }
 }

@@ -78,10 +78,10 @@ pub fn here(form: &Form, own: Signs, settled: &[(String, String)]) -> Form {
             Some(code) => code.into(),
             None => {
                 let asked = FieldId::unit_name(name);
-                let units =
-                    [asked.as_deref().map(|asked| form.text(asked)), asked.as_deref().and_then(settled)];
-                let units = units.map(|code| code.filter(|code| !code.is_empty()));
-                anew(name, text, [theirs, own], units).unwrap_or(text.clone())
+                let asked = asked.as_deref();
+                let from = asked.map(|asked| form.text(asked)).filter(|code| !code.is_empty());
+                let to = asked.and_then(settled).filter(|code| !code.is_empty());
+                anew(name, text, [theirs, own], [from, to]).unwrap_or(text.clone())
             }
         };
         out.0.push((name.clone(), text));

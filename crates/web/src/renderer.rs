@@ -100,7 +100,7 @@ impl Renderer {
                 let Some((_, ends)) = answer.marks.iter().find(|(mark, _)| mark.name() == name) else {
                     continue;
                 };
-                let [from, to] = ends.map(place);
+                let (from, to) = (place(ends[0]), place(ends[1]));
                 let geometry = match mark.tag_name().as_str() {
                     "rect" => [("x", from), ("width", to.saturating_sub(from).max(1))],
                     "line" => [("x1", from), ("x2", to)],

@@ -68,7 +68,7 @@ fn hold_back(held: Families, answer: &mut Answer) {
     let held = if held.meet(SIZE) { held.and(DOSE) } else { held };
     let follows = |output: &OutputId| matches!(output, OutputId::Result(o) if o.families().meet(held));
     answer.outputs.retain(|(output, _)| !follows(output));
-    answer.rows.retain(|(list, _)| !list.facts().meet(held));
+    answer.keep_lists(&|list| !list.facts().meet(held));
     if held.meet(DOSE) {
         answer.marks.clear();
     }

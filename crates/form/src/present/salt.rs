@@ -311,10 +311,12 @@ impl Filler<'_> {
     /// Where the drawing's marks lie, on a scale from none to a little above all of them.
     fn marks(&mut self, dose: &SaltPlan, d: &Decision, [from, now, to]: [f64; 3]) {
         let Some(job) = &dose.job else { return };
-        let [low, target, high] = [job.band.low, job.band.target, job.band.high].map(|x| x.mg_per_l());
+        let band = &job.band;
+        let (low, target, high) = (band.low.mg_per_l(), band.target.mg_per_l(), band.high.mg_per_l());
         let top = 1.1 * high.max(to).max(d.expect.map_or(0.0, |expected| expected.range[1]));
         let mut mark = |name, from: f64, to: f64| {
-            self.answer.marks.push((name, [from, to].map(|x| (x / top).clamp(0.0, 1.0))));
+            let part = |x: f64| (x / top).clamp(0.0, 1.0);
+            self.answer.marks.push((name, [part(from), part(to)]));
         };
         mark(DrawingMark::Band, low, high);
         mark(DrawingMark::Target, target, target);

@@ -106,8 +106,8 @@ impl Reader<'_> {
                 _ => None,
             }
         });
-        let [less, spa] = [Field::PoolSolids, Field::PoolSpa]
-            .map(|name| self.optional(name, |x| Volume::from_cubic_metres(x).ok()).or(Volume::NONE));
+        let mut volume = |name| self.optional(name, |x| Volume::from_cubic_metres(x).ok()).or(Volume::NONE);
+        let (less, spa) = (volume(Field::PoolSolids), volume(Field::PoolSpa));
         Some(Pool {
             outline: outline?,
             floor: floor?,
