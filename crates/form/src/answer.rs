@@ -1,7 +1,9 @@
 //! What goes back to the page: results, states that hold, rows, faults.
 
 use crate::contract::units::Unit;
-use crate::contract::{DrawingMark, DrawingPart, FaultCode, FieldId, List, Output, OutputId, State, States};
+use crate::contract::{
+    DrawingMark, DrawingPart, FaultCode, FieldId, List, Output, OutputId, RowOutput, State, States,
+};
 use crate::read::moment;
 use crate::read::number::{self, Signs};
 
@@ -92,6 +94,15 @@ pub struct Fault {
     pub other: Option<Shown>,
 }
 
+impl Line {
+    /// Shows something, if there is anything to show.
+    pub fn put(&mut self, output: RowOutput, shown: Option<Shown>) {
+        if let Some(shown) = shown {
+            self.cells.push((output.into(), shown));
+        }
+    }
+}
+
 impl Answer {
     /// The text of the output of that name.
     #[must_use]
@@ -116,6 +127,12 @@ impl Answer {
     pub fn shown(&self, output: impl Into<OutputId>) -> Option<&Shown> {
         let output = output.into();
         self.outputs.iter().find(|(id, _)| *id == output).map(|(_, shown)| shown)
+    }
+
+    /// The lines of a list.
+    #[must_use]
+    pub fn lines(&self, list: List) -> &[Line] {
+        self.rows.iter().find(|(of, _)| *of == list).map_or(&[], |(_, lines)| lines)
     }
 
     /// Does a state hold?

@@ -154,7 +154,11 @@ impl Exercise {
             cells.push((RowOutput::AnswersVariant.into(), Shown::words(number.to_string())));
             Line { state: None, cells }
         };
-        answer.rows.push((List::Answers, (1..=count).map(row).collect()));
+        let mut lines = Vec::new();
+        for number in 1..=count {
+            lines.push(row(number));
+        }
+        answer.rows.push((List::Answers, lines));
     }
 }
 

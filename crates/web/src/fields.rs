@@ -176,7 +176,11 @@ impl Fields {
             typing |= !shown && (choosing || focused == name);
             shown
         });
-        *self.faulty.borrow_mut() = answer.faults.iter().map(|fault| fault.field.name()).collect();
+        let mut faulty = self.faulty.borrow_mut();
+        faulty.clear();
+        for fault in &answer.faults {
+            faulty.push(fault.field.name());
+        }
         typing
     }
 

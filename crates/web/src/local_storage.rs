@@ -47,7 +47,12 @@ impl Store for Device {
 
     fn keys(&self) -> Vec<String> {
         let Some(store) = &self.store else { return Vec::new() };
-        let keys = (0..store.length().unwrap_or(0)).filter_map(|at| store.key(at).ok()?);
-        keys.filter_map(|key| self.own(&key).map(String::from)).collect()
+        let mut keys = Vec::new();
+        for at in 0..store.length().unwrap_or(0) {
+            if let Ok(Some(key)) = store.key(at) {
+                keys.extend(self.own(&key).map(String::from));
+            }
+        }
+        keys
     }
 }

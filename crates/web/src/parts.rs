@@ -58,8 +58,11 @@ impl Parts {
                 let Some(content) = content(&template) else { continue };
                 let closed: HtmlFormElement = document.create_element("form")?.unchecked_into();
                 closed.append_child(&content)?;
-                let nodes = closed.child_nodes();
-                let nodes = (0..nodes.length()).filter_map(|at| nodes.get(at)).collect();
+                let children = closed.child_nodes();
+                let mut nodes = Vec::new();
+                for at in 0..children.length() {
+                    nodes.extend(children.get(at));
+                }
                 parts.push(Part {
                     name: attribute(&template, PART),
                     template,

@@ -192,7 +192,7 @@ impl Renderer {
     /// all where what they wait for may have.
     fn rows(&self, answer: &Answer, states_changed: bool) -> Result<(), JsValue> {
         let there = self.rows.replace(answer.rows.clone());
-        let has_changed = |list: &str| states_changed || !lines(&there, list).eq(lines(&answer.rows, list));
+        let has_changed = |list: &str| states_changed || lines(&there, list) != lines(&answer.rows, list);
         let list_of = |element: &Element, attribute| {
             Some(element.get_attribute(attribute).unwrap_or_default()).filter(|list| has_changed(list))
         };
@@ -276,8 +276,8 @@ impl Renderer {
 }
 
 /// The lines of one list.
-fn lines<'a>(rows: &'a [(List, Vec<Line>)], list: &'a str) -> impl Iterator<Item = &'a Line> {
-    rows.iter().filter(move |(of, _)| of.name() == list).flat_map(|(_, lines)| lines)
+fn lines<'a>(rows: &'a [(List, Vec<Line>)], list: &str) -> &'a [Line] {
+    rows.iter().find(|(of, _)| of.name() == list).map_or(&[], |(_, lines)| lines)
 }
 
 /// Shows what `data-when` says.

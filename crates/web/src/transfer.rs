@@ -5,7 +5,7 @@ use crate::environment::{Environment, local, minutes, once, when};
 use crate::fields::Fields;
 use crate::pairs;
 use form::Form;
-use form::answer::{Answer, Line, Shown};
+use form::answer::{Answer, Shown};
 use form::contract::{Fact, List, Output, OutputId, RowOutput, State};
 use form::export::csv::{self, Cells, table};
 use form::export::ics::{self, Entry};
@@ -145,11 +145,6 @@ fn json(form: &Form) -> Result<String, JsValue> {
     Ok(JSON::stringify(&pairs::plain(&JobFile::new(form, minutes()))?)?.into())
 }
 
-/// The steps ahead.
-fn steps(answer: &Answer) -> impl Iterator<Item = &Line> {
-    answer.rows.iter().filter(|(list, _)| *list == List::Steps).flat_map(|(_, lines)| lines)
-}
-
 /// The steps ahead as a calendar, each with the link to go on from; the job itself where there is no address.
 pub fn calendar(
     answer: &Answer,
@@ -159,7 +154,7 @@ pub fn calendar(
     number: u64,
 ) -> FileOut {
     let mut entries: Vec<Entry> = Vec::new();
-    for line in steps(answer) {
+    for line in answer.lines(List::Steps) {
         let Some((_, when)) = line.cells.iter().find(|(cell, _)| *cell == RowOutput::StepsWhen.into()) else {
             continue;
         };
@@ -201,10 +196,10 @@ pub fn spreadsheet(answer: &Answer, typed: &Form, fields: &Fields, decimal: char
         }
     }
     let mut names = Vec::new();
-    for line in steps(answer) {
+    for line in answer.lines(List::Steps) {
         names.push(line.state.map_or(String::new(), State::name));
     }
-    for (line, name) in steps(answer).zip(&names) {
+    for (line, name) in answer.lines(List::Steps).iter().zip(&names) {
         let when = line.cells.first().map_or("", |(_, when)| &when.text);
         rows.push([&ahead, name, "", "", when]);
     }

@@ -11,7 +11,10 @@ pub type Cells<'a> = [&'a str; 5];
 /// for what was typed.
 pub fn typed<'a>(form: &'a Form, kind: &'a str) -> Vec<Cells<'a>> {
     let filled = form.0.iter().filter(|(_, text)| !text.is_empty());
-    let with_another: Vec<String> = filled.clone().filter_map(|(name, _)| FieldId::unit_name(name)).collect();
+    let mut with_another = Vec::new();
+    for (name, _) in filled.clone() {
+        with_another.extend(FieldId::unit_name(name));
+    }
     let mut rows = Vec::new();
     for (name, text) in filled.filter(|(name, _)| !with_another.contains(name)) {
         let unit = FieldId::unit_name(name);

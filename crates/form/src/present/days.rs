@@ -61,14 +61,17 @@ impl Filler<'_> {
                 self.answer.put(Output::NextWhen, Shown::moment(at));
             }
         }
-        let lines = schedule.steps().map(line).collect();
+        let mut lines = Vec::new();
+        for step in schedule.steps() {
+            lines.push(line(step));
+        }
         self.answer.rows.push((List::Steps, lines));
     }
 }
 
 fn line(step: &ScheduledStep) -> Line {
-    let moments = [(RowOutput::StepsWhen, step.at), (RowOutput::StepsUntil, step.until)];
-    let cells =
-        moments.into_iter().filter_map(|(name, at)| Some((name.into(), Shown::moment(at?)))).collect();
-    Line { state: Some(facts(step.act).0.into()), cells }
+    let mut line = Line { state: Some(facts(step.act).0.into()), cells: Vec::new() };
+    line.put(RowOutput::StepsWhen, step.at.map(Shown::moment));
+    line.put(RowOutput::StepsUntil, step.until.map(Shown::moment));
+    line
 }

@@ -274,7 +274,10 @@ impl Filler<'_> {
     }
 
     fn visits(&mut self, case: &Case, visits: &[Option<Screened>]) {
-        let lines = visits.iter().flatten().map(|judged| self.visit(case, judged)).collect();
+        let mut lines = Vec::new();
+        for judged in visits.iter().flatten() {
+            lines.push(self.visit(case, judged));
+        }
         self.answer.rows.push((List::Visits, lines));
     }
 

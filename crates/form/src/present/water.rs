@@ -133,7 +133,10 @@ impl Filler<'_> {
             self.answer.say(Fact::TreatDry);
         }
         self.end(case, t);
-        let lines = t.steps.iter().flatten().map(|step| self.step(step)).collect();
+        let mut lines = Vec::new();
+        for step in t.steps.iter().flatten() {
+            lines.push(self.step(step));
+        }
         self.answer.rows.push((List::Treatment, lines));
     }
 
@@ -192,8 +195,11 @@ impl Filler<'_> {
             (RowOutput::TreatmentThenIndex, index(step.then.index)),
             (RowOutput::TreatmentThenSalted, index(step.salted)),
         ];
-        let cells = cells.into_iter().filter_map(|(name, shown)| Some((name.into(), shown?))).collect();
-        Line { state: Some(state.into()), cells }
+        let mut line = Line { state: Some(state.into()), cells: Vec::new() };
+        for (name, shown) in cells {
+            line.put(name, shown);
+        }
+        line
     }
 
     pub(super) fn amount_of(&self, amount: ProductAmount) -> Shown {
