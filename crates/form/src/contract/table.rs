@@ -9,27 +9,25 @@ pub struct Names {
 }
 
 impl Names {
-    fn iter(&self) -> impl Iterator<Item = &'static str> {
-        let mut end = 0;
-        self.lengths.iter().map(move |length| {
-            let begin = end;
-            end += usize::from(*length);
-            self.text.get(begin..end).unwrap_or_default()
-        })
-    }
-
     /// The name at a place.
     #[inline(never)]
     pub fn at(&self, place: usize) -> &'static str {
-        let begin = self.lengths.iter().take(place).map(|length| usize::from(*length)).sum();
-        let end = begin + self.lengths.get(place).map_or(0, |length| usize::from(*length));
+        let (before, behind) = self.lengths.split_at_checked(place).unwrap_or_default();
+        let begin = before.iter().map(|length| usize::from(*length)).sum();
+        let end = begin + usize::from(*behind.first().unwrap_or(&0));
         self.text.get(begin..end).unwrap_or_default()
     }
 
     /// Where a name stands.
     #[inline(never)]
     pub fn place(&self, name: &str) -> Option<usize> {
-        self.iter().position(|known| known == name)
+        let mut begin = 0;
+        self.lengths.iter().position(|length| {
+            let end = begin + usize::from(*length);
+            let found = end - begin == name.len() && self.text.get(begin..end) == Some(name);
+            begin = end;
+            found
+        })
     }
 }
 
