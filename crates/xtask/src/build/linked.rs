@@ -66,7 +66,8 @@ fn named(function: &Function) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use walrus::{FunctionBuilder, FunctionId};
+    use walrus::ir::Value;
+    use walrus::{ElementKind, FunctionBuilder, FunctionId};
 
     /// A module that exports `answer`, which is large and called as given, and `attach`.
     fn module(name: &str) -> Vec<u8> {
@@ -104,6 +105,27 @@ mod tests {
         };
         assert_eq!(names("wasm.answer(1); wasm.attach(2);"), ["plan::plan", "wasm::attach"]);
         assert_eq!(names("wasm.attach(2);"), ["wasm::attach"]);
+    }
+
+    #[test]
+    fn a_place_in_the_table_keeps_only_what_is_called_by_it() {
+        let mut module = Module::from_buffer(&module("plan::plan")).unwrap();
+        let mut held = Vec::new();
+        for name in ["core::fmt::write", "wasm_bindgen::convert::closures::_::invoke"] {
+            let id = function(&mut module, 3);
+            module.funcs.get_mut(id).name = Some(name.to_string());
+            held.push(id);
+        }
+        let table = module.tables.add_local(false, 2, Some(2), RefType::FUNCREF);
+        let kind = ElementKind::Active { table, offset: ConstExpr::Value(Value::I32(0)) };
+        let element = module.elements.add(kind, ElementItems::Functions(held));
+        module.tables.get_mut(table).elem_segments.insert(element);
+        module.exports.add("table", table);
+        let left = largest(&used("wasm.table wasm.answer(1)", &module.emit_wasm()).unwrap()).unwrap();
+        assert_eq!(
+            left.into_iter().map(|(name, _)| name).collect::<Vec<_>>(),
+            ["plan::plan", "core::fmt::write"]
+        );
     }
 
     #[test]
