@@ -3,9 +3,9 @@
 //! Every element with its names must stand in the other page as often as in the English one, blocks in the same
 //! order; within a sentence a language may order as it needs.
 
-use evidence::site::{PAGES, Page};
+use evidence::site::{PAGES, Page, folder};
 use scraper::ElementRef;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Attributes that hold words, or what goes by the language.
 const WORDS: [&str; 6] = ["aria-label", "alt", "title", "content", "data-manifest", "lang"];
@@ -36,6 +36,16 @@ fn named(element: ElementRef) -> String {
         }
     }
     named
+}
+
+/// A page that is built but not listed would be judged by no test.
+#[test]
+fn every_page_that_is_built_is_judged() {
+    let listed: BTreeSet<String> = PAGES.into_iter().flatten().map(|(_, file)| file.into()).collect();
+    let all = std::fs::read_dir(folder()).unwrap();
+    let names = all.map(|entry| entry.unwrap().file_name().into_string().unwrap());
+    let built: BTreeSet<String> = names.filter(|name| name.ends_with(".html")).collect();
+    assert_eq!(built, listed, "in the built site, and in tests/src/site.rs");
 }
 
 fn counted(page: &Page) -> BTreeMap<String, usize> {
