@@ -4,15 +4,18 @@
 
 mod forms;
 
-use libfuzzer_sys::fuzz_target;
-use std::cell::RefCell;
-use std::collections::BTreeSet;
+use evidence::named;
 use form::answer::Row;
-use form::contract::fields::{Answered, find};
-use form::contract::names::{self, is_listed};
+use form::contract::lint::Known;
+use form::contract::{
+    FaultCode, Field, FieldId, FieldType, List, Output, OutputId, RowFact, RowOutput, Scope, State,
+};
 use form::read::{moment, number};
 use form::{Answer, Form, Shown, answer};
+use libfuzzer_sys::fuzz_target;
 use serde_json::Value;
+use std::collections::BTreeSet;
+use std::sync::LazyLock;
 
 fuzz_target!(|bytes: &[u8]| {
     let form = forms::form(bytes);
@@ -39,79 +42,65 @@ fn must(holds: bool, wrong: impl FnOnce() -> String) -> Law {
 }
 
 /// Outputs of the page and of all rows.
-fn outputs(answer: &Answer) -> impl Iterator<Item = &(String, Shown)> {
+fn outputs(answer: &Answer) -> impl Iterator<Item = &(OutputId, Shown)> {
     let cells = answer.rows.iter().flat_map(|(_, lines)| lines).flat_map(|line| &line.cells);
     answer.outputs.iter().chain(cells)
 }
 
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-enum Is {
-    Output,
-    State,
-}
+static KNOWN: LazyLock<Known> = LazyLock::new(Known::of_the_contract);
+/// What stands for a unit where no number is.
+const MOMENTS: [&str; 2] = ["moment", "day"];
 
-/// Is it in the contract? Asked once a name, since the table is long.
-fn is_known(name: &str, is: Is) -> bool {
-    thread_local!(static KNOWN: RefCell<BTreeSet<(Is, String)>> = RefCell::default());
-    let key = (is, name.to_string());
-    if KNOWN.with_borrow(|known| known.contains(&key)) {
-        return true;
-    }
-    let known = match is {
-        Is::Output => names::is_output(name),
-        Is::State => names::is_state(name) || name == "ready",
-    };
-    known && KNOWN.with_borrow_mut(|all| all.insert(key))
-}
-
-/// All names are of the contract, and each is there once.
+/// All names are of the contract and mean what they are said for, and each is there once.
 fn listed(form: &Form, told: &Answer) -> Law {
-    for (told, is) in [
-        (told.outputs.iter().map(|(name, _)| name).collect::<Vec<_>>(), Is::Output),
-        (told.states.iter().collect(), Is::State),
-    ] {
-        let mut once = BTreeSet::new();
-        for name in told {
-            must(is_known(name, is) && once.insert(name), || format!("{name} is {is:?}"))?;
-        }
+    let mut once = BTreeSet::new();
+    for (output, _) in &told.outputs {
+        let name = output.name();
+        must(OutputId::find(&name) == Some(*output) && once.insert(name), || format!("{output:?}"))?;
+    }
+    for state in told.states.iter() {
+        must(State::find(&state.name()) == Some(state), || format!("the state {}", state.name()))?;
     }
     for (list, lines) in &told.rows {
-        must(is_listed(names::ROWS, list), || format!("the list {list}"))?;
         for line in lines {
-            let known = line.state.is_empty() || is_listed(names::LINES, line.state);
-            must(known, || format!("the line {}", line.state))?;
-            for (cell, _) in &line.cells {
-                must(is_listed(names::CELLS, &format!("{list}/{cell}")), || {
-                    format!("the cell {list}/{cell}")
+            let known = line.state.is_none_or(|state| RowFact::find(&state.name()).is_some());
+            must(known, || format!("the line {:?}", line.state))?;
+            for (output, _) in &line.cells {
+                let of_list = |cell: &RowOutput| cell.name() == [list.name(), "/", cell.in_list()].concat();
+                must(matches!(output, OutputId::Row(cell) if of_list(cell)), || {
+                    format!("the cell {output:?} of {list:?}")
                 })?;
             }
         }
     }
-    for (mark, _) in &told.marks {
-        must(is_listed(names::MARKS, mark), || format!("the mark {mark}"))?;
-    }
-    for (name, shown) in outputs(told) {
-        let known = |unit| is_listed(names::UNITS, unit) || name == "gate" && is_listed(names::GATES, unit);
-        must(shown.unit.is_none_or(known), || format!("{name} in {:?}", shown.unit))?;
+    let has = |all: &[String], code: &str| all.iter().any(|known| known == code);
+    for (output, shown) in outputs(told) {
+        let gate = *output == OutputId::Row(RowOutput::GatesGate);
+        let known =
+            |unit| has(&KNOWN.units, unit) || MOMENTS.contains(&unit) || gate && has(&KNOWN.gates, unit);
+        must(shown.unit.is_none_or(known), || format!("{output:?} in {:?}", shown.unit))?;
     }
     let mut once = BTreeSet::new();
     for fault in &told.faults {
-        let known = is_listed(names::FAULTS, fault.code)
-            && (names::is_fault(fault.field) || is_listed(names::HANDED, fault.field));
+        let field = fault.field.name();
+        let known = FaultCode::find(fault.code.name()) == Some(fault.code)
+            && FieldId::find(&field) == Some(fault.field);
         must(known, || format!("the fault {fault:?}"))?;
-        must(once.insert(fault.field), || format!("two faults of {}", fault.field))?;
-        must(fault.got == form.text(fault.field), || format!("{fault:?} got something else"))?;
+        must(fault.got == form.text(&field), || format!("{fault:?} got something else"))?;
+        must(once.insert(field), || format!("two faults: {fault:?}"))?;
         let [low, high] = fault.limits.as_ref().map_or([""; 2], |limits| [&limits[0].text, &limits[1].text]);
         must(fault.limits.is_none() || low != high && !low.is_empty(), || format!("limits of {fault:?}"))?;
     }
-    must(told.faults.iter().all(|fault| fault.code == "no-unit") || told.holds("fault"), || "no fault".into())
+    must(told.faults.iter().all(|fault| fault.code == FaultCode::NoUnit) || told.holds("fault"), || {
+        "no fault".into()
+    })
 }
 
 /// Every text is the number behind it as printed, a moment, a day, a word for a unit, or a person's own words.
 fn every_figure(form: &Form, told: &Answer) -> Law {
     let limits = told.faults.iter().flat_map(|fault| fault.limits.iter().flatten().chain(&fault.other));
-    for (name, shown) in outputs(told) {
-        figure(form, name, shown).map_err(|wrong| format!("{name} shows {shown:?}, {wrong}"))?;
+    for (output, shown) in outputs(told) {
+        figure(form, *output, shown).map_err(|wrong| format!("{output:?} shows {shown:?}, {wrong}"))?;
     }
     for shown in limits {
         let plain = shown.number.is_none() && is_plain(&shown.text);
@@ -120,15 +109,22 @@ fn every_figure(form: &Form, told: &Answer) -> Law {
     Ok(())
 }
 
-fn figure(form: &Form, name: &str, shown: &Shown) -> Law {
-    let field = name.strip_prefix("echo.").filter(|_| shown.number.is_none());
-    match (shown.unit, field.and_then(|field| Some((field, &find(field)?.answer)))) {
+fn figure(form: &Form, output: OutputId, shown: &Shown) -> Law {
+    let asked = match output {
+        OutputId::Echo(field) if shown.number.is_none() => field.field().map(|asked| (field, asked.kind())),
+        _ => None,
+    };
+    match (shown.unit, asked) {
         (Some("moment"), _) => must(moment::read(&shown.text).is_some(), || "no moment".into()),
         (Some("day"), _) => must(moment::read_day(&shown.text).is_some(), || "no day".into()),
-        (_, Some((field, Answered::Text))) => must(shown.text == form.text(field), || "other words".into()),
-        (_, Some((_, Answered::List(..)))) => must(shown.text.split("; ").all(is_plain), || "no list".into()),
+        (_, Some((field, FieldType::Text))) => {
+            must(shown.text == form.text(&field.name()), || "other words".into())
+        }
+        (_, Some((_, FieldType::List(..)))) => {
+            must(shown.text.split("; ").all(is_plain), || "no list".into())
+        }
         _ if shown.number.is_some() => printed(form, shown),
-        _ => must(shown.text.is_empty() || name == "edition", || "nothing of the kind".into()),
+        _ => must(shown.text.is_empty() || output == Output::Edition.into(), || "nothing of the kind".into()),
     }
 }
 
@@ -171,10 +167,10 @@ fn printed(form: &Form, shown: &Shown) -> Law {
 /// The drawing stays on its paper, 440 by 280, and the marks on their scale.
 fn drawing(told: &Answer) -> Law {
     for (name, [from, to]) in &told.marks {
-        must(0.0 <= *from && from <= to && *to <= 1.0, || format!("{name} from {from} to {to}"))?;
+        must(0.0 <= *from && from <= to && *to <= 1.0, || format!("{name:?} from {from} to {to}"))?;
     }
     for (name, text) in &told.shapes {
-        on_paper(text).map_err(|wrong| format!("{name} is {text}: {wrong}"))?;
+        on_paper(text).map_err(|wrong| format!("{name:?} is {text}: {wrong}"))?;
     }
     Ok(())
 }
@@ -233,14 +229,15 @@ fn same_again(form: &Form, told: &Answer) -> Law {
     }
     let again = answer(&backwards);
     let differs = || {
-        let [states, before] = [&again, told].map(|answer| answer.states.iter().collect::<BTreeSet<_>>());
+        let [states, before] =
+            [&again, told].map(|answer| named::states(answer).into_iter().collect::<BTreeSet<_>>());
         let states: Vec<_> = states.symmetric_difference(&before).collect();
         format!("another answer: {:?}, states {states:?}", apart(&again.outputs, &told.outputs))
     };
     must(again == *told, differs)
 }
 
-fn apart<'a>(some: &'a Row, others: &Row) -> Option<&'a (String, Shown)> {
+fn apart<'a>(some: &'a Row, others: &Row) -> Option<&'a (OutputId, Shown)> {
     some.iter().find(|one| !others.contains(one))
 }
 
@@ -250,19 +247,20 @@ fn no_better(form: &Form, told: &Answer) -> Law {
     if told.faults.is_empty() {
         return Ok(());
     }
-    let faulty = |name: &str| told.faults.iter().any(|fault| fault.field == name);
-    let without = answer(&Form(form.0.iter().filter(|(name, _)| !faulty(name)).cloned().collect()));
+    let faulty: BTreeSet<String> = told.faults.iter().map(|fault| fault.field.name()).collect();
+    let without = answer(&Form(form.0.iter().filter(|(name, _)| !faulty.contains(name)).cloned().collect()));
     // What was understood of a field stands beside it whatever else is asked, and with a fault more is left to do.
-    let no_result = |name: &str| name.starts_with("echo.") || name == "ready.left";
-    let results = told.outputs.iter().filter(|(name, shown)| !no_result(name) && !shown.text.is_empty());
+    let results = told.outputs.iter().filter(|(output, shown)| !aside(*output) && !shown.text.is_empty());
     all_in(results, &without.outputs)?;
-    for (list, lines) in told.rows.iter().filter(|(list, _)| *list != "gates") {
+    for (list, lines) in told.rows.iter().filter(|(list, _)| *list != List::Gates) {
         let there = without.rows.iter().find(|(there, _)| there == list).map_or(&[][..], |(_, lines)| lines);
         must(lines.len() == there.len(), || {
-            format!("{} of {list}, {} without the fault", lines.len(), there.len())
+            format!("{} of {list:?}, {} without the fault", lines.len(), there.len())
         })?;
         for (line, there) in lines.iter().zip(there) {
-            must(line.state == there.state, || format!("{}, {} without the fault", line.state, there.state))?;
+            must(line.state == there.state, || {
+                format!("{:?}, {:?} without the fault", line.state, there.state)
+            })?;
             all_in(&line.cells, &there.cells)?;
         }
     }
@@ -272,22 +270,32 @@ fn no_better(form: &Form, told: &Answer) -> Law {
     Ok(())
 }
 
+/// What was understood of a field, and how much is left to do, are no results.
+fn aside(output: OutputId) -> bool {
+    let understood = matches!(output, OutputId::Echo(_) | OutputId::EchoAlso(_) | OutputId::EchoCount(_));
+    understood || output == Output::ReadyLeft.into()
+}
+
 /// Garbling what was typed last takes away, and changes nothing that is still told. How much is left to do may change,
 /// and what was understood.
 fn takes_away(form: &Form, told: &Answer) -> Law {
-    let Some((name, text)) = form.0.last().filter(|(name, text)| find(name).is_some() && !text.is_empty()) else {
+    let asked = |name: &str| FieldId::find(name).and_then(FieldId::field).map(Field::scope);
+    let typed = |name: &str| asked(name).is_some_and(|scope| !matches!(scope, Scope::Handed | Scope::Link));
+    let Some((name, text)) = form.0.last().filter(|(name, text)| typed(name) && !text.is_empty()) else {
         return Ok(());
     };
     let mut garbled = form.clone();
     garbled.0.push((name.clone(), [text, "\u{1}x"].concat()));
-    let aside = |output: &str| name == "show" || output == "ready.left" || output.starts_with("echo.");
     let now = answer(&garbled);
-    let still = now.outputs.iter().filter(|(output, shown)| !aside(output) && !shown.text.is_empty());
+    let still = now
+        .outputs
+        .iter()
+        .filter(|(output, shown)| name != Field::Show.name() && !aside(*output) && !shown.text.is_empty());
     all_in(still, &told.outputs).map_err(|wrong| format!("{name} garbled: {wrong}"))
 }
 
 /// Figures that others have, too; what hangs on no size of the pool is the same for any but for the last bits.
-fn all_in<'a>(some: impl IntoIterator<Item = &'a (String, Shown)>, others: &Row) -> Law {
+fn all_in<'a>(some: impl IntoIterator<Item = &'a (OutputId, Shown)>, others: &Row) -> Law {
     let value = |shown: &Shown| shown.number.map_or(0.0, |(x, _)| x);
     for (name, a) in some {
         let there = others.iter().find(|(there, _)| there == name).map(|(_, shown)| shown);
@@ -295,7 +303,7 @@ fn all_in<'a>(some: impl IntoIterator<Item = &'a (String, Shown)>, others: &Row)
             let near = (value(a) - value(b)).abs() <= 1e-9 * value(a).abs().max(1.0);
             near && (&a.text, a.unit) == (&b.text, b.unit)
         });
-        must(same, || format!("{name} is {a:?}, and {there:?} without the fault"))?;
+        must(same, || format!("{name:?} is {a:?}, and {there:?} without the fault"))?;
     }
     Ok(())
 }
@@ -332,14 +340,15 @@ const PARTS: [(&[&str], &[&str]); 7] = [
 /// No number while a fault stands that it goes by.
 fn not_told(told: &Answer) -> Law {
     for (fields, results) in PARTS {
-        let Some(fault) = told.faults.iter().find(|f| fields.iter().any(|begin| f.field.starts_with(begin)))
+        let Some(fault) =
+            told.faults.iter().find(|f| fields.iter().any(|begin| f.field.name().starts_with(begin)))
         else {
             continue;
         };
         let of_it = |name: &str| results.iter().any(|begin| name.starts_with(begin));
-        let figure = told.outputs.iter().find(|(name, _)| of_it(name));
+        let figure = told.outputs.iter().find(|(output, _)| of_it(&output.name()));
         must(figure.is_none(), || format!("{figure:?} in spite of {fault:?}"))?;
-        let list = told.rows.iter().find(|(list, lines)| of_it(list) && !lines.is_empty());
+        let list = told.rows.iter().find(|(list, lines)| of_it(list.name()) && !lines.is_empty());
         must(list.is_none(), || format!("{list:?} in spite of {fault:?}"))?;
     }
     Ok(())

@@ -4,9 +4,8 @@
 
 use evidence::{everything, rows};
 use form::Form;
-use form::exercise::asked::ASKED;
-use form::contract::fields::{Answered, FIELDS, find, unit_of};
 use form::contract::units::UNITS;
+use form::contract::{ASKED, Field, FieldId, FieldType};
 use std::sync::LazyLock;
 
 /// What else a form may hold: what the browser hands over, what a link says, and a name that nobody knows.
@@ -76,14 +75,14 @@ static FORMS: LazyLock<Vec<Form>> = LazyLock::new(|| {
 
 static NAMES: LazyLock<Vec<String>> = LazyLock::new(|| {
     let mut names = Vec::new();
-    for field in FIELDS {
+    for field in Field::ALL {
         // The first lines of the log and the last stand for all of them.
-        let lines: &[&str] = if field.name.contains(".N.") { &["1", "2", "3", "24"] } else { &[""] };
-        names.extend(lines.iter().map(|line| field.name.replace(".N.", &format!(".{line}."))));
+        let lines: &[&str] = if field.name().contains(".N.") { &["1", "2", "3", "24"] } else { &[""] };
+        names.extend(lines.iter().map(|line| field.name().replace(".N.", &format!(".{line}."))));
     }
-    names.extend(names.clone().iter().map(|name| unit_of(name).to_string()));
-    for end in ["", ".unit", ".within"] {
-        names.extend(ASKED.iter().map(|asked| [asked.attempt, end].concat()));
+    names.extend(names.clone().iter().filter_map(|name| FieldId::unit_name(name)));
+    for of in [FieldId::Attempt, FieldId::AttemptUnit, FieldId::AttemptWithin] {
+        names.extend(ASKED.map(|output| of(output).name()));
     }
     names.extend(BESIDE.map(String::from));
     names.sort();
@@ -102,8 +101,10 @@ pub fn form(bytes: &[u8]) -> Form {
     for line in lines {
         let [low, high, typed @ ..] = line else { continue };
         let name = &NAMES[place(*low, *high) % NAMES.len()];
-        let text = match (typed, find(name).map(|field| &field.answer)) {
-            ([0, place, ..], Some(Answered::Choice(codes))) => codes[*place as usize % codes.len()].into(),
+        let text = match (typed, FieldId::find(name).and_then(FieldId::field).map(Field::kind)) {
+            ([0, place, ..], Some(FieldType::Choice(codes))) => {
+                codes.all[*place as usize % codes.all.len()].into()
+            }
             ([0, place, ..], _) => UNITS[*place as usize % UNITS.len()].code.into(),
             ([1, place, ..], _) => TEXTS[*place as usize % TEXTS.len()].into(),
             _ => String::from_utf8_lossy(typed).into_owned(),

@@ -1,5 +1,5 @@
 //! Does what comes from outside break the page, or what it writes for others break them? Typed numbers and moments,
-//! tables, kept jobs, links' options, forms in other signs; calendars, tables, codes.
+//! tables, kept jobs, links' options, forms in other signs, links; calendars, tables, codes.
 //!
 //! What a job file, a link or a message holds is pairs of texts once the browser has parsed it: forms, then.
 #![no_main]
@@ -7,23 +7,24 @@
 mod forms;
 mod store;
 
+use form::contract::units::QuantityKind;
+use form::contract::{Field, Output, OutputId};
+use form::embed_options::{self, EmbedOptions, OPTIONS};
+use form::exercise::variant;
+use form::export::compact_link::{self, decode, encode, letters};
+use form::export::csv::{Cells, form_of, table, typed};
+use form::export::ics::{Entry, calendar};
+use form::job_journal::{self, NotKept, Store};
+use form::read::number::{self, Signs};
+use form::read::{length, moment};
+use form::relocalize::{hangs_on_signs, here};
+use form::{Answer, Form, Shown, answer};
 use libfuzzer_sys::fuzz_target;
 use std::collections::BTreeSet;
 use store::{Memory, sealed};
-use form::relocalize::{hangs_on_signs, here};
-use form::export::ics::{Entry, calendar};
-use form::contract::fields::FIELDS;
-use form::job_journal::{self, NotKept, Store};
-use form::read::number::{self, Signs};
-use form::export::csv::{Cells, form_of, table, typed};
-use form::embed_options::{self, EmbedOptions, NAMES};
-use form::contract::units::Kind;
-use form::exercise::variant;
-use form::read::{length, moment};
-use form::{Answer, Form, Shown, answer};
 
-const LAWS: [fn(&[u8]); 9] =
-    [numbers, moments, rows, read_back, entries, kept, options, arrivals, exercise_and_code];
+const LAWS: [fn(&[u8]); 10] =
+    [numbers, moments, rows, read_back, entries, kept, options, arrivals, exercise_and_code, links];
 
 fuzz_target!(|bytes: &[u8]| {
     if let [law, rest @ ..] = bytes {
@@ -217,8 +218,8 @@ fn options(bytes: &[u8]) {
     while let (Some(name), Some(text)) = (all.next(), all.next()) {
         // A place in a list, so that names are met again.
         let known = |place: u8| match place as usize {
-            place if place < NAMES.len() => NAMES[place].to_string(),
-            place => FIELDS[place % FIELDS.len()].name.to_string(),
+            place if place < OPTIONS.len() => OPTIONS[place].name().to_string(),
+            place => Field::ALL[place % Field::ALL.len()].name().to_string(),
         };
         pairs.push((if let [place] = name.as_bytes() { known(*place) } else { name }, text));
     }
@@ -264,19 +265,20 @@ fn arrivals(bytes: &[u8]) {
 
 /// What is understood of both is the same.
 fn alike(a: &Answer, b: &Answer, form: &Form) {
-    for (name, one) in
-        a.outputs.iter().filter(|(name, _)| name.starts_with("echo.") && !name.ends_with(".also"))
-    {
-        let Some(two) = b.output(name) else { continue };
+    let understood = |output: &OutputId| matches!(output, OutputId::Echo(_) | OutputId::EchoCount(_));
+    for (output, one) in a.outputs.iter().filter(|(output, _)| understood(output)) {
+        let name = output.name();
+        let Some(two) = b.shown(*output) else { continue };
         let [x, y] = [one, two].map(|shown: &Shown| shown.number.map_or(0.0, |(x, _)| x));
         // A length is told to a millimetre, or a thousandth of a foot.
         let of_length =
-            one.number.is_some_and(|(_, unit)| unit.is_some_and(|unit| unit.kind == Kind::Length));
+            one.number.is_some_and(|(_, unit)| unit.is_some_and(|unit| unit.kind == QuantityKind::Length));
         let told = if of_length { 1e-3 } else { 1e-7 };
         assert!((x - y).abs() <= 1e-5 * x.abs() + told, "{name} is {x} and {y} of {form:?}");
     }
-    for (name, area) in a.outputs.iter().filter(|(name, _)| name == "measured.area") {
-        let Some((x, y)) = area.number.zip(b.output(name).and_then(|shown| shown.number)) else { continue };
+    let [area, other] =
+        [a, b].map(|answer| answer.shown(Output::MeasuredArea).and_then(|shown| shown.number));
+    if let Some((x, y)) = area.zip(other) {
         assert!((x.0 - y.0).abs() <= 1e-4 * x.0.abs(), "the surface is {} and {} of {form:?}", x.0, y.0);
     }
 }
@@ -310,5 +312,30 @@ fn exercise_and_code(bytes: &[u8]) {
     if let Some((width, path)) = form::export::qr::code(&next()) {
         let own = |c: char| c.is_ascii_digit() || "Mhv- ".contains(c);
         assert!(width > 0 && path.starts_with('M') && path.chars().all(own), "{path}");
+    }
+}
+
+/// What a link holds goes into a link as it came; letters stand for their bytes, and no others do.
+fn links(bytes: &[u8]) {
+    let of_letters = letters(bytes);
+    assert_eq!(compact_link::bytes(&of_letters).as_deref(), Ok(bytes));
+    let text = String::from_utf8_lossy(bytes);
+    if let Ok(read) = compact_link::bytes(&text) {
+        assert_eq!(letters(&read), text);
+    }
+    if let Ok(form) = decode(bytes) {
+        let mut last = form.clone();
+        let mut names = BTreeSet::new();
+        last.0.reverse();
+        last.0.retain(|(name, _)| names.insert(name.clone()));
+        last.0.reverse();
+        // Nothing is as on this page, so that all of it goes.
+        let blank = Form(last.0.iter().map(|(name, text)| (name.clone(), [text, "x"].concat())).collect());
+        assert_eq!(decode(&encode(&form, &blank, true)), Ok(last));
+    }
+    for named in [false, true] {
+        let link = encode(&forms::form(bytes), &Form::default(), named);
+        let again = decode(&link).unwrap();
+        assert_eq!(encode(&again, &Form::default(), named), link);
     }
 }

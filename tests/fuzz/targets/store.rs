@@ -1,8 +1,8 @@
 //! What lies in a store that anybody may have written to?
 
+use form::job_journal::Store;
 use std::cell::RefCell;
 use std::collections::BTreeMap;
-use form::job_journal::Store;
 
 #[derive(Clone, Default)]
 pub struct Memory(RefCell<BTreeMap<String, String>>);
