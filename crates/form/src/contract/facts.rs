@@ -1,4 +1,4 @@
-//! What can be so? One row a state; those of gates, fields, choices and attempts follow by rule, in [`super::states`].
+//! What can be so? One row a state; those of gates, fields, choices and attempts follow by rule: [`super::State`].
 
 use crate::contract::table::{Names, are_distinct, names};
 

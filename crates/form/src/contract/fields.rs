@@ -110,7 +110,7 @@ const CH: UnitRule = UnitRule::Usual(QuantityKind::Hardness, Field::WaterChUnit,
 const PART: UnitRule = UnitRule::Fixed(QuantityKind::Part, "%");
 
 names! {
-    /// A question, by its row of the table. N is the number of a line of the log: see [`super::field_id`].
+    /// A question, by its row of the table. N is the number of a line of the log: see [`super::FieldId`].
     Field: Question {
     1 View "view": page(choice(&codes::VIEW)), "For whom the page is laid out";
     2 At "at": page(choice(&codes::STEP)), "Which step of the page is in view, on a small screen";
