@@ -250,7 +250,7 @@ names! {
     136 FillCh "fill.ch": job(number(&bounds::HARDNESS, CH)), "Calcium hardness of the fill water";
     137 FillCya "fill.cya": job(number(&bounds::CYANURIC_ACID, BARE)), "Stabilizer of the fill water, mg/L";
     138 ReplaceMost "replace.most": job(number(&limits::CAP, PART)), "Most of the pool to drain at one go, in percent; used if smaller than ours";
-    139 ReplaceGroundwater "replace.groundwater": job(choice(&codes::GROUND)), "Is the ground water known to be low?";
+    139 ReplaceGroundwater "replace.groundwater": job(choice(&codes::GROUND)), "How the ground water stands";
     140 ReplaceDrainRate "replace.drain-rate": job(number(&limits::FLOW, FLOW)), "How fast water is let out";
     141 ReplaceDrainRateUnit "replace.drain-rate.unit": job(unit(QuantityKind::Flow)), "Unit of water let out and in; empty: liters a minute";
     142 ReplaceFillRate "replace.fill-rate": job(number(&limits::FLOW, FLOW)), "How fast water is let in";

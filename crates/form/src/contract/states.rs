@@ -41,6 +41,13 @@ pub const CHOSEN: [(&str, &Codes); 6] = [
 ];
 /// The most codes that one of them has.
 const MOST_CODES: usize = 8;
+const _: () = {
+    let mut choice = 0;
+    while choice < CHOSEN.len() {
+        assert!(CHOSEN[choice].1.all.len() <= MOST_CODES, "a code would be taken for one of the next choice");
+        choice += 1;
+    }
+};
 
 /// Where each sort of state begins.
 const ROW_FACTS: usize = Fact::ALL.len();

@@ -224,8 +224,13 @@ pub fn read(form: &Form, texts: &Texts, answer: &mut Answer) -> (Case, Option<Ta
     // And how many bags.
     case.uncounted = r.any_faulty(&[Field::BagSize, Field::BagPurity])
         || case.volume.is_none() && r.is_faulty_under("pool.");
+    // What the water was treated with, and its history, are no tests of it.
+    let tested = |field: Field| {
+        ["water.", "fill.", "goal.", "treat."].iter().any(|begin| field.name().starts_with(begin))
+            && !matches!(field, Field::WaterSanitizer | Field::WaterHistory)
+    };
     case.untested = r.is_faulty(Field::Now)
-        || ["water.", "fill.", "goal.", "treat."].iter().any(|begin| r.is_faulty_under(begin));
+        || r.answer.faults.iter().any(|fault| fault.field.field().is_some_and(tested));
     let _ = r.choice(Field::Show, Show::ALL);
     case.method.into_iter().for_each(|method| r.answer.say(method));
     case.surface.into_iter().for_each(|surface| r.answer.say(surface));

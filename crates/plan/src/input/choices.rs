@@ -96,7 +96,7 @@ choices! {
     Ground {
         /// Low, checked.
         Low = "low",
-        /// No.
+        /// High, or not known to be low.
         High = "high",
         /// Not known.
         Unknown = "unknown",
@@ -217,7 +217,7 @@ choices! {
     Undissolved {
         /// Nothing.
         None = "none",
-        /// Undissolved of salt.
+        /// Grains of salt.
         Some = "some",
     }
     /// An answer that a result may lack.
